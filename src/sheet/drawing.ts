@@ -1,0 +1,67 @@
+/**
+ * A drawing in millimetres: primitives on named layers. One drawing goes to every writer (PDF, SVG, DXF, screen), so that they
+ * cannot disagree. `x` runs right, `y` runs **up**, as the piece lies on the bench. Nothing here knows paper, points or pixels.
+ */
+export interface Drawing {
+  /** Short and unique within a job, fit for a file name: `face-R2`. */
+  readonly id: string;
+  readonly title: string;
+  /** What the sheet shows, in a few lines for the title block: piece, face, side. */
+  readonly notes: readonly string[];
+  readonly shapes: readonly Shape[];
+}
+
+/** What a shape means. The print stage gives each layer its line (ISO 128) and, for cutters, its DXF layer. */
+export type Layer =
+  | 'outline' //   finished surface: deck and bottom line of a face, outline in plan
+  | 'chamber' //   what the router takes out
+  | 'guide' //     opening of a guide
+  | 'block' //     outline of a fill block
+  | 'joint' //     joints and the edges of members
+  | 'web' //       webs and other solid, hatched or marked
+  | 'dot' //       glue dots
+  | 'keepout' //   where nothing may be cut
+  | 'mark' //      pole marks, stations, centre lines
+  | 'dimension' // dimension lines
+  | 'label'; //    numbers and words
+
+/** A vertex of a path. `bulge` = tan(quarter of the arc's angle) to the next vertex, positive counter-clockwise (as in DXF); 0 or absent for a straight edge. */
+export interface Vertex {
+  readonly x: number;
+  readonly y: number;
+  readonly bulge?: number;
+}
+
+export type Shape = PathShape | CircleShape | TextShape;
+
+export interface PathShape {
+  readonly kind: 'path';
+  readonly layer: Layer;
+  readonly closed: boolean;
+  readonly vertices: readonly Vertex[];
+  /** Filled with a hatch, so that it reads in black and white. */
+  readonly hatch?: 'light' | 'medium' | 'dark';
+}
+
+export interface CircleShape {
+  readonly kind: 'circle';
+  readonly layer: Layer;
+  readonly x: number;
+  readonly y: number;
+  readonly radius: number;
+  readonly hatch?: 'light' | 'medium' | 'dark';
+}
+
+export interface TextShape {
+  readonly kind: 'text';
+  readonly layer: Layer;
+  readonly text: string;
+  /** Where the anchor of the text lies: by `align` in x, the middle of the capitals in y. */
+  readonly x: number;
+  readonly y: number;
+  /** Height of capitals, mm (ISO 3098: 2.5, 3.5, 5, 7, 10, 14, 20). */
+  readonly height: number;
+  readonly align: 'left' | 'centre' | 'right';
+  /** Counter-clockwise, degrees. */
+  readonly angleInDegrees?: number;
+}
