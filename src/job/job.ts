@@ -45,7 +45,8 @@ export interface PlanPoint {
 }
 
 /** How the outline leaves the nose tip: stood up across the board, running to a point, or cut straight across. */
-export type NoseShape = { readonly kind: 'round' } | { readonly kind: 'pointed' } | { readonly kind: 'square'; readonly half: number };
+export type NoseShape =
+  { readonly kind: 'round' } | { readonly kind: 'pointed' } | { readonly kind: 'square'; readonly half: number };
 
 /**
  * How the outline ends. `square` is cut straight across at `half`; `squash` the same with corners eased over `corner` mm;
@@ -163,5 +164,11 @@ export interface ChamberSpec {
 /** A region of the plan that no chamber may enter. Extended by later stages with depth. */
 export type KeepOutSpec = { readonly name: string } & (
   | { readonly kind: 'disc'; readonly x: number; readonly y: number; readonly radius: number }
-  | { readonly kind: 'rectangle'; readonly x: number; readonly y: number; readonly length: number; readonly width: number }
+  | {
+      readonly kind: 'rectangle';
+      readonly x: number;
+      readonly y: number;
+      readonly length: number;
+      readonly width: number;
+    }
 );

@@ -1,3 +1,5 @@
+import type { Vertex } from '../length/vertex.js';
+
 /**
  * A drawing in millimetres: primitives on named layers. One drawing goes to every writer (PDF, SVG, DXF, screen), so that they
  * cannot disagree. `x` runs right, `y` runs **up**, as the piece lies on the bench. Nothing here knows paper, points or pixels.
@@ -24,13 +26,6 @@ export type Layer =
   | 'mark' //      pole marks, stations, centre lines
   | 'dimension' // dimension lines
   | 'label'; //    numbers and words
-
-/** A vertex of a path. `bulge` = tan(quarter of the arc's angle) to the next vertex, positive counter-clockwise (as in DXF); 0 or absent for a straight edge. */
-export interface Vertex {
-  readonly x: number;
-  readonly y: number;
-  readonly bulge?: number;
-}
 
 export type Shape = PathShape | CircleShape | TextShape;
 
