@@ -1,3 +1,5 @@
+import type { Units } from '../length/units.js';
+
 /**
  * A job as the computation takes it: checked, complete with defaults, millimetres and kilograms throughout.
  * The file on disk is another matter (`read.ts`): there, lengths carry units and most things may be left out.
@@ -13,7 +15,7 @@ export interface Job {
   readonly fill: Material;
 }
 
-export type Units = 'mm' | 'in';
+export type { Units };
 export type SideName = 'left' | 'right';
 
 /** The finished, unglassed board. */

@@ -1,0 +1,151 @@
+import {
+  isMap,
+  isPair,
+  isScalar,
+  isSeq,
+  LineCounter,
+  parseDocument,
+  type Document,
+  type ErrorCode,
+  type YAMLError,
+} from 'yaml';
+import type { Finding, Place } from './finding.js';
+import { writePath, type Path } from './say.js';
+
+/** A job is a few pages of text. A file larger than this, in characters, is something else. */
+const MOST_CHARACTERS = 2_000_000;
+/** How often `*names` may be filled in, so that a small file cannot grow without end. */
+const MOST_ALIASES = 100;
+/** Mistakes of form reported at once; what follows the first few is mostly their echo. */
+const MOST_FORM_FINDINGS = 10;
+
+/** A job's text as plain values, with the places they came from. */
+export interface JobDocument {
+  readonly value: unknown;
+  /** Where a value stands; of a key that is missing, where the block it should be in begins. */
+  placeOf(path: Path): Place;
+  /** Where the key itself stands, for keys that should not be there. */
+  placeOfKey(path: Path): Place;
+}
+
+/** Reads YAML (1.2) or JSON. Gives no document when the form is broken; the findings say where. */
+export function readDocument(text: string, file: string): { document?: JobDocument; findings: Finding[] } {
+  const whole = (what: string, instead: string, line?: number): { findings: Finding[] } => ({
+    findings: [{ severity: 'error', where: { file, path: '', ...(line !== undefined && { line }) }, what, instead }],
+  });
+  if (text.length > MOST_CHARACTERS) {
+    return whole(
+      `the file is too large for a job: ${Math.round(text.length / 1e6)} MB`,
+      'a job file, a few kB of text',
+    );
+  }
+  const odd = text.search(UNWRITABLE);
+  if (odd >= 0) {
+    const line = text.slice(0, odd).split('\n').length;
+    return whole(
+      'the file holds characters that no text has; it is not a job file',
+      'a text file in YAML or JSON, UTF-8',
+      line,
+    );
+  }
+  if (text.trim() === '') return whole('the file is empty', 'begin with a starter job: chamberwright new FILE');
+
+  const lines = new LineCounter();
+  try {
+    const parsed = parseDocument(text, { lineCounter: lines, prettyErrors: false, uniqueKeys: true, strict: true });
+    if (parsed.errors.length > 0) return { findings: formFindings(parsed.errors, lines, file) };
+    const value: unknown = parsed.toJS({ maxAliasCount: MOST_ALIASES });
+    if (typeof value !== 'object' || value === null || Array.isArray(value)) {
+      return whole(
+        'this is not a job: a block of keys is expected (job:, units:, board: …)',
+        'begin with a starter job: chamberwright new FILE',
+        1,
+      );
+    }
+    return { document: documentOf(parsed, value, lines, file), findings: [] };
+  } catch (error) {
+    // The parser throws where names are filled in too often or blocks lie too deep in each other for the stack.
+    if (!(error instanceof ReferenceError || error instanceof RangeError)) throw error;
+    return whole(
+      'the file is too tangled to be a job: names filled in too often, or blocks too deep in each other',
+      'write the values out',
+    );
+  }
+}
+
+/** Control characters other than tab, line feed, carriage return and next line; and the mark of undecodable bytes. */
+// eslint-disable-next-line no-control-regex -- these are the ones looked for
+const UNWRITABLE = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\ufffd]/;
+
+function documentOf(parsed: Document, value: unknown, lines: LineCounter, file: string): JobDocument {
+  const place = (offset: number | undefined, path: Path): Place => {
+    if (offset === undefined) return { file, line: 1, column: 1, path: writePath(path) };
+    const { line, col } = lines.linePos(offset);
+    return { file, line, column: col, path: writePath(path) };
+  };
+  return {
+    value,
+    placeOf: (path) => place(offsetOf(parsed, path), path),
+    placeOfKey: (path) => place(keyOffset(parsed, path) ?? offsetOf(parsed, path), path),
+  };
+}
+
+/** Where the value at `path` begins, or else what it should be in. */
+function offsetOf(parsed: Document, path: Path): number | undefined {
+  for (let depth = path.length; depth >= 0; depth--) {
+    const here = path.slice(0, depth);
+    const node: unknown = depth === 0 ? parsed.contents : parsed.getIn(here, true);
+    const range = (node as { range?: readonly number[] | null } | undefined)?.range;
+    if (!range) continue;
+    const block = isMap(node) || isSeq(node);
+    return (block ? keyOffset(parsed, here) : undefined) ?? range[0];
+  }
+  return undefined;
+}
+
+function keyOffset(parsed: Document, path: Path): number | undefined {
+  if (path.length === 0) return undefined;
+  const parent: unknown = path.length === 1 ? parsed.contents : parsed.getIn(path.slice(0, -1), true);
+  if (!isMap(parent)) return undefined;
+  const pair = parent.items.find(
+    (item) => isPair(item) && isScalar(item.key) && String(item.key.value) === path.at(-1),
+  );
+  return (pair?.key as { range?: readonly number[] } | undefined)?.range?.[0];
+}
+
+/** What the parser's complaints mean to someone who did not know that the file is called YAML. */
+const FORM: Partial<Record<ErrorCode, readonly [what: string, instead: string]>> = {
+  DUPLICATE_KEY: ['this key is there twice in the same block', 'keep one of them'],
+  TAB_AS_INDENT: ['a tab stands where a line is moved in', 'spaces, never tabs'],
+  BAD_INDENT: ['this line is not moved in as its neighbours are', 'the same number of spaces for all keys of a block'],
+  BAD_ALIAS: [
+    'a * here fills in a name that nothing has',
+    'write the value out; a text that begins with * goes in quotes',
+  ],
+  MULTIPLE_DOCS: ['a line --- begins a second file', 'one job a file'],
+  MISSING_CHAR: ['something that was opened here is not closed', 'a closing quote, ], } or a comma'],
+  BLOCK_AS_IMPLICIT_KEY: ['two keys stand in one line', 'one key a line, or {key: value, key: value}'],
+  MULTILINE_IMPLICIT_KEY: ['a key runs over more than one line; perhaps its colon is missing', 'key: value'],
+};
+
+function formFindings(errors: readonly YAMLError[], lines: LineCounter, file: string): Finding[] {
+  const findings = errors.slice(0, MOST_FORM_FINDINGS).map((error): Finding => {
+    const { line, col } = lines.linePos(error.pos[0]);
+    const [what, instead] = FORM[error.code as ErrorCode] ?? [
+      `this is not YAML: ${error.message}`,
+      'key: value, one a line',
+    ];
+    return { severity: 'error', where: { file, line, column: col, path: '' }, what, instead };
+  });
+  const more = errors.length - findings.length;
+  if (more > 0) {
+    const what = `${more} more places are not YAML either`;
+    findings.push({
+      severity: 'error',
+      where: { file, path: '' },
+      what,
+      instead: 'mend the first ones and read again',
+    });
+  }
+  return findings;
+}

@@ -1,0 +1,35 @@
+import { z } from 'zod';
+import { boardSchema } from './parts/board.js';
+import { chambersSchema } from './parts/chambers.js';
+import { fillSchema } from './parts/fill.js';
+import { glueUpSchema } from './parts/glue-up.js';
+import { keepOutsSchema } from './parts/keep-outs.js';
+import { materialsSchema } from './parts/materials.js';
+import { quantities, type Quantities } from './quantities.js';
+import { shortText } from './text.js';
+
+/** A job as it is written down: one line a part, each part in its own file under `parts`. */
+export function jobFileSchema(q: Quantities) {
+  return z
+    .strictObject({
+      job: shortText('what the job is called; printed on every sheet'),
+      units: z.enum(['mm', 'in']).meta({ description: 'what a bare number is in, and how papers print: mm or in' }),
+      board: boardSchema(q),
+      glueUp: glueUpSchema(q),
+      chambers: chambersSchema(q).optional(),
+      keepOuts: keepOutsSchema(q).optional(),
+      fill: fillSchema(q),
+      materials: materialsSchema(q).optional(),
+    })
+    .meta({
+      title: 'chamberwright job',
+      description: 'a chambered board: its shape, its glue-up, and what is routed out of it',
+    });
+}
+
+export type JobFile = z.infer<ReturnType<typeof jobFileSchema>>;
+
+/** The same for editors, as JSON Schema (draft 2020-12). What a builder may write, before it is read. */
+export function jobJsonSchema(): z.core.JSONSchema.BaseSchema {
+  return z.toJSONSchema(jobFileSchema(quantities('mm')), { io: 'input', target: 'draft-2020-12' });
+}

@@ -1,0 +1,23 @@
+/** Where in which file something was found. Lines and columns count from 1. */
+export interface Place {
+  readonly file: string;
+  readonly line?: number;
+  readonly column?: number;
+  /** The key, as in `chambers.web` or `board.stations[2].thick`. */
+  readonly path: string;
+}
+
+/** Something wrong, or doubtful, in what a builder wrote: where, what, and what would be right. */
+export interface Finding {
+  readonly severity: 'error' | 'warning';
+  readonly where: Place;
+  readonly what: string;
+  readonly instead: string;
+}
+
+/** One line for a terminal: `tarn.yaml:31:5: chambers.web: 14 in is … → less than …`. Warnings say so. */
+export function printFinding({ severity, where, what, instead }: Finding): string {
+  const place = [where.file, where.line, where.column].filter((part) => part !== undefined).join(':');
+  const key = where.path === '' ? '' : `${where.path}: `;
+  return `${place}: ${severity === 'warning' ? 'warning: ' : ''}${key}${what} → ${instead}`;
+}

@@ -1,0 +1,24 @@
+import type { OutlineSpec } from './job.js';
+
+/**
+ * Half of the width at `x`, mm, by straight lines between the measured points: for telling what is off the board, not for geometry.
+ * Within a few millimetres of the true curve, except at a round tip, where it is too large, so that nothing on the board is refused.
+ */
+export function halfWidthAt(outline: OutlineSpec, length: number, x: number): number {
+  const { nose, tail, points } = outline;
+  const chain = [
+    { x: 0, half: nose.kind === 'square' ? nose.half : nose.kind === 'round' ? (points[0]?.half ?? 0) : 0 },
+    ...points,
+    { x: length, half: 'half' in tail ? tail.half : tail.kind === 'round' ? (points.at(-1)?.half ?? 0) : 0 },
+  ];
+  const i = chain.findIndex((point) => point.x >= x);
+  if (i < 0) return NaN;
+  if (i === 0) return chain[0]!.half;
+  const [a, b] = [chain[i - 1]!, chain[i]!];
+  return a.half + ((b.half - a.half) * (x - a.x)) / (b.x - a.x);
+}
+
+/** The widest half of the board on one side, mm. */
+export function widestHalf(outline: OutlineSpec): number {
+  return Math.max(...outline.points.map(({ half }) => half));
+}

@@ -1,0 +1,157 @@
+import type { z } from 'zod';
+import { nearest } from './nearest.js';
+import { inWords, MISSING } from './quantities.js';
+import type { Path } from './say.js';
+
+/** A mistake of shape: a key, a value or a type that the schema does not know. */
+export interface Mistake {
+  readonly path: Path;
+  readonly what: string;
+  readonly instead: string;
+  /** Whether it is about the key rather than its value. */
+  readonly unknownKey?: true;
+}
+
+type Issue = z.core.$ZodIssue;
+type JsonSchema = z.core.JSONSchema.BaseSchema;
+
+/**
+ * What a schema's issues mean to a builder.
+ *
+ * @param value what was checked
+ * @param schema the schema as JSON Schema, for the names and descriptions of keys
+ */
+export function mistakesOf(issues: readonly Issue[], value: unknown, schema: JsonSchema): Mistake[] {
+  const mistakes = issues.flatMap((issue) => mistakesOfOne(issue, [], value, schema));
+  // A key that is missing because it was misspelt is one mistake, not two.
+  const meant = new Set(
+    mistakes.flatMap(({ unknownKey, path, instead }) =>
+      unknownKey ? [[...path.slice(0, -1), meantKey(instead)].join('\n')] : [],
+    ),
+  );
+  return mistakes.filter(({ path, what }) => !(what.endsWith(MISSING) && meant.has(path.join('\n'))));
+}
+
+function mistakesOfOne(issue: Issue, base: Path, value: unknown, schema: JsonSchema): Mistake[] {
+  const path = [...base, ...(issue.path as Path)];
+  const key = path.at(-1) ?? 'the file';
+  const written = valueAt(value, path);
+  const missing = {
+    path,
+    what: `"${key}" ${MISSING}`,
+    instead: `add it: ${descriptionAt(schema, path) ?? 'it is needed here'}`,
+  };
+  switch (issue.code) {
+    case 'custom':
+      if (issue.message === MISSING) return [missing];
+      return [{ path, what: issue.message, instead: String(issue.params?.instead ?? '') }];
+    case 'unrecognized_keys':
+      return issue.keys.map((unknown) => unknownKey([...path, unknown], keysAt(schema, path)));
+    case 'invalid_value':
+      if (written === undefined) return [missing];
+      return [{ path, what: inWords(written), instead: oneOf(written, issue.values.map(String)) }];
+    case 'invalid_union':
+      if (written === undefined) return [missing];
+      return bestBranch(issue, path, written, value, schema);
+    case 'invalid_type':
+      if (written === undefined) return [missing];
+      return [{ path, what: inWords(written), instead: EXPECTED[issue.expected] ?? issue.expected }];
+    default: {
+      const [what, instead] = issue.message.split('|');
+      if (instead !== undefined) return [{ path, what: what!, instead }];
+      return [{ path, what: `${inWords(written)}: ${what}`, instead: descriptionAt(schema, path) ?? '' }];
+    }
+  }
+}
+
+const EXPECTED: Readonly<Record<string, string>> = {
+  object: 'a block of keys',
+  record: 'a block of keys',
+  array: 'a list: one line a member, each begun with "- "',
+  tuple: 'a pair in brackets: [12 in, 6 in]',
+  string: 'a text; one that looks like a number goes in quotes',
+};
+
+const MEANT = /^did you mean "(.*)"\?/;
+const meantKey = (instead: string): string => MEANT.exec(instead)?.[1] ?? '';
+
+function unknownKey(path: Path, known: readonly string[]): Mistake {
+  const key = String(path.at(-1));
+  const meant = nearest(key, known);
+  const instead = `${meant === undefined ? '' : `did you mean "${meant}"? `}Known here: ${known.join(', ')}`;
+  return { path, what: `"${key.slice(0, 40)}" is not known here`, instead, unknownKey: true };
+}
+
+function oneOf(written: unknown, known: readonly string[]): string {
+  const meant = typeof written === 'string' ? nearest(written, known) : undefined;
+  return `${meant === undefined ? '' : `did you mean "${meant}"? `}One of: ${known.join(', ')}`;
+}
+
+/**
+ * Of the forms a value may have, the one it most likely was meant to be: a block of keys is not compared with words, and of
+ * blocks the one with the fewest mistakes is meant. When no form is of its kind, all are named.
+ */
+function bestBranch(
+  issue: z.core.$ZodIssueInvalidUnion,
+  path: Path,
+  written: unknown,
+  value: unknown,
+  schema: JsonSchema,
+): Mistake[] {
+  const ofItsKind = issue.errors.filter(
+    (errors) => !errors.some((e) => e.path.length === 0 && (e.code === 'invalid_type' || e.code === 'invalid_value')),
+  );
+  const weight = (errors: readonly Issue[]): number =>
+    errors.reduce((sum, e) => sum + (e.code === 'unrecognized_keys' ? e.keys.length : 1), 0);
+  const best = [...ofItsKind].sort((a, b) => weight(a) - weight(b))[0];
+  const isBlock = typeof written === 'object' && written !== null && !Array.isArray(written);
+  if (best && (isBlock || !descriptionAt(schema, path)?.includes('{'))) {
+    return best.flatMap((each) => mistakesOfOne(each, path, value, schema));
+  }
+  const words = issue.errors.flat().flatMap((e) => (e.code === 'invalid_value' ? e.values.map(String) : []));
+  const meant = typeof written === 'string' ? nearest(written, words) : undefined;
+  const custom = best?.find((e) => e.code === 'custom');
+  if (custom && words.length === 0) return mistakesOfOne(custom, path, value, schema);
+  return [
+    {
+      path,
+      what: inWords(written),
+      instead: `${meant === undefined ? '' : `did you mean "${meant}"? `}${descriptionAt(schema, path) ?? ''}`,
+    },
+  ];
+}
+
+export function valueAt(value: unknown, path: Path): unknown {
+  return path.reduce(
+    (here: unknown, step) =>
+      typeof here === 'object' && here !== null ? (here as Record<string, unknown>)[step] : undefined,
+    value,
+  );
+}
+
+/** Every form the schema allows at `path`. */
+function schemasAt(schema: JsonSchema, path: Path): JsonSchema[] {
+  let here = forms(schema);
+  for (const step of path) {
+    here = here.flatMap((each) => {
+      const inner =
+        typeof step === 'number'
+          ? (each.prefixItems?.[step] ?? each.items)
+          : (each.properties?.[step] ?? each.additionalProperties);
+      return typeof inner === 'object' && !Array.isArray(inner) ? forms(inner as JsonSchema) : [];
+    });
+  }
+  return here;
+}
+
+function forms(schema: JsonSchema): JsonSchema[] {
+  return [schema, ...(schema.anyOf ?? []).flatMap((each) => forms(each as JsonSchema))];
+}
+
+function keysAt(schema: JsonSchema, path: Path): string[] {
+  return [...new Set(schemasAt(schema, path).flatMap((each) => Object.keys(each.properties ?? {})))];
+}
+
+function descriptionAt(schema: JsonSchema, path: Path): string | undefined {
+  return schemasAt(schema, path).find((each) => each.description !== undefined)?.description;
+}

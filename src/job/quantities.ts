@@ -1,0 +1,114 @@
+import { z } from 'zod';
+import { parseDensity, printDensity } from '../length/density.js';
+import { parseLength, printLength } from '../length/length.js';
+import type { Parsed } from '../length/parsed.js';
+import { parseShare } from '../length/share.js';
+import type { Units } from '../length/units.js';
+import { parseWeight, printWeight } from '../length/weight.js';
+
+/**
+ * Takes the place of a value that could not be read, so that the rest of the file can still be checked. Reads as not-a-number,
+ * which no comparison complains of. No file holds it: files with NUL in them are refused.
+ */
+export const STAND_IN = '\u0000';
+
+/** What is sensible, and why not more or less. Both ends allowed. */
+export interface Bounds {
+  readonly least: number;
+  readonly most: number;
+  /** Reads on from "between … and …: ". */
+  readonly because: string;
+}
+
+export type QuantitySchema = z.ZodType<number, unknown>;
+
+/** Schemas of everything that carries a unit, for a file whose bare numbers are in `units`. All give mm, kg, kg/m³, shares of 1. */
+export interface Quantities {
+  readonly units: Units;
+  length(description: string, bounds: Bounds): QuantitySchema;
+  weight(description: string, bounds: Bounds): QuantitySchema;
+  density(description: string, bounds: Bounds): QuantitySchema;
+  share(description: string, bounds: Bounds): QuantitySchema;
+}
+
+export function quantities(units: Units): Quantities {
+  return {
+    units,
+    length: (description, bounds) =>
+      quantity({
+        description,
+        bounds,
+        examples: units === 'mm' ? ['19 mm', '1.9 cm', '3/4 in'] : ['3/4 in', '11 ft 4 in', '19 mm'],
+        parse: (written) => parseLength(written, units),
+        print: (mm) => printLength(mm, units, mm > 1500 ? 'feet' : undefined),
+      }),
+    weight: (description, bounds) =>
+      quantity({
+        description,
+        bounds,
+        examples: ['17.2 kg', '38 lb', '37 lb 6 oz'],
+        parse: (written) => parseWeight(written, units),
+        print: (kg) => printWeight(kg, units),
+      }),
+    density: (description, bounds) =>
+      quantity({
+        description,
+        bounds,
+        examples: ['15 kg/m3', '2 lb/ft3'],
+        parse: (written) => parseDensity(written, units),
+        print: (density) => printDensity(density, units),
+      }),
+    share: (description, bounds) =>
+      quantity({
+        description,
+        bounds,
+        examples: ['45 %', 0.45],
+        parse: parseShare,
+        print: (share) => `${Number((share * 100).toFixed(1))} %`,
+      }),
+  };
+}
+
+interface QuantityRules {
+  readonly description: string;
+  readonly bounds: Bounds;
+  readonly examples: (string | number)[];
+  readonly parse: (written: string | number) => Parsed;
+  readonly print: (value: number) => string;
+}
+
+function quantity({ description, bounds, examples, parse, print }: QuantityRules): QuantitySchema {
+  return z
+    .any()
+    .meta({ description, examples, anyOf: [{ type: 'number' }, { type: 'string' }] })
+    .transform((written: unknown, context): number => {
+      if (written === STAND_IN) return NaN;
+      const wrong = (message: string, instead: string): never => {
+        context.addIssue({ code: 'custom', message, params: { instead } });
+        return z.NEVER;
+      };
+      if (written === undefined) return wrong(MISSING, `add it: ${description}`);
+      if (typeof written !== 'string' && typeof written !== 'number') {
+        return wrong(`${inWords(written)} where a single value should be`, `write it like ${examples.join(' or ')}`);
+      }
+      const parsed = parse(written);
+      if (!parsed.ok) return wrong(parsed.what, parsed.instead);
+      if (parsed.value >= bounds.least && parsed.value <= bounds.most) return parsed.value;
+      return wrong(
+        `${print(parsed.value)} makes no sense here`,
+        `between ${print(bounds.least)} and ${print(bounds.most)}: ${bounds.because}`,
+      );
+    });
+}
+
+/** Marks a finding about a key that isn't there; the reader puts the key's name to it. */
+export const MISSING = 'is missing';
+
+/** What a value in a file is, for people. */
+export function inWords(value: unknown): string {
+  if (value === null) return 'nothing is written';
+  if (Array.isArray(value)) return 'a list is written';
+  if (typeof value === 'object') return 'a block of keys is written';
+  if (typeof value === 'boolean') return `"${value}" is written`;
+  return `"${String(value).slice(0, 40)}" is written`;
+}

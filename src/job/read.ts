@@ -1,0 +1,119 @@
+/*
+ * From the text of a job file to a `Job`, with everything that is wrong said at once.
+ *
+ * To add a top-level section: write `parts/<section>.ts` with its schema (`<section>Schema(q)`, every key described) and its way
+ * into the job (`to<Section>(file, …, say)`); name the schema in `file.ts` and the way in `toJob` below, one line each; run
+ * `npm run schema`. Sections that need another's values (keep-outs need the outline) take the converted part, not the file.
+ * Values that could not be read arrive as not-a-number, so compare in such a way that NaN complains of nothing.
+ */
+import type { Finding } from './finding.js';
+import { readDocument, type JobDocument } from './document.js';
+import { jobFileSchema, jobJsonSchema, type JobFile } from './file.js';
+import { mistakesOf } from './issues.js';
+import type { Job } from './job.js';
+import { toBoard } from './parts/board.js';
+import { toChambers } from './parts/chambers.js';
+import { toFill } from './parts/fill.js';
+import { checkChambersFit, checkMembersFit } from './parts/fits.js';
+import { toGlueUp } from './parts/glue-up.js';
+import { toKeepOuts } from './parts/keep-outs.js';
+import { materialFinder } from './parts/materials.js';
+import { readOffsets, type OffsetStation } from './parts/offsets.js';
+import { quantities } from './quantities.js';
+import { sayTo, type Say } from './say.js';
+import { readAsFarAsPossible } from './stand-in.js';
+
+/** A job, when nothing is wrong with it, and everything that was found. Warnings come with the job, errors instead of it. */
+export interface ReadJob {
+  readonly job?: Job;
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Reads a job file (YAML or JSON). Reads no files itself and throws nothing that a builder could cause.
+ *
+ * @param text the file's text
+ * @param fileName its name, for the findings
+ * @param readBeside gives the text of a file beside it, or undefined where there is none
+ */
+export function readJob(text: string, fileName: string, readBeside: (name: string) => string | undefined): ReadJob {
+  const { document, findings } = readDocument(text, fileName);
+  if (!document) return { findings };
+
+  const say = sayTo(
+    (finding) => findings.push(finding),
+    (path) => document.placeOf(path),
+  );
+  const file = toFile(document, findings);
+  const offsets = file && readTable(file, readBeside, findings, say.at('board', 'offsets'));
+  const job = file && toJob(file, offsets ?? [], say);
+
+  const all = inOrder(findings, fileName);
+  return job && !all.some(({ severity }) => severity === 'error') ? { job, findings: all } : { findings: all };
+}
+
+/** Checks the shape of the file; where it is wrong, gives what can be read of it. */
+function toFile(document: JobDocument, findings: Finding[]): JobFile | undefined {
+  const { value } = document;
+  const units = (value as { units?: unknown }).units === 'in' ? 'in' : 'mm';
+  const schema = jobFileSchema(quantities(units));
+  const read = schema.safeParse(value);
+  if (read.success) return read.data;
+  for (const { path, what, instead, unknownKey } of mistakesOf(read.error.issues, value, jobJsonSchema())) {
+    const where = unknownKey ? document.placeOfKey(path) : document.placeOf(path);
+    findings.push({ severity: 'error', where, what, instead });
+  }
+  return readAsFarAsPossible(schema, value);
+}
+
+function toJob(file: JobFile, offsets: readonly OffsetStation[], say: Say): Job {
+  const { units } = file;
+  const material = materialFinder(file.materials);
+  const board = toBoard(file.board, offsets, units, say.at('board'));
+  const glueUp = toGlueUp(file.glueUp, material, units, say.at('glueUp'));
+  const chambers = toChambers(file.chambers, units);
+  checkMembersFit(glueUp, board, units, say.at('glueUp'));
+  checkChambersFit(chambers, board, units, say.at('chambers'));
+  return {
+    name: file.job,
+    units,
+    board,
+    glueUp,
+    chambers,
+    keepOuts: toKeepOuts(file.keepOuts, board, units, say.at('keepOuts')),
+    fill: toFill(file.fill, material, say.at('fill')),
+  };
+}
+
+function readTable(
+  { board: { offsets }, units }: JobFile,
+  readBeside: (name: string) => string | undefined,
+  findings: Finding[],
+  say: Say,
+): OffsetStation[] {
+  if (offsets === undefined) return [];
+  if (/[/\\]/.test(offsets)) {
+    say.error([], `"${offsets}" is a path`, 'the name of a file in the same folder as the job');
+    return [];
+  }
+  const text = readBeside(offsets);
+  if (text === undefined) {
+    say.error([], `there is no file "${offsets}" beside the job`, 'put it into the same folder, or mend its name');
+    return [];
+  }
+  const table = readOffsets(text, offsets, units);
+  findings.push(...table.findings);
+  return table.stations;
+}
+
+/** The job file's findings first, each file's from its top to its end, nothing twice. */
+function inOrder(findings: readonly Finding[], fileName: string): Finding[] {
+  const known = new Set<string>();
+  const once = findings.filter(({ where, what }) => {
+    const name = [where.file, where.line, where.column, where.path, what].join('\n');
+    return !known.has(name) && known.add(name);
+  });
+  const file = (finding: Finding): number => (finding.where.file === fileName ? 0 : 1);
+  const at = ({ where }: Finding): number => (where.line ?? 0) * 1e6 + (where.column ?? 0);
+  return once.sort((a, b) => file(a) - file(b) || at(a) - at(b));
+}
