@@ -1,3 +1,6 @@
+import { CHORD_ERROR, type Grid } from './grid.js';
+import { sharedPoints } from './weld.js';
+
 /**
  * The finished surface as triangles, closed and outward-oriented, in the board frame, mm.
  *
@@ -14,3 +17,108 @@ export interface Mesh {
 /** The three parts of the surface that ask for walls of their own, in the order of the codes in `Mesh.patches`. */
 export const PATCHES = ['deck', 'bottom', 'rail'] as const;
 export type Patch = (typeof PATCHES)[number];
+
+/** A patch ends where the surface has turned 45° from up or down. */
+const PATCH_COSINE = Math.SQRT1_2;
+/** A triangle of less than this area, mm², has no direction to speak of and is left to the rail. */
+const NO_AREA = 1e-12;
+
+/** Joins the points of a grid to a closed surface: two flanks, the ends where the board is cut straight across, the sides of a notch. */
+export function meshOf(grid: Grid): Mesh {
+  const { positions } = grid;
+  const same = sharedPoints(grid);
+  const triangles = new Uint32Array(6 * same.length + 12 * (grid.rows + grid.columns));
+  let count = 0;
+  const add = (a: number, b: number, c: number) => {
+    const i = same[a]!;
+    const j = same[b]!;
+    const k = same[c]!;
+    if (i === j || j === k || k === i) return;
+    triangles[count++] = i;
+    triangles[count++] = j;
+    triangles[count++] = k;
+  };
+  const point = (row: number, side: number, column: number) => (row * 2 + side) * grid.columns + column;
+  /** Two triangles over a cell, corners in order around it seen from outside on the right; turned over on the left. */
+  const addCell = (side: number, a: number, b: number, c: number, d: number) => {
+    const second = side === 1 ? b : d;
+    const last = side === 1 ? d : b;
+    if (shorter(positions, a, c, second, last)) {
+      add(a, second, c);
+      add(a, c, last);
+    } else {
+      add(a, second, last);
+      add(second, c, last);
+    }
+  };
+
+  for (let row = 0; row + 1 < grid.rows; row++) {
+    for (const side of [0, 1]) {
+      for (let column = 0; column + 1 < grid.columns; column++) {
+        addCell(
+          side,
+          point(row, side, column),
+          point(row, side, column + 1),
+          point(row + 1, side, column + 1),
+          point(row + 1, side, column),
+        );
+      }
+    }
+  }
+  for (let row = grid.notchRow; row + 1 < grid.rows; row++) {
+    const last = grid.columns - 1;
+    for (const side of [0, 1])
+      addCell(side, point(row, side, last), point(row, side, 0), point(row + 1, side, 0), point(row + 1, side, last));
+  }
+  addEnd(grid, 0, (side, a, b, c) => (side === 1 ? add(a, c, b) : add(a, b, c)));
+  addEnd(grid, grid.rows - 1, (side, a, b, c) => (side === 1 ? add(a, b, c) : add(a, c, b)));
+
+  const indices = triangles.slice(0, count);
+  return { positions, triangles: indices, patches: patchesOf(positions, indices), chordError: CHORD_ERROR };
+}
+
+/** Whether the diagonal a–b of a cell is shorter than c–d. */
+function shorter(p: Float64Array, a: number, b: number, c: number, d: number): boolean {
+  const square = (i: number, j: number) =>
+    (p[3 * i]! - p[3 * j]!) ** 2 + (p[3 * i + 1]! - p[3 * j + 1]!) ** 2 + (p[3 * i + 2]! - p[3 * j + 2]!) ** 2;
+  return square(a, b) <= square(c, d);
+}
+
+/** Closes an end row between bottom and deck, each side between its inner edge and the rail; nothing where the end has no area. */
+function addEnd(grid: Grid, row: number, add: (side: number, a: number, b: number, c: number) => void): void {
+  const { apex, columns, positions } = grid;
+  for (const side of [0, 1]) {
+    const first = (row * 2 + side) * columns;
+    const width = (i: number) => Math.abs(positions[3 * i + 1]!);
+    let low = first;
+    let high = first + columns - 1;
+    while (low < first + apex || high > first + apex) {
+      const stepLow = low < first + apex && (high === first + apex || width(low + 1) <= width(high - 1));
+      const next = stepLow ? low + 1 : high - 1;
+      add(side, low, next, high);
+      if (stepLow) low = next;
+      else high = next;
+    }
+  }
+}
+
+function patchesOf(p: Float64Array, triangles: Uint32Array): Uint8Array {
+  const patches = new Uint8Array(triangles.length / 3);
+  for (let t = 0; t < patches.length; t++) {
+    const a = 3 * triangles[3 * t]!;
+    const b = 3 * triangles[3 * t + 1]!;
+    const c = 3 * triangles[3 * t + 2]!;
+    const ux = p[b]! - p[a]!,
+      uy = p[b + 1]! - p[a + 1]!,
+      uz = p[b + 2]! - p[a + 2]!;
+    const vx = p[c]! - p[a]!,
+      vy = p[c + 1]! - p[a + 1]!,
+      vz = p[c + 2]! - p[a + 2]!;
+    const nx = uy * vz - uz * vy,
+      ny = uz * vx - ux * vz,
+      nz = ux * vy - uy * vx;
+    const size = Math.hypot(nx, ny, nz);
+    patches[t] = size < NO_AREA || Math.abs(nz) < PATCH_COSINE * size ? 2 : nz > 0 ? 0 : 1;
+  }
+  return patches;
+}

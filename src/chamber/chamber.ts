@@ -21,13 +21,23 @@ export interface Chamber {
   readonly volume: number;
 }
 
-/** Something a builder must know about a place in a row: what was left solid, trimmed or split, and why. */
+/** Something a builder must know about a place in a row. The words for it are found where it is shown. */
 export interface Note {
-  readonly kind: 'solid' | 'trimmed' | 'split' | 'warning';
+  readonly kind: 'solid' | 'trimmed' | 'split';
   /** Row or chamber. */
   readonly where: string;
-  readonly text: string;
+  readonly why: Why;
+  /** Names of the keep-outs, where one is the reason. */
+  readonly by: readonly string[];
+  /** How much shorter than its place a trimmed chamber is, mm. */
+  readonly shorter?: number;
 }
+
+/**
+ * `shallow` – the row is nowhere as deep as the smallest chamber; `ends` – solid nose or tail; `keep-out`; `room` – the walls leave too
+ * little; `cutter` – the cutter does not fit into the corners; `unproved` – no chamber of the smallest size kept its walls in the proof.
+ */
+export type Why = 'shallow' | 'ends' | 'keep-out' | 'room' | 'cutter' | 'unproved';
 
 /** Solid between two neighbouring chambers of a row, `s` from and to, mm. */
 export interface Web {

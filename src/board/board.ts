@@ -1,0 +1,42 @@
+import type { BoardSpec } from '../job/job.js';
+import { gridOf, type Grid } from './grid.js';
+import { planAreaOf, volumeOf } from './measure.js';
+import { meshOf, type Mesh } from './mesh.js';
+import { surfaceOf, type Surface } from './surface.js';
+
+/** The finished, unglassed board: its smooth surface, the same as a grid and as a closed mesh, and what it measures. */
+export interface Board {
+  readonly surface: Surface;
+  readonly grid: Grid;
+  readonly mesh: Mesh;
+  /** mm. */
+  readonly length: number;
+  readonly width: number;
+  readonly thickness: number;
+  /** Litres. */
+  readonly volume: number;
+  /** Of the outline in plan, m². */
+  readonly area: number;
+}
+
+export function boardOf(spec: BoardSpec): Board {
+  const surface = surfaceOf(spec);
+  const grid = gridOf(surface);
+  const mesh = meshOf(grid);
+  let width = 0;
+  let thickness = 0;
+  for (const x of grid.xs) {
+    width = Math.max(width, surface.outlines[0].outer(x) + surface.outlines[1].outer(x));
+    thickness = Math.max(thickness, surface.thickness(x));
+  }
+  return {
+    surface,
+    grid,
+    mesh,
+    length: spec.length,
+    width,
+    thickness,
+    volume: volumeOf(mesh),
+    area: planAreaOf(surface),
+  };
+}

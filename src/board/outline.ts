@@ -1,0 +1,72 @@
+import type { OutlineSpec, PlanPoint } from '../job/job.js';
+import { monotone } from './monotone.js';
+
+/** One side of the outline in plan, mm. `outer` is the half-width at the rail, `inner` the half-width of a swallow's notch (0 elsewhere). */
+export interface Outline {
+  outer(x: number): number;
+  inner(x: number): number;
+  /** Where a notch begins, `x`; the board's length where there is none. */
+  readonly notchAt: number;
+}
+
+/**
+ * The outline as a curve in the plane: `x` and half-width each run on a monotone cubic over the length of the chain of points, so
+ * that the curve can stand up at a round tip, where no function of `x` can.
+ */
+export function outlineOf(spec: OutlineSpec, length: number): Outline {
+  const { nose, tail } = spec;
+  const first = nose.kind === 'square' ? nose.half : 0;
+  const last = 'half' in tail ? tail.half : 0;
+  const chain: PlanPoint[] = [
+    { x: 0, half: first },
+    ...spec.points.filter((p) => p.x > 0 && p.x < length),
+    { x: length, half: last },
+  ];
+  const along = new Float64Array(chain.length);
+  for (let i = 1; i < chain.length; i++) {
+    along[i] = along[i - 1]! + Math.hypot(chain[i]!.x - chain[i - 1]!.x, chain[i]!.half - chain[i - 1]!.half);
+  }
+  const x = monotone(
+    along,
+    chain.map((p) => p.x),
+    {
+      ...(nose.kind === 'round' && { first: 0 }),
+      ...(tail.kind === 'round' && { last: 0 }),
+    },
+  );
+  const half = monotone(
+    along,
+    chain.map((p) => p.half),
+  );
+  const total = along[along.length - 1]!;
+  const notchAt = tail.kind === 'swallow' ? length - tail.depth : length;
+
+  return {
+    outer(at) {
+      const width = half(lengthAlong(x, at, total));
+      return tail.kind === 'squash' ? Math.max(0, width - cornerCut(at - (length - tail.corner), tail.corner)) : width;
+    },
+    inner: (at) => (tail.kind === 'swallow' && at > notchAt ? (tail.half * (at - notchAt)) / tail.depth : 0),
+    notchAt,
+  };
+}
+
+/** How far a corner eased over `radius` draws the outline in, `past` mm beyond where it begins. */
+function cornerCut(past: number, radius: number): number {
+  if (past <= 0 || radius <= 0) return 0;
+  return radius - Math.sqrt(Math.max(0, radius * radius - past * past));
+}
+
+/** The length along the chain at which it reaches `at`; bisection, because the curve may stand still in `x` at a round tip. */
+function lengthAlong(x: (u: number) => number, at: number, total: number): number {
+  let low = 0;
+  let high = total;
+  if (at <= x(low)) return low;
+  if (at >= x(high)) return high;
+  for (let i = 0; i < 60 && high - low > 1e-9; i++) {
+    const middle = (low + high) / 2;
+    if (x(middle) < at) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}

@@ -1,0 +1,90 @@
+import type { Vertex } from '../length/vertex.js';
+
+type Pair = readonly [number, number];
+
+/** A corner that turns by less than this needs no easing: the cutter leaves it as it is but for a few thousandths of a millimetre. */
+const SOFT_TURN = (10 * Math.PI) / 180;
+/** Straight lines that stand for one eased corner in the proof; they hold the arc inside, off it by at most `radius / cos(11.25°) − radius`. */
+const FACETS = 4;
+
+/**
+ * Eases the corners of a counter-clockwise polygon to a cutter's radius, mm: the contour the cutter leaves, with true arcs, and a polygon
+ * of straight lines around it. `undefined` when an edge is too short for its corners, so that the cutter does not fit.
+ */
+export function easeCorners(
+  corners: readonly Pair[],
+  radius: number,
+): { contour: Vertex[]; profile: Pair[] } | undefined {
+  const n = corners.length;
+  const contour: Vertex[] = [];
+  const profile: Pair[] = [];
+  const taken = new Float64Array(n);
+  const edge = (i: number) => {
+    const [ax, ay] = corners[i]!;
+    const [bx, by] = corners[(i + 1) % n]!;
+    const length = Math.hypot(bx - ax, by - ay);
+    return { ux: (bx - ax) / length, uy: (by - ay) / length, length };
+  };
+  for (let i = 0; i < n; i++) {
+    const [x, y] = corners[i]!;
+    const before = edge((i + n - 1) % n);
+    const after = edge(i);
+    const turn = Math.atan2(before.ux * after.uy - before.uy * after.ux, before.ux * after.ux + before.uy * after.uy);
+    if (turn < SOFT_TURN) {
+      contour.push({ x, y });
+      profile.push([x, y]);
+      continue;
+    }
+    const tangent = radius * Math.tan(turn / 2);
+    taken[(i + n - 1) % n]! += tangent;
+    taken[i]! += tangent;
+    contour.push(
+      { x: x - tangent * before.ux, y: y - tangent * before.uy, bulge: Math.tan(turn / 4) },
+      { x: x + tangent * after.ux, y: y + tangent * after.uy },
+    );
+    // Centre to the left of the edge that comes in.
+    const cx = x - tangent * before.ux - radius * before.uy;
+    const cy = y - tangent * before.uy + radius * before.ux;
+    const far = radius / Math.cos(turn / FACETS / 2);
+    const start = Math.atan2(-before.ux, before.uy);
+    for (let k = 0; k < FACETS; k++) {
+      const angle = start + (turn * (k + 0.5)) / FACETS;
+      profile.push([cx + far * Math.cos(angle), cy + far * Math.sin(angle)]);
+    }
+  }
+  for (let i = 0; i < n; i++) if (taken[i]! > edge(i).length + 1e-9) return undefined;
+  return { contour, profile };
+}
+
+/** Area within a closed contour, arcs included, mm². Shoelace formula and circular segments. */
+export function areaOf(contour: readonly Vertex[]): number {
+  return momentsOf(contour).area;
+}
+
+/** Area, mm², and centre of area of a closed counter-clockwise contour, arcs included. */
+export function momentsOf(contour: readonly Vertex[]): { area: number; x: number; y: number } {
+  let area = 0;
+  let mx = 0;
+  let my = 0;
+  contour.forEach((a, i) => {
+    const b = contour[(i + 1) % contour.length]!;
+    const cross = (a.x * b.y - b.x * a.y) / 2;
+    area += cross;
+    mx += (cross * (a.x + b.x)) / 3;
+    my += (cross * (a.y + b.y)) / 3;
+    if (!a.bulge) return;
+    const angle = 4 * Math.atan(a.bulge);
+    const chord = Math.hypot(b.x - a.x, b.y - a.y);
+    const radius = chord / 2 / Math.sin(angle / 2);
+    const segment = (radius * radius * (angle - Math.sin(angle))) / 2;
+    // Centre of a circular segment lies (2/3) r sin³(θ/2) / (θ − sin θ) · 2 from the circle's centre.
+    const out = (4 * radius * Math.sin(angle / 2) ** 3) / (3 * (angle - Math.sin(angle)));
+    const beyond = out - radius * Math.cos(angle / 2);
+    const nx = (b.y - a.y) / chord;
+    const ny = (a.x - b.x) / chord;
+    area += segment;
+    mx += segment * ((a.x + b.x) / 2 + beyond * nx);
+    my += segment * ((a.y + b.y) / 2 + beyond * ny);
+  });
+  return { area, x: mx / area, y: my / area };
+}

@@ -1,0 +1,152 @@
+import type { ProfileShape } from '../job/job.js';
+
+export type Pair = readonly [s: number, z: number];
+
+/** The long edges of a profile, each from the nose end to the tail end, mm, before its corners are eased. */
+export interface Edges {
+  readonly top: readonly Pair[];
+  readonly bottom: readonly Pair[];
+}
+
+/** How high and how low a chamber may reach at rising `s`. */
+export interface Reach {
+  readonly s: readonly number[];
+  readonly top: readonly number[];
+  readonly bottom: readonly number[];
+}
+
+/**
+ * How far a straight edge may stray from the room's edge that it stands for, mm. Less than the allowance the room is drawn with, so
+ * that the proof rarely has to correct.
+ */
+const STRAY = 0.04;
+
+/** The largest profile of a shape within the reach; `square` may be shorter than the reach, the others use all of it. */
+export function edgesWithin(shape: ProfileShape, reach: Reach, corner: number): Edges {
+  if (shape === 'follow') return followed(reach, corner);
+  if (shape === 'straight') {
+    const from = reach.s[0]!;
+    const to = reach.s[reach.s.length - 1]!;
+    const top = supportingLine(reach.s, reach.top, 1);
+    const bottom = supportingLine(reach.s, reach.bottom, -1);
+    return { top: [from, to].map((s): Pair => [s, top(s)]), bottom: [from, to].map((s): Pair => [s, bottom(s)]) };
+  }
+  return largestRectangle(reach);
+}
+
+/** Area between the edges, mm². */
+export function areaBetween({ top, bottom }: Edges): number {
+  return areaUnder(top) - areaUnder(bottom);
+}
+
+function areaUnder(edge: readonly Pair[]): number {
+  let area = 0;
+  for (let i = 1; i < edge.length; i++) area += ((edge[i]![1] + edge[i - 1]![1]) / 2) * (edge[i]![0] - edge[i - 1]![0]);
+  return area;
+}
+
+/** The least height between the edges at any of their points, mm. */
+export function leastHeight({ top, bottom }: Edges): number {
+  const heights = [...top.map(([s, z]) => z - heightAt(bottom, s)), ...bottom.map(([s, z]) => heightAt(top, s) - z)];
+  return Math.min(...heights);
+}
+
+/** Height of an edge at `s`, straight between its points. */
+export function heightAt(edge: readonly Pair[], s: number): number {
+  let i = 1;
+  while (i < edge.length - 1 && edge[i]![0] < s) i++;
+  const [s0, z0] = edge[i - 1]!;
+  const [s1, z1] = edge[i]!;
+  return s1 === s0 ? z0 : z0 + ((s - s0) / (s1 - s0)) * (z1 - z0);
+}
+
+/** The edges shortened to a stretch of `s`. */
+export function crop({ top, bottom }: Edges, from: number, to: number): Edges {
+  const cut = (edge: readonly Pair[]): Pair[] => [
+    [from, heightAt(edge, from)],
+    ...edge.filter(([s]) => s > from && s < to),
+    [to, heightAt(edge, to)],
+  ];
+  return { top: cut(top), bottom: cut(bottom) };
+}
+
+/** Edges that follow the skins: the reach itself with as few straight pieces as keep to it, none shorter than a corner needs. */
+function followed({ s, top, bottom }: Reach, corner: number): Edges {
+  const first = s[0]! + corner;
+  const last = s[s.length - 1]! - corner;
+  const keep = s.flatMap((each, i) => (i === 0 || i === s.length - 1 || (each >= first && each <= last) ? [i] : []));
+  const chain = (z: readonly number[]) => fewest(keep.map((i): Pair => [s[i]!, z[i]!]));
+  return { top: chain(top), bottom: chain(bottom) };
+}
+
+/**
+ * Leaves out points that lie within `STRAY` of the straight line between the kept ones.
+ * Source: D. H. Douglas and T. K. Peucker, "Algorithms for the reduction of the number of points…", Cartographica 10 (1973).
+ */
+function fewest(points: readonly Pair[]): Pair[] {
+  if (points.length <= 2) return [...points];
+  const [s0, z0] = points[0]!;
+  const [s1, z1] = points[points.length - 1]!;
+  let far = 0;
+  let at = 0;
+  for (let i = 1; i < points.length - 1; i++) {
+    const [s, z] = points[i]!;
+    const off = Math.abs(z - (z0 + ((s - s0) / (s1 - s0)) * (z1 - z0)));
+    if (off > far) {
+      far = off;
+      at = i;
+    }
+  }
+  if (far <= STRAY) return [points[0]!, points[points.length - 1]!];
+  return [...fewest(points.slice(0, at + 1)), ...fewest(points.slice(at)).slice(1)];
+}
+
+/**
+ * The straight line under all values (`sign` 1) or over them (−1) with the most area on its far side: the side of the convex hull that
+ * spans the middle.
+ */
+function supportingLine(s: readonly number[], z: readonly number[], sign: 1 | -1): (s: number) => number {
+  const middle = (s[0]! + s[s.length - 1]!) / 2;
+  const hull: number[] = [];
+  for (let i = 0; i < s.length; i++) {
+    while (hull.length >= 2) {
+      const [a, b] = [hull[hull.length - 2]!, hull[hull.length - 1]!];
+      const turn = (s[b]! - s[a]!) * (z[i]! - z[a]!) - (z[b]! - z[a]!) * (s[i]! - s[a]!);
+      if (sign * turn > 0) break;
+      hull.pop();
+    }
+    hull.push(i);
+  }
+  const k = Math.max(
+    1,
+    hull.findIndex((i) => s[i]! >= middle),
+  );
+  const [a, b] = [hull[k - 1]!, hull[k]!];
+  const slope = (z[b]! - z[a]!) / (s[b]! - s[a]!);
+  return (at) => z[a]! + slope * (at - s[a]!);
+}
+
+function largestRectangle({ s, top, bottom }: Reach): Edges {
+  let best = { area: -Infinity, from: s[0]!, to: s[s.length - 1]!, top: Math.min(...top), bottom: Math.max(...bottom) };
+  for (let i = 0; i < s.length; i++) {
+    let high = top[i]!;
+    let low = bottom[i]!;
+    for (let j = i + 1; j < s.length; j++) {
+      high = Math.min(high, top[j]!);
+      low = Math.max(low, bottom[j]!);
+      const area = (s[j]! - s[i]!) * (high - low);
+      if (area > best.area) best = { area, from: s[i]!, to: s[j]!, top: high, bottom: low };
+    }
+  }
+  const { from, to } = best;
+  return {
+    top: [
+      [from, best.top],
+      [to, best.top],
+    ],
+    bottom: [
+      [from, best.bottom],
+      [to, best.bottom],
+    ],
+  };
+}

@@ -1,0 +1,54 @@
+import type { Plan } from './plan.js';
+
+/** Raised when a name or meaning in `Result` changes, not when one is added. */
+export const RESULT_VERSION = 1;
+
+/**
+ * The plan as published figures: plain data, millimetres, kilograms, litres and square metres, for `plan --json`, for other programs and for anyone
+ * who wants to prove the plan wrong. Frames as in `Face` and `Board`.
+ */
+export function resultOf(plan: Plan) {
+  const { board, layup, job } = plan;
+  return {
+    chamberwright: RESULT_VERSION,
+    job: job.name,
+    board: {
+      length: board.length,
+      width: board.width,
+      thickness: board.thickness,
+      volume: board.volume,
+      area: board.area,
+    },
+    asked: plan.asked,
+    pieces: layup.pieces.map((piece) => ({ id: piece.id, members: piece.members.map((m) => m.id) })),
+    members: layup.members.map((m) => ({ id: m.id, kind: m.kind, material: m.material.name, routing: m.routing })),
+    joints: layup.joints,
+    rows: layup.rows.map(({ id, side, piece, face, through, members, end, parity }) => ({
+      id,
+      side,
+      piece,
+      face: { id: face.id, joint: face.joint, origin: face.origin, along: face.along, inward: face.inward },
+      through: through?.id ?? null,
+      members: members.map((m) => m.id),
+      end,
+      parity,
+    })),
+    chambers: plan.chambers.map(({ id, row, place, profile, contour, depth, wall, at, volume }) => ({
+      id,
+      row,
+      place,
+      profile,
+      contour,
+      depth,
+      wall,
+      at,
+      volume,
+    })),
+    webs: plan.webs,
+    blocks: plan.blocks,
+    weights: plan.weights,
+    notes: plan.notes,
+  };
+}
+
+export type Result = ReturnType<typeof resultOf>;
