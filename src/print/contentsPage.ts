@@ -1,0 +1,29 @@
+import { documentLeaf, documentSheet } from './documentSheet.js';
+import type { Leaf, Studio } from './leaf.js';
+import type { ContentsPage } from './set.js';
+
+const LETTERS = 3;
+const PITCH = 8;
+
+/** The contents: every document of the set with the page it begins on, linked to it. `entryCount` is how many there will be. */
+export function layContents(page: ContentsPage, studio: Studio, entryCount: number): readonly Leaf[] {
+  const { room } = documentSheet(studio, false);
+  const perPage = Math.floor(room.height / PITCH);
+  const pages = Math.max(1, Math.ceil(entryCount / perPage));
+  return Array.from({ length: pages }, (_, i) =>
+    documentLeaf(studio, false, page.title, i === 0 ? page.title : undefined, (pen, { left, right, top }, book) => {
+      book.entries.slice(i * perPage, (i + 1) * perPage).forEach((entry, k) => {
+        const y = top - (k + 0.5) * PITCH;
+        const number = String(entry.page);
+        const numberWidth = studio.measure(number, false) * LETTERS;
+        const titleWidth = Math.min(studio.measure(entry.title, false) * LETTERS, right - left - 20);
+        pen.text(entry.title, left, y, { height: LETTERS, fit: right - left - 20 });
+        pen.text(number, right, y, { height: LETTERS, align: 'right' });
+        const from = left + titleWidth + 2;
+        const to = right - numberWidth - 2;
+        if (to > from) pen.line([from, y - LETTERS / 2, to, y - LETTERS / 2], { width: 0.25, dashes: [0.4, 1.6] });
+        pen.link({ minX: left, minY: y - PITCH / 2, maxX: right, maxY: y + PITCH / 2 }, entry.name);
+      });
+    }),
+  );
+}

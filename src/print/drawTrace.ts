@@ -1,0 +1,82 @@
+import { grown, overlaps, type Box } from './box.js';
+import { hatchOf, type Stroke } from './hatch.js';
+import { lineOf, narrow } from './line.js';
+import type { Pen } from './pen.js';
+import type { Trace, TracedLine } from './trace.js';
+
+/** Half the widest line, mm: lines that pass a page's edge this near still show on it. */
+const LINE_REACH = 0.5;
+
+/** Draws the part of a traced drawing that a box (in the drawing's frame) shows, moved and scaled onto the page. */
+export function drawTrace(pen: Pen, trace: Trace, box: Box, onto: Placement): void {
+  const near = grown(box, LINE_REACH / onto.scale);
+  for (const line of trace.lines) {
+    if (overlaps(line.box, near)) drawLine(pen, line, near, onto);
+  }
+  for (const stroke of hatchFor(trace)) {
+    const { x1, y1, x2, y2 } = stroke;
+    // Hatching rises to the right.
+    if (x2 < near.minX || x1 > near.maxX || y2 < near.minY || y1 > near.maxY) continue;
+    pen.line([onto.x(x1), onto.y(y1), onto.x(x2), onto.y(y2)], narrow);
+  }
+  for (const { shape, box: at } of trace.texts) {
+    if (!overlaps(at, near)) continue;
+    const { align, angleInDegrees } = shape;
+    pen.text(shape.text, onto.x(shape.x), onto.y(shape.y), {
+      height: shape.height * onto.scale,
+      align,
+      ...(angleInDegrees === undefined ? {} : { angleInDegrees }),
+    });
+  }
+}
+
+/** Where a drawing's frame lies on the page. */
+export interface Placement {
+  readonly scale: number;
+  x(x: number): number;
+  y(y: number): number;
+}
+
+/** A placement that puts the drawing's (fromX, fromY) at the page's (toX, toY). */
+export const placedAt = (fromX: number, fromY: number, toX: number, toY: number, scale = 1): Placement => ({
+  scale,
+  x: (x) => toX + (x - fromX) * scale,
+  y: (y) => toY + (y - fromY) * scale,
+});
+
+/** Only the segments near the box are drawn; dashes go on as if the whole line had been, so that they meet across pages. */
+function drawLine(pen: Pen, { points, layer }: TracedLine, near: Box, onto: Placement): void {
+  const style = lineOf[layer];
+  let run: number[] = [];
+  let phase = 0;
+  let length = 0;
+  for (let i = 2; i < points.length; i += 2) {
+    const [ax, ay, bx, by] = [points[i - 2]!, points[i - 1]!, points[i]!, points[i + 1]!];
+    const shows =
+      Math.max(ax, bx) >= near.minX &&
+      Math.min(ax, bx) <= near.maxX &&
+      Math.max(ay, by) >= near.minY &&
+      Math.min(ay, by) <= near.maxY;
+    if (shows) {
+      if (run.length === 0) {
+        run.push(onto.x(ax), onto.y(ay));
+        phase = length;
+      }
+      run.push(onto.x(bx), onto.y(by));
+    } else if (run.length > 0) {
+      pen.line(run, style, phase);
+      run = [];
+    }
+    length += Math.hypot(bx - ax, by - ay) * onto.scale;
+  }
+  if (run.length > 0) pen.line(run, style, phase);
+}
+
+const hatches = new WeakMap<Trace, readonly Stroke[]>();
+
+/** The hatching of a trace, worked out once. */
+function hatchFor(trace: Trace): readonly Stroke[] {
+  let strokes = hatches.get(trace);
+  if (!strokes) hatches.set(trace, (strokes = hatchOf(trace)));
+  return strokes;
+}

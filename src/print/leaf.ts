@@ -1,0 +1,57 @@
+import type { Measure, Pen } from './pen.js';
+import type { SheetSettings } from './format.js';
+import type { Paper } from './paper.js';
+import type { PrinterFactors } from './printer.js';
+import type { JobMark } from './set.js';
+import type { TilePlan } from './nest.js';
+import type { Words } from './words.js';
+
+/** One page, laid out and not yet drawn. Its size is in true mm; `factors` says how much larger it is drawn for the printer. */
+export interface Leaf {
+  readonly width: number;
+  readonly height: number;
+  readonly factors: { readonly x: number; readonly y: number };
+  /** Makes a bookmark of this page, and a line in the contents unless it is nested under another. */
+  readonly bookmark?: string;
+  readonly under?: string;
+  draw(pen: Pen, book: Book, page: number): void;
+}
+
+/** What the whole set comes to: known when the pages are drawn, after all are laid out. */
+export interface Book {
+  readonly pages: number;
+  readonly entries: readonly Entry[];
+  readonly tiled: readonly TiledEntry[];
+}
+
+export interface Entry {
+  readonly title: string;
+  /** From 1. */
+  readonly page: number;
+  /** The name that links to it. */
+  readonly name: string;
+}
+
+export interface TiledEntry {
+  readonly title: string;
+  readonly plan: TilePlan;
+  /** Page number of its first sheet. */
+  readonly page: number;
+}
+
+/** What every kind of page is laid out with. */
+export interface Studio {
+  readonly mark: JobMark;
+  readonly date: Date;
+  readonly words: Words;
+  readonly measure: Measure;
+  /** What full-size drawings go on. */
+  readonly paper: Paper;
+  /** What lists and notes go on: a sheet that a hand can hold. */
+  readonly documents: Paper & { readonly kind: 'sheet' };
+  readonly settings: SheetSettings;
+  readonly printer: PrinterFactors;
+}
+
+/** A date as ISO 8601 writes it, in universal time: `2026-05-04`. */
+export const isoDate = (date: Date): string => date.toISOString().slice(0, 10);

@@ -1,0 +1,108 @@
+import PDFDocument from 'pdfkit';
+import { once } from 'node:events';
+import type { Writable } from 'node:stream';
+import type { Finding } from './finding.js';
+import { fontFiles } from './fonts.js';
+import { formatsOf, usualSettings, type SheetSettings } from './format.js';
+import type { Book } from './leaf.js';
+import { layOut } from './layOut.js';
+import { POINTS_PER_MM, sheetNamed, type Paper } from './paper.js';
+import { measureOn, penOn } from './pen.js';
+import { exact, printerFindings, type PrinterFactors } from './printer.js';
+import type { PaperSet } from './set.js';
+import { usualWords, type Words } from './words.js';
+
+export interface PrintOptions {
+  /** Stands on every sheet and in the file; the same set with the same date gives the same bytes. */
+  readonly date: Date;
+  /** What full-size drawings are printed on. Lists and notes go on the same sheet if a hand can hold it, else on A4. */
+  readonly paper: Paper;
+  readonly settings?: SheetSettings;
+  readonly printer?: PrinterFactors;
+  readonly words?: Words;
+  /** Called after each page. */
+  readonly onProgress?: (done: number, pages: number) => void;
+}
+
+/** What was written: nothing, when there are findings. */
+export interface Printed {
+  readonly findings: readonly Finding[];
+  readonly pages: number;
+  /** The full-size documents, with their sheets and the bound no layout goes below. */
+  readonly tiled: readonly { readonly title: string; readonly sheets: number; readonly areaBound: number }[];
+}
+
+/** The largest sheet, mm, on which lists and notes are printed too: A3. */
+const HANDY = 432;
+
+/**
+ * Writes a set as one PDF: bookmarks, page numbers, an embedded font, the viewer told not to scale. Pages are made one at a time,
+ * as fast as `out` takes them. `out` is ended.
+ *
+ * @returns findings, and writes nothing at all, when the paper, its margins or the printer's factors will not do.
+ * @throws when a drawing has a coordinate that is not a number, or `out` fails.
+ */
+export async function writePdf(set: PaperSet, out: Writable, options: PrintOptions): Promise<Printed> {
+  const { date, paper, settings = usualSettings, printer = exact, words = usualWords, onProgress } = options;
+  const findings = [...printerFindings(printer), ...formatsOf(paper, settings).findings];
+  if (findings.length > 0) return { findings, pages: 0, tiled: [] };
+
+  const doc = openDocument(set, date, words);
+  const documents = paper.kind === 'sheet' && paper.height <= HANDY ? paper : sheetNamed('A4')!;
+  const studio = { mark: set.mark, date, words, measure: measureOn(doc), paper, documents, settings, printer };
+  const { leaves, book } = layOut(set, studio);
+
+  const failed = once(out, 'error').then(([error]) => {
+    throw error as Error;
+  });
+  failed.catch(() => undefined);
+  const finished = once(out, 'finish');
+  finished.catch(() => undefined);
+  doc.pipe(out);
+  for (const [i, leaf] of leaves.entries()) {
+    const size: [number, number] = [
+      (leaf.width / leaf.factors.x) * POINTS_PER_MM,
+      (leaf.height / leaf.factors.y) * POINTS_PER_MM,
+    ];
+    doc.addPage({ size, margin: 0 });
+    bookmark(doc, book, i + 1);
+    const pen = penOn(doc, studio.measure, leaf.factors);
+    leaf.draw(pen, book, i + 1);
+    pen.finish();
+    onProgress?.(i + 1, leaves.length);
+    // Lets the stream run, and waits for it when it is behind.
+    await Promise.race([failed, out.writableNeedDrain ? once(out, 'drain') : new Promise(setImmediate)]);
+  }
+  doc.end();
+  await Promise.race([failed, finished]);
+  const tiled = book.tiled.map(({ title, plan }) => ({ title, sheets: plan.sheets, areaBound: plan.areaBound }));
+  return { findings: [], pages: leaves.length, tiled };
+}
+
+function openDocument(set: PaperSet, date: Date, words: Words): InstanceType<typeof PDFDocument> {
+  const doc = new PDFDocument({
+    autoFirstPage: false,
+    pdfVersion: '1.7',
+    lang: words.language,
+    displayTitle: true,
+    // The creation date is part of the file's identity, so it has to be here from the start for the bytes to be the same.
+    info: { Title: set.mark.job, Creator: 'chamberwright', Producer: 'chamberwright', CreationDate: date },
+  });
+  const fonts = fontFiles();
+  doc.registerFont('regular', fonts.regular);
+  doc.registerFont('bold', fonts.bold);
+  // The viewer's preferences are made, and ended, by pdfkit for `displayTitle`; it has no word for the one that matters here
+  // (ISO 32000-1, table 150): print at true size, each page on the paper of its size.
+  const root = (doc as unknown as { _root: { data: { ViewerPreferences: { data: Record<string, unknown> } } } })._root;
+  Object.assign(root.data.ViewerPreferences.data, { PrintScaling: 'None', PickTrayByPDFSize: true });
+  return doc;
+}
+
+/** Every document is a bookmark and a place that the contents link to. */
+function bookmark(doc: InstanceType<typeof PDFDocument>, book: Book, page: number): void {
+  for (const entry of book.entries) {
+    if (entry.page !== page) continue;
+    doc.outline.addItem(entry.title);
+    doc.addNamedDestination(entry.name, 'Fit');
+  }
+}

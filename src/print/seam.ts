@@ -1,0 +1,84 @@
+import type { Ink } from './ink.js';
+import { hasInk } from './ink.js';
+import type { Pane, Window } from './tile.js';
+
+/** Where two pages of a run join. `under` is printed to beyond the line; `over` is cut on it and laid on top. */
+export interface Seam {
+  /** The same two letters on both pages. */
+  readonly letters: string;
+  /** `upright` between left and right, `level` between below and above. */
+  readonly way: 'upright' | 'level';
+  /** Indices into the run's windows. */
+  readonly under: number;
+  readonly over: number;
+  /** The line the pages join on, mm in the run's frame: x of an upright one, y of a level one. */
+  readonly at: number;
+  /** Where both pages reach along the line. */
+  readonly from: number;
+  readonly to: number;
+  /** Where along the line a position check crosses it: a diagonal with the letters on both sides. */
+  readonly marks: readonly SeamMark[];
+}
+
+export interface SeamMark {
+  /** Middle of the mark along the line. */
+  readonly along: number;
+  /** Whether the diagonal rises to the right. One of each sort shows a slip in any direction. */
+  readonly rising: boolean;
+}
+
+/** Half the side of the square that a mark takes, mm. */
+export const MARK_REACH = 9;
+
+/** Capital letters without I and O, as the fields of a drawing frame (ISO 5457:1999, 4.4). */
+const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ';
+
+/** How many seams can have letters of their own. */
+export const LETTER_PAIRS = LETTERS.length ** 2;
+
+/** The letters of the n-th seam of a set: AA, AB, …; after the last pair they begin anew. */
+export const seamLetters = (n: number): string =>
+  LETTERS[Math.floor(n / LETTERS.length) % LETTERS.length]! + LETTERS[n % LETTERS.length]!;
+
+/** The seams of a run, in the order of its pages, lettered from the `first` pair on. */
+export function seamsOf(ink: Ink, windows: readonly Window[], pane: Pane, first: number): readonly Seam[] {
+  const seams: Seam[] = [];
+  windows.forEach((over, o) => {
+    windows.forEach((under, u) => {
+      const upright = under.column === over.column - 1;
+      const level = under.column === over.column && under.row === over.row - 1;
+      if (!upright && !level) return;
+      const from = upright ? Math.max(over.y, under.y) : over.x;
+      const to = upright ? Math.min(over.y, under.y) + pane.height : over.x + pane.width;
+      if (to - from < 2 * MARK_REACH) return;
+      const way = upright ? 'upright' : 'level';
+      const at = upright ? over.x : over.y;
+      const marks = marksOn(ink, way, at, from, to);
+      seams.push({ letters: seamLetters(first + seams.length), way, under: u, over: o, at, from, to, marks });
+    });
+  });
+  return seams;
+}
+
+/** Two marks, as far apart as the seam allows, where the drawing leaves room for them. */
+function marksOn(ink: Ink, way: Seam['way'], at: number, from: number, to: number): SeamMark[] {
+  const low = from + MARK_REACH;
+  const high = to - MARK_REACH;
+  if (high - low < 2 * MARK_REACH) return [{ along: (low + high) / 2, rising: true }];
+  const middle = (low + high) / 2;
+  const free = (along: number): boolean =>
+    way === 'upright'
+      ? !hasInk(ink, at - MARK_REACH, along - MARK_REACH, at + MARK_REACH, along + MARK_REACH)
+      : !hasInk(ink, along - MARK_REACH, at - MARK_REACH, along + MARK_REACH, at + MARK_REACH);
+  const search = (start: number, end: number): number => {
+    const step = Math.sign(end - start);
+    for (let along = start; (end - along) * step >= 0; along += step) if (free(along)) return along;
+    return start;
+  };
+  const first = search(low, middle - MARK_REACH);
+  const last = search(high, middle + MARK_REACH);
+  return [
+    { along: first, rising: true },
+    { along: last, rising: false },
+  ];
+}

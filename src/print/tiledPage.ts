@@ -1,0 +1,216 @@
+import { overlaps, type Box } from './box.js';
+import { drawTrace, placedAt } from './drawTrace.js';
+import { formatsOf, pageWidth, type SheetFormat } from './format.js';
+import { mergedInk } from './ink.js';
+import type { Leaf, Studio } from './leaf.js';
+import { dashed, frame, NARROW, narrow, WIDE } from './line.js';
+import { nest, type Run, type TilePlan } from './nest.js';
+import type { Pen } from './pen.js';
+import { printerStamp } from './printer.js';
+import { MARK_REACH, seamsOf, type Seam } from './seam.js';
+import type { TiledPage } from './set.js';
+import { drawCentringMarks, drawTrimmingMarks } from './sheetFrame.js';
+import { BARS_HEIGHT, BARS_WIDTH, drawLevelBars, drawUprightBars } from './testBar.js';
+import type { Window } from './tile.js';
+import { BLOCK_HEIGHT, BLOCK_WIDTH, drawTitleBlock } from './titleBlock.js';
+
+/** The pages of drawings at full size, how they were laid out, and how many seams they have. `firstSeam` continues the lettering of a set. */
+export function layTiled(
+  page: TiledPage,
+  studio: Studio,
+  firstSeam: number,
+): { readonly leaves: readonly Leaf[]; readonly plan: TilePlan; readonly seams: number } {
+  const { formats } = formatsOf(studio.paper, studio.settings, studio.printer);
+  const plan = nest(page.drawings, formats);
+  const leaves: Leaf[] = [];
+  let seamCount = firstSeam;
+  for (const run of plan.runs) {
+    const format = run.format as SheetFormat;
+    const seams = seamsOf(mergedInk(run.placed), run.windows, run.pane, seamCount);
+    seamCount += seams.length;
+    const firstSheet = leaves.length;
+    run.windows.forEach((window, index) => {
+      const tile: Tile = { studio, run, format, seams, index, window, firstSheet, sheets: plan.sheets };
+      leaves.push({
+        width: pageWidth(format, run.pane),
+        height: format.height,
+        factors: format.factors,
+        ...(leaves.length === 0 ? { bookmark: page.title } : {}),
+        draw: (pen) => drawTile(pen, tile),
+      });
+    });
+  }
+  return { leaves, plan, seams: seamCount - firstSeam };
+}
+
+interface Tile {
+  readonly studio: Studio;
+  readonly run: Run;
+  readonly format: SheetFormat;
+  readonly seams: readonly Seam[];
+  readonly index: number;
+  readonly window: Window;
+  readonly firstSheet: number;
+  readonly sheets: number;
+}
+
+function drawTile(pen: Pen, tile: Tile): void {
+  const { run, format, window, studio } = tile;
+  const { pane } = run;
+  const box: Box = {
+    minX: format.left,
+    minY: format.bottom + format.band,
+    maxX: format.left + pane.width,
+    maxY: format.bottom + format.band + pane.height,
+  };
+  pen.within(box, () => {
+    for (const { trace, up } of run.placed) {
+      const shown: Box = {
+        minX: window.x,
+        minY: window.y - up,
+        maxX: window.x + pane.width,
+        maxY: window.y - up + pane.height,
+      };
+      drawTrace(pen, trace, shown, placedAt(window.x, window.y - up, box.minX, box.minY));
+    }
+    for (const seam of tile.seams) {
+      if (seam.under === tile.index || seam.over === tile.index) {
+        drawMarks(pen, seam, box.minX - window.x, box.minY - window.y);
+      }
+    }
+  });
+  drawEdges(pen, tile, box);
+  const sheet = {
+    width: pageWidth(format, pane),
+    height: format.height,
+    left: format.left,
+    right: pageWidth(format, pane) - box.maxX,
+    top: format.height - box.maxY,
+    bottom: format.bottom,
+  };
+  drawCentringMarks(pen, sheet);
+  drawTrimmingMarks(pen, sheet);
+  drawUprightBars(pen, box.minX, box.minY + 1, studio.words);
+  drawBand(pen, tile, box);
+}
+
+/** The position checks of a seam: a diagonal that crosses it, the letters on both sides. */
+function drawMarks(pen: Pen, { letters, way, at, marks }: Seam, dx: number, dy: number): void {
+  for (const { along, rising } of marks) {
+    const [x, y] = way === 'upright' ? [at + dx, along + dy] : [along + dx, at + dy];
+    const slope = rising ? 1 : -1;
+    pen.line([x - MARK_REACH, y - slope * MARK_REACH, x + MARK_REACH, y + slope * MARK_REACH], narrow);
+    const [ox, oy] = way === 'upright' ? [5, 4 * slope] : [4 * slope, 5];
+    const away = way === 'upright' ? -1 : 1;
+    for (const side of [-1, 1]) {
+      const tx = way === 'upright' ? side * ox : -side * ox;
+      const ty = way === 'upright' ? side * away * oy : side * oy;
+      pen.text(letters, x + tx, y + ty, { height: 3.5, align: 'centre', bold: true });
+    }
+  }
+}
+
+/** The frame; where another sheet joins, the line to cut on or to lay it to, and which sheet that is. */
+function drawEdges(pen: Pen, tile: Tile, box: Box): void {
+  const { words } = tile.studio;
+  const { index, window, seams, firstSheet } = tile;
+  const mine = seams.filter((seam) => seam.under === index || seam.over === index);
+  const has = (way: Seam['way'], role: 'under' | 'over'): readonly Seam[] =>
+    mine.filter((seam) => seam.way === way && seam[role] === index);
+  const sheetOf = (seam: Seam, role: 'under' | 'over'): string =>
+    `${seam.letters} ${pad(firstSheet + seam[role] + 1, tile.sheets)}`;
+  const [left, right, below, above] = [
+    has('upright', 'over'),
+    has('upright', 'under'),
+    has('level', 'over'),
+    has('level', 'under'),
+  ];
+  const edge = (points: number[], joined: boolean): void => pen.line(points, joined ? dashed(WIDE) : frame);
+  edge([box.minX, box.minY, box.minX, box.maxY], left.length > 0);
+  edge([box.maxX, box.minY, box.maxX, box.maxY], false);
+  edge([box.minX, box.minY, box.maxX, box.minY], below.length > 0);
+  edge([box.minX, box.maxY, box.maxX, box.maxY], false);
+  for (const seam of right) {
+    const x = box.minX + seam.at - window.x;
+    const [low, high] = [seam.from, seam.to].map((y) => box.minY + y - window.y) as [number, number];
+    pen.line([x, low, x, high], dashed(NARROW));
+  }
+  for (const seam of above) {
+    const y = box.minY + seam.at - window.y;
+    pen.line([box.minX, y, box.maxX, y], dashed(NARROW));
+  }
+  const list = (found: readonly Seam[], role: 'under' | 'over'): string =>
+    found.map((seam) => sheetOf(seam, role)).join(', ');
+  const note = { height: 2, angleInDegrees: 90, fit: box.maxY - box.minY - 4 } as const;
+  if (left.length > 0) {
+    const text = `${words.cutHere} — ${words.layOver} ${list(left, 'under')}`;
+    pen.text(text, box.minX - 1.8, box.maxY - 2, { ...note, align: 'right', fit: (box.maxY - box.minY) / 2 - 8 });
+  }
+  if (right.length > 0) {
+    pen.text(`${words.glueUnder} ${list(right, 'over')}`, box.maxX + 2, box.maxY - 2, {
+      ...note,
+      align: 'right',
+      fit: (box.maxY - box.minY) / 2 - 8,
+    });
+  }
+  if (below.length > 0) {
+    pen.text(`${words.cutHere} — ${words.layOver} ${list(below, 'under')}`, box.minX + BARS_WIDTH + 2, box.minY + 2, {
+      height: 2,
+    });
+  }
+  if (above.length > 0) {
+    pen.text(`${words.glueUnder} ${list(above, 'over')}`, box.minX + 2, box.maxY + 2, { height: 2 });
+  }
+}
+
+/** Under the drawing: test bars, the sheet's place in large letters, the title block. */
+function drawBand(pen: Pen, tile: Tile, box: Box): void {
+  const { studio, run, format, window } = tile;
+  const { words, printer } = studio;
+  const isWide = format.band < BLOCK_HEIGHT + BARS_HEIGHT;
+  const bottom = format.bottom;
+  const barsY = isWide ? bottom : bottom + BLOCK_HEIGHT;
+  drawLevelBars(pen, box.minX, barsY, words);
+  const shown = run.placed.filter(({ trace, up }) =>
+    [...trace.lines, ...trace.texts].some((traced) =>
+      overlaps(traced.box, {
+        minX: window.x,
+        minY: window.y - up,
+        maxX: window.x + run.pane.width,
+        maxY: window.y - up + run.pane.height,
+      }),
+    ),
+  );
+  const sheet = `${pad(tile.firstSheet + tile.index + 1, tile.sheets)}/${String(tile.sheets)}`;
+  const rows = new Set(run.windows.map((other) => other.row)).size;
+  const columns = new Set(run.windows.map((other) => other.column)).size;
+  const place = `${words.row} ${String(window.row + 1)}/${String(rows)}  ${words.column} ${pad(window.column + 1, columns)}/${String(columns)}`;
+  const [largeX, largeY, room] = isWide
+    ? [box.minX, bottom + BARS_HEIGHT + 5.5, BARS_WIDTH]
+    : [box.minX + BARS_WIDTH, barsY + 5.5, box.maxX - box.minX - BARS_WIDTH];
+  pen.text(`${words.sheet} ${sheet}`, largeX + 1, largeY + 2.4, { height: 5, bold: true, fit: room * 0.6 });
+  pen.text(place, largeX + 1, largeY - 3.2, { height: 2.5, fit: room - 2 });
+  const stamp = printerStamp(printer);
+  const small = isWide ? largeX + room * 0.55 : largeX + room * 0.62;
+  pen.text(words.scale, small, largeY + 2.6, { height: 4, bold: true, fit: room * 0.36 });
+  if (stamp) pen.text(`${words.compensated} ${stamp}`, largeX + 1, largeY - 0.4, { height: 1.8, fit: room - 2 });
+  const drawings = (shown.length > 0 ? shown : run.placed).map(({ drawing }) => drawing);
+  const width = Math.min(BLOCK_WIDTH, box.maxX - box.minX - (isWide ? BARS_WIDTH + 2 : 0));
+  drawTitleBlock(
+    pen,
+    box.maxX,
+    bottom,
+    width,
+    {
+      title: drawings.map((drawing) => drawing.title).join(' · '),
+      supplement: drawings.flatMap((drawing) => drawing.notes).join(' · '),
+      identification: drawings.map((drawing) => drawing.id).join(' '),
+      documentType: words.documentType.tiled,
+      sheet,
+    },
+    studio,
+  );
+}
+
+/** Padded with zeros to as many digits as the largest, so that sheets sort as they lie. */
+const pad = (n: number, largest: number): string => String(n).padStart(Math.max(2, String(largest).length), '0');

@@ -1,0 +1,85 @@
+import { isoDate, type Studio } from './leaf.js';
+import { narrow, wide } from './line.js';
+import type { Pen } from './pen.js';
+
+/** What a title block says besides the job's own marks. */
+export interface Title {
+  readonly title: string;
+  readonly supplement: string;
+  readonly identification: string;
+  readonly documentType: string;
+  /** Sheet of its document and how many there are: `3/14`. */
+  readonly sheet: string;
+}
+
+/** Height of the block, mm, and its greatest width (ISO 7200:2004, 6). */
+export const BLOCK_HEIGHT = 22;
+export const BLOCK_WIDTH = 180;
+
+/** Title block with the data fields of ISO 7200:2004, table 1 to 3, its lower right corner at (right, bottom). */
+export function drawTitleBlock(
+  pen: Pen,
+  right: number,
+  bottom: number,
+  width: number,
+  title: Title,
+  studio: Studio,
+): void {
+  const { mark, words } = studio;
+  const names = words.titleBlock;
+  const rows: readonly (readonly Field[])[] = [
+    [
+      { share: 0.78, text: title.title, bold: true, height: 3 },
+      { share: 0.22, text: words.scale, bold: true, height: 3 },
+    ],
+    [
+      { share: 0.65, text: title.supplement },
+      { share: 0.35, label: names.documentType, text: title.documentType },
+    ],
+    [
+      { share: 0.36, label: names.job, text: mark.job },
+      { share: 0.2, label: names.number, text: title.identification },
+      { share: 0.1, label: names.revision, text: mark.revision ?? '' },
+      { share: 0.19, label: names.date, text: isoDate(studio.date) },
+      { share: 0.15, label: names.sheet, text: title.sheet },
+    ],
+    [
+      { share: 0.36, label: names.owner, text: mark.owner ?? '' },
+      { share: 0.32, label: names.creator, text: mark.creator ?? '' },
+      { share: 0.32, label: names.approved, text: mark.approved ?? '' },
+    ],
+  ];
+  const left = right - width;
+  const height = BLOCK_HEIGHT / rows.length;
+  rows.forEach((fields, i) => {
+    const y = bottom + BLOCK_HEIGHT - (i + 1) * height;
+    let x = left;
+    for (const field of fields) {
+      const room = field.share * width;
+      drawField(pen, x, y, room, height, field);
+      if (x > left) pen.line([x, y, x, y + height], narrow);
+      x += room;
+    }
+    if (i > 0) pen.line([left, y + height, right, y + height], narrow);
+  });
+  pen.rectangle({ minX: left, minY: bottom, maxX: right, maxY: bottom + BLOCK_HEIGHT }, wide);
+}
+
+interface Field {
+  readonly share: number;
+  readonly label?: string;
+  readonly text: string;
+  readonly bold?: boolean;
+  readonly height?: number;
+}
+
+/** A field: its name small in the upper left corner, what it says below. */
+function drawField(pen: Pen, x: number, y: number, width: number, height: number, field: Field): void {
+  const label = field.label ?? '';
+  if (label) pen.text(label, x + 0.8, y + height - 1.2, { height: 1.1, fit: width - 1.6 });
+  pen.text(field.text, x + 0.8, y + (label ? 1.9 : height / 2), {
+    height: field.height ?? 2,
+    bold: field.bold ?? false,
+    fit: width - 1.6,
+  });
+}
