@@ -1,0 +1,27 @@
+import { stageOf, type ShopState } from './state.js';
+import { STEPS, stepsBehind, type Step } from './step.js';
+import type { TrackedBlock } from './tracked-block.js';
+
+/** How far some blocks have come together. */
+export interface Progress {
+  readonly blocks: number;
+  readonly glued: number;
+  /** Steps behind, and steps in all: five for each block. */
+  readonly stepsDone: number;
+  readonly steps: number;
+  /** For each step, how many blocks still need it. */
+  readonly left: Readonly<Record<Step, number>>;
+}
+
+/** How far these blocks have come: a row, a batch or the whole board. */
+export function progressOf(blocks: readonly TrackedBlock[], state: ShopState): Progress {
+  const behind = blocks.map((block) => stepsBehind(stageOf(state.blocks[block.id])));
+  const left = Object.fromEntries(STEPS.map((step, index) => [step, behind.filter((count) => count <= index).length]));
+  return {
+    blocks: blocks.length,
+    glued: behind.filter((count) => count === STEPS.length).length,
+    stepsDone: behind.reduce((sum, count) => sum + count, 0),
+    steps: blocks.length * STEPS.length,
+    left: left as Record<Step, number>,
+  };
+}

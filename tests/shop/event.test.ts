@@ -1,0 +1,13 @@
+import { describe, expect, it } from 'vitest';
+import { happenedAt } from '../../src/shop/event.js';
+
+describe('when something happened', () => {
+  it('is set right by how far the client’s clock is off as it delivers', () => {
+    // A phone a day slow pressed ten minutes before it delivered at noon.
+    const [day, minute, noon] = [86_400_000, 60_000, Date.UTC(2026, 2, 14, 12)];
+    expect(happenedAt(noon - day - 10 * minute, noon - day, noon)).toBe(noon - 10 * minute);
+    expect(happenedAt(noon + day - 10 * minute, noon + day, noon)).toBe(noon - 10 * minute);
+  });
+
+  it('is never after it was received', () => expect(happenedAt(5000, 1000, 2000)).toBe(2000));
+});

@@ -1,0 +1,94 @@
+import { describe, expect, it } from 'vitest';
+import { planMadeTo, refitOf } from '../../src/shop/refit.js';
+import { refitsOf } from '../../src/shop/refits.js';
+import { NOTHING_YET, stateAfter, UNTOUCHED } from '../../src/shop/state.js';
+import type { Step } from '../../src/shop/step.js';
+import { block, box, event, numbered, step } from './rescue-board.js';
+
+const at = (name: Step) =>
+  stateAfter(NOTHING_YET, numbered([event({ seq: 1, what: step('R2-07', name) })])).blocks['R2-07']!;
+const old = box('R2-07', 180, 100, 45);
+
+describe('a block in hand when the plan changes', () => {
+  it('fits while nothing it has to fill has changed', () => {
+    expect(refitOf(old, box('R2-07', 180, 100, 45), at('cut'))).toEqual({ kind: 'fits' });
+    expect(refitOf(old, box('R2-07', 180.3, 99.8, 45.2), at('cut'))).toEqual({ kind: 'fits' });
+  });
+
+  it('is trimmed where the chamber has become smaller, and the cut is told', () => {
+    expect(refitOf(old, box('R2-07', 175, 100, 42), at('sanded'))).toEqual({
+      kind: 'trim',
+      to: { length: 175, height: 100, thickness: 42 },
+      off: { length: 5, height: 0, thickness: 3 },
+    });
+  });
+
+  it('is made new where the chamber has become larger in anything', () => {
+    expect(refitOf(old, box('R2-07', 170, 106, 45), at('cut'))).toEqual({
+      kind: 'new',
+      to: { length: 170, height: 106, thickness: 45 },
+      short: { length: 0, height: 6, thickness: 0 },
+    });
+    expect(refitOf(old, box('R2-07', 180, 100, 46), at('cut')).kind).toBe('new');
+  });
+
+  it('is made new where only its taper has turned round', () => {
+    const down = block('R2-07', [
+      [0, 0],
+      [180, 0],
+      [180, 90],
+      [0, 100],
+    ]);
+    const up = block('R2-07', [
+      [0, 0],
+      [180, 0],
+      [180, 100],
+      [0, 90],
+    ]);
+    expect(refitOf(down, up, at('cut'))).toMatchObject({ kind: 'new', short: { length: 0, height: 0, thickness: 0 } });
+  });
+
+  it('is only marked again where no saw has touched it', () => {
+    expect(refitOf(old, box('R2-07', 175, 110), at('marked'))).toEqual({
+      kind: 'mark-again',
+      to: { length: 175, height: 110, thickness: 45 },
+    });
+  });
+
+  it('is named where it is glued in already', () => {
+    expect(refitOf(old, box('R2-07', 175, 100), at('glued')).kind).toBe('glued-in');
+  });
+
+  it('is kept, though unused, where its chamber is gone', () => {
+    expect(refitOf(old, undefined, at('cut'))).toEqual({ kind: 'unused' });
+  });
+});
+
+describe('which plan a block was made to', () => {
+  it('is the plan it was cut from, until it was trimmed to another', () => {
+    const cut = [
+      event({ seq: 1, plan: 1, what: step('R2-07', 'marked') }),
+      event({ seq: 2, plan: 2, what: step('R2-07', 'cut') }),
+      event({ seq: 3, plan: 3, what: step('R2-07', 'sanded') }),
+    ];
+    const made = (events: typeof cut) =>
+      planMadeTo(stateAfter(NOTHING_YET, numbered(events)).blocks['R2-07'] ?? UNTOUCHED);
+    expect(made(cut)).toBe(2);
+    expect(made([...cut, event({ seq: 4, plan: 3, what: { kind: 'trimmed', block: 'R2-07' } })])).toBe(3);
+    expect(made([])).toBeUndefined();
+  });
+});
+
+describe('all blocks of a changed plan', () => {
+  it('lists each block to be looked at and leaves out what still fits', () => {
+    const before = [old, box('R2-08', 180, 100), box('R2-09', 180, 100), box('R2-10', 180, 100)];
+    const now = [box('R2-07', 170, 100), box('R2-08', 180, 100), box('R2-10', 190, 100), box('R2-11', 180, 100)];
+    const log = ['R2-07', 'R2-08', 'R2-09', 'R2-10'].map((id, i) => event({ seq: i + 1, what: step(id, 'cut') }));
+    const refits = refitsOf(now, stateAfter(NOTHING_YET, numbered(log)), (plan) => (plan === 1 ? before : undefined));
+    expect(Object.fromEntries(Object.entries(refits).map(([id, { kind }]) => [id, kind]))).toEqual({
+      'R2-07': 'trim',
+      'R2-09': 'unused',
+      'R2-10': 'new',
+    });
+  });
+});
