@@ -1,0 +1,36 @@
+import type Database from 'libsql';
+import { createHash } from 'node:crypto';
+
+/** A phone that has not been seen for this long must be let in again, ms. */
+export const SESSION_LASTS = 7 * 24 * 3600_000;
+
+/** Sessions outlive the server, so that a phone can deliver after a restart. Only a hash of the token is kept. */
+export function writeSession(db: Database.Database, token: string, now: number): void {
+  db.prepare('DELETE FROM session WHERE used < ?').run([now - SESSION_LASTS]);
+  db.prepare('INSERT INTO session (hash, began, used) VALUES (?, ?, ?)').run([hashOf(token), now, now]);
+}
+
+export function isSession(db: Database.Database, token: string, now: number): boolean {
+  const row = db.prepare('SELECT used FROM session WHERE hash = ?').get([hashOf(token)]) as
+    { used: number } | undefined;
+  if (row === undefined || row.used < now - SESSION_LASTS) return false;
+  if (row.used < now - SESSION_LASTS / 100) keepAlive(db, token, now);
+  return true;
+}
+
+export function dropSessions(db: Database.Database): number {
+  return db.prepare('DELETE FROM session').run([]).changes;
+}
+
+/** Best effort: a full or busy disk must not shut a phone out. */
+function keepAlive(db: Database.Database, token: string, now: number): void {
+  try {
+    db.prepare('UPDATE session SET used = ? WHERE hash = ?').run([now, hashOf(token)]);
+  } catch {
+    return;
+  }
+}
+
+function hashOf(token: string): string {
+  return createHash('sha256').update(token).digest('hex');
+}
