@@ -23,21 +23,60 @@ export interface Chamber {
 
 /** Something a builder must know about a place in a row. The words for it are found where it is shown. */
 export interface Note {
-  readonly kind: 'solid' | 'trimmed' | 'split';
-  /** Row or chamber. */
+  readonly kind: NoteKind;
+  /** Row, chamber, dot or joint. */
   readonly where: string;
   readonly why: Why;
-  /** Names of the keep-outs, where one is the reason. */
+  /** Names of the keep-outs or dots, where one is the reason. */
   readonly by: readonly string[];
   /** How much shorter than its place a trimmed chamber is, mm. */
   readonly shorter?: number;
+  /** Where along the joint or face it is, `s`, mm. */
+  readonly at?: number;
+  /** What there is, and what there would have to be, mm. */
+  readonly has?: number;
+  readonly needs?: number;
 }
 
 /**
- * `shallow` – the row is nowhere as deep as the smallest chamber; `ends` – solid nose or tail; `keep-out`; `room` – the walls leave too
- * little; `cutter` – the cutter does not fit into the corners; `unproved` – no chamber of the smallest size kept its walls in the proof.
+ * `solid` – no chamber there; `trimmed` – shorter than its place; `split` – in two; `lowered` – passes under or over something; `small` – much
+ * smaller than its neighbours; `shifted` – a row moved so that its webs meet the neighbour's; `glue` – something about dots or smears;
+ * `rout` – something about cutter and faces; `guide` – something about guides.
  */
-export type Why = 'shallow' | 'ends' | 'keep-out' | 'room' | 'cutter' | 'unproved';
+export type NoteKind = 'solid' | 'trimmed' | 'split' | 'lowered' | 'small' | 'shifted' | 'glue' | 'rout' | 'guide';
+
+/**
+ * Of chambers: `shallow` – the row is nowhere as deep as the smallest chamber; `ends` – solid nose or tail; `keep-out`; `dot` – glue in the
+ * way; `room` – the walls leave too little; `cutter` – the cutter does not fit into the corners; `unproved` – no chamber of the smallest size
+ * kept its walls in the proof.
+ *
+ * Of glue: `no-joint` – no dotted joint has that name; `no-room` – a joint is nowhere high enough for a dot within its margin; `gap` – no dot could
+ * be put often enough; `near-end` – nor near enough to the end; `off-face` – a dot does not lie on its face; `margin` – it lies too near to the
+ * finished surface; `swallowed` – the chamber's cutter takes it away, as allowed; `too-near` – a chamber still comes too near.
+ *
+ * Of routing: `reach` – the cutter does not reach the depth; `halves` – routed from both faces to meet; `flare` – the faces are not parallel, so that
+ * halves would not meet; `opening` – a chamber too small for the bush or for any shared guide.
+ */
+export type Why =
+  | 'shallow'
+  | 'ends'
+  | 'keep-out'
+  | 'dot'
+  | 'room'
+  | 'cutter'
+  | 'unproved'
+  | 'no-joint'
+  | 'no-room'
+  | 'gap'
+  | 'near-end'
+  | 'off-face'
+  | 'margin'
+  | 'swallowed'
+  | 'too-near'
+  | 'reach'
+  | 'halves'
+  | 'flare'
+  | 'opening';
 
 /** Solid between two neighbouring chambers of a row, `s` from and to, mm. */
 export interface Web {

@@ -4,7 +4,10 @@ import type { ChamberSpec, Job } from '../job/job.js';
 import type { Layup } from '../layup/layup.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import type { Chamber, Note, Web } from './chamber.js';
-import { chambersOf, SHELL_ALLOWANCE } from './row.js';
+import { keepOutsOn } from './keepOut.js';
+import type { Obstacle } from './obstacle.js';
+import { smallOnes } from './places.js';
+import { carvingOf, SHELL_ALLOWANCE, type Place, type RowCarving } from './row.js';
 import { shellOf } from './shell.js';
 
 /** All chambers of a board, rows from left to right, each from nose to tail. */
@@ -16,21 +19,51 @@ export interface Chambers {
   readonly asked: Readonly<Record<Patch, number>>;
 }
 
-export function chambersIn(
-  board: Board,
-  layup: Layup,
-  trees: PatchTrees,
-  job: Pick<Job, 'chambers' | 'keepOuts'>,
-): Chambers {
+/** A board ready to be carved, and its keep-outs. */
+export interface Carving {
+  readonly rows: readonly RowCarving[];
+  readonly keepOuts: readonly Obstacle[];
+  readonly asked: Readonly<Record<Patch, number>>;
+}
+
+/** One row's places, nose to tail. */
+export interface CarvedRow {
+  readonly carving: RowCarving;
+  readonly places: readonly Place[];
+}
+
+export type CarvingJob = Pick<Job, 'chambers' | 'keepOuts' | 'jointKeepOuts'>;
+
+/** The chambers of a board without glue in their way. */
+export function chambersIn(board: Board, layup: Layup, trees: PatchTrees, job: CarvingJob): Chambers {
+  const carving = carvingIn(board, layup, trees, job);
+  return gathered(carved(carving), carving.asked);
+}
+
+export function carvingIn(board: Board, layup: Layup, trees: PatchTrees, job: CarvingJob): Carving {
   const spec = job.chambers;
   const asked = askedWalls(spec);
   const shell = shellOf(board.grid, board.mesh, widened(asked, SHELL_ALLOWANCE));
   const proof = { trees, chordError: board.mesh.chordError, asked };
-  const rows = layup.rows.map((row) => chambersOf(row, { board, shell, proof, spec, keepOuts: job.keepOuts }));
+  const rows = layup.rows.map((row) => carvingOf(row, { board, shell, proof, spec }));
+  return { rows, keepOuts: keepOutsOn(board, layup, job), asked };
+}
+
+/** Every place of every row, with nothing but the keep-outs in the way. */
+export function carved({ rows, keepOuts }: Carving): CarvedRow[] {
+  return rows.map((carving) => ({
+    carving,
+    places: carving.slots.map((slot) => carving.carve(slot, keepOuts)),
+  }));
+}
+
+/** Rows of carved places as the chambers of a board. */
+export function gathered(rows: readonly CarvedRow[], asked: Readonly<Record<Patch, number>>): Chambers {
+  const chambers = rows.map(({ places }) => places.flatMap((place) => place.chambers));
   return {
-    chambers: rows.flatMap((row) => row.chambers),
-    webs: rows.flatMap((row) => websOf(row.chambers)),
-    notes: rows.flatMap((row) => row.notes),
+    chambers: chambers.flat(),
+    webs: chambers.flatMap(websOf),
+    notes: rows.flatMap((row, i) => notesOn(row, chambers[i]!)),
     asked,
   };
 }
@@ -43,6 +76,18 @@ export function askedWalls(spec: ChamberSpec): Record<Patch, number> {
 
 function widened(walls: Record<Patch, number>, by: number): Record<Patch, number> {
   return Object.fromEntries(PATCHES.map((patch) => [patch, walls[patch] + by])) as Record<Patch, number>;
+}
+
+/** What is said of a row as a whole, then place by place. */
+function notesOn({ carving: { row, slots }, places }: CarvedRow, chambers: readonly Chamber[]): Note[] {
+  if (slots.length === 0) return [{ kind: 'solid', where: row.id, why: 'shallow', by: [] }];
+  const said = places.flatMap(({ notes }) => notes);
+  const kept = said.filter(({ kind, why }) => kind === 'solid' && why === 'keep-out');
+  const swallowed: Note[] =
+    chambers.length === 0 && kept.length > 0
+      ? [{ kind: 'solid', where: row.id, why: 'keep-out', by: [...new Set(kept.flatMap(({ by }) => by))] }]
+      : [];
+  return [...swallowed, ...said, ...smallOnes(chambers, said)];
 }
 
 function websOf(chambers: readonly Chamber[]): Web[] {

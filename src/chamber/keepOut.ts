@@ -1,61 +1,85 @@
-import type { KeepOutSpec } from '../job/job.js';
-import { toFace } from '../layup/frame.js';
-import type { Face } from '../layup/layup.js';
+import type { Board } from '../board/board.js';
+import type { Job, JointKeepOutSpec, KeepOutSpec } from '../job/job.js';
+import type { Layup } from '../layup/layup.js';
+import { inProfile } from '../wall/solid.js';
+import { heightsAt } from './heights.js';
+import { boxOnRows } from './onRow.js';
+import type { Obstacle, PlanObstacle } from './obstacle.js';
 
-/** A stretch along a face, mm. */
-export interface Stretch {
-  readonly from: number;
-  readonly to: number;
+type Pair = readonly [number, number];
+
+/** Straight sides that stand for a round keep-out; they go around it. */
+const ROUND = 96;
+/** Points of the inner end of a keep-out of some depth, mm apart: between them deck and bottom stray by a few hundredths. */
+const CLOSE = 6;
+
+/** The job's keep-outs as the rows of the board meet them. A keep-out on a joint that is never opened meets no row. */
+export function keepOutsOn(
+  board: Board,
+  layup: Layup,
+  { keepOuts, jointKeepOuts }: Pick<Job, 'keepOuts' | 'jointKeepOuts'>,
+): Obstacle[] {
+  return [
+    ...keepOuts.map((keepOut) => onPlan(board, keepOut)),
+    ...jointKeepOuts.flatMap((keepOut) =>
+      boxOnRows(layup, keepOut.joint, boxOf(keepOut, layup), keepOut.name, 'keep-out'),
+    ),
+  ];
 }
 
-/** The stretch of a face that a keep-out blocks for chambers open from it down to `deep`; undefined when they pass it by. */
-export function blockedBy(keepOut: KeepOutSpec, face: Face, deep: number): Stretch | undefined {
+function onPlan(board: Board, keepOut: KeepOutSpec): PlanObstacle {
+  const { name, depth } = keepOut;
+  const outline = outlineOf(keepOut);
+  if (!depth) return { on: 'plan', why: 'keep-out', name, outline };
+  const sign = depth.from === 'deck' ? -1 : 1;
+  const points = pointsOver(outline).flatMap(([x, y]): [number, number, number][] => {
+    const z = heightsAt(board.grid, x, y)?.[depth.from];
+    return z === undefined ? [] : [[x, y, z + sign * depth.deep]];
+  });
+  return { on: 'plan', why: 'keep-out', name, outline, end: { from: depth.from, points } };
+}
+
+/** The outline of a keep-out in plan, `[x, y]` corners, mm; straight sides around a disc. */
+export function outlineOf(keepOut: KeepOutSpec): Pair[] {
+  if (keepOut.kind === 'polygon') return [...keepOut.points];
+  const { x, y } = keepOut;
   if (keepOut.kind === 'disc') {
-    const [s, t] = toFace(face, keepOut.x, keepOut.y);
-    const off = Math.max(0, -t, t - deep);
-    if (off >= keepOut.radius) return undefined;
-    const half = Math.sqrt(keepOut.radius ** 2 - off ** 2);
-    return { from: s - half, to: s + half };
+    const far = keepOut.radius / Math.cos(Math.PI / ROUND);
+    return Array.from({ length: ROUND }, (_, i): Pair => {
+      const angle = (2 * Math.PI * (i + 0.5)) / ROUND;
+      return [x + far * Math.cos(angle), y + far * Math.sin(angle)];
+    });
   }
-  const { x, y, length, width } = keepOut;
-  const corners = [
+  const { length, width } = keepOut;
+  return [
     [x - length / 2, y - width / 2],
     [x + length / 2, y - width / 2],
     [x + length / 2, y + width / 2],
     [x - length / 2, y + width / 2],
-  ].map(([cx, cy]) => toFace(face, cx!, cy!));
-  return stretchWithin(corners, deep);
+  ];
 }
 
-/** The stretch of `s` in which a polygon of `[s, t]` corners lies between `t` = 0 and `deep`. */
-function stretchWithin(corners: readonly (readonly [number, number])[], deep: number): Stretch | undefined {
-  let from = Infinity;
-  let to = -Infinity;
-  const reach = (s: number) => {
-    from = Math.min(from, s);
-    to = Math.max(to, s);
-  };
-  corners.forEach(([s0, t0], i) => {
-    const [s1, t1] = corners[(i + 1) % corners.length]!;
-    if (t0 > 0 && t0 < deep) reach(s0);
-    for (const level of [0, deep]) {
-      if ((t0 - level) * (t1 - level) < 0) reach(s0 + ((level - t0) / (t1 - t0)) * (s1 - s0));
-    }
+/** Points along an outline and over what it encloses, `CLOSE` apart. */
+function pointsOver(outline: readonly Pair[]): Pair[] {
+  const points = outline.flatMap(([x0, y0], i): Pair[] => {
+    const [x1, y1] = outline[(i + 1) % outline.length]!;
+    const steps = Math.max(1, Math.ceil(Math.hypot(x1 - x0, y1 - y0) / CLOSE));
+    return Array.from({ length: steps }, (_, k): Pair => [x0 + ((x1 - x0) * k) / steps, y0 + ((y1 - y0) * k) / steps]);
   });
-  return from < to ? { from, to } : undefined;
+  const xs = outline.map(([x]) => x);
+  const ys = outline.map(([, y]) => y);
+  for (let x = Math.min(...xs) + CLOSE; x < Math.max(...xs); x += CLOSE) {
+    for (let y = Math.min(...ys) + CLOSE; y < Math.max(...ys); y += CLOSE)
+      if (inProfile(outline, x, y)) points.push([x, y]);
+  }
+  return points;
 }
 
-/** What is left of a stretch when others are taken out of it. */
-export function without(stretch: Stretch, blocked: readonly Stretch[]): Stretch[] {
-  let left = [stretch];
-  for (const { from, to } of blocked) {
-    left = left.flatMap((each) => {
-      if (to <= each.from || from >= each.to) return [each];
-      return [
-        ...(from > each.from ? [{ from: each.from, to: from }] : []),
-        ...(to < each.to ? [{ from: to, to: each.to }] : []),
-      ];
-    });
-  }
-  return left;
+/** The rectangle around a keep-out on a joint, in the joint's own frame. */
+function boxOf({ joint, points }: JointKeepOutSpec, layup: Layup) {
+  const slope = layup.joints.find(({ id }) => id === joint)?.slope ?? 0;
+  // Given straight from the nose; along a flared joint it is a little longer.
+  const s = points.map(([x]) => x * Math.hypot(1, slope));
+  const z = points.map(([, each]) => each);
+  return { from: Math.min(...s), to: Math.max(...s), low: Math.min(...z), high: Math.max(...z) };
 }

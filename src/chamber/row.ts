@@ -1,17 +1,20 @@
 import type { Board } from '../board/board.js';
 import { CHORD_ERROR } from '../board/grid.js';
-import type { ChamberSpec, KeepOutSpec } from '../job/job.js';
+import type { ChamberSpec } from '../job/job.js';
 import { depthOf, toFace } from '../layup/frame.js';
 import type { Row } from '../layup/layup.js';
 import { SLACK } from '../wall/thinnest.js';
-import { carve, type Proof } from './carve.js';
+import type { Proof } from './carve.js';
+import { carveWithin } from './carveWithin.js';
 import type { Chamber, Note } from './chamber.js';
 import { momentsOf } from './contour.js';
-import { areaBetween, edgesWithin, leastHeight, type Edges, type Reach } from './edges.js';
-import { blockedBy, without, type Stretch } from './keepOut.js';
-import { reach, roomOf, type Room } from './room.js';
+import { bestFilling } from './filling.js';
+import { blockedBy, type Obstacle } from './obstacle.js';
+import { noteOf } from './places.js';
+import { roomOf } from './room.js';
 import type { Shell } from './shell.js';
 import { slotsOf, type Slot } from './slots.js';
+import type { Stretch } from './stretch.js';
 
 /** The shell is drawn within the walls by what the mesh and the search may hide, and this allowance for straight edges, mm. */
 export const SHELL_ALLOWANCE = CHORD_ERROR + SLACK + 0.06;
@@ -19,76 +22,88 @@ export const SHELL_ALLOWANCE = CHORD_ERROR + SLACK + 0.06;
 /** Depths looked at, mm apart: through a piece the room changes little, toward a rail it closes fast. */
 const THROUGH_LAYER = 12;
 const BLIND_LAYER = 5;
-/** Two corners take no more than this many cutter diameters of an edge, also where they are sharper than square. */
-const CORNER_ROOM = 1.25;
-/** A chamber drawn in by less than this, mm, is not worth a word. */
-const TRIMMED = 2;
 
-/** What a row is carved from. */
+/** What rows are carved from. */
 export interface RowSetting {
   readonly board: Board;
   readonly shell: Shell;
   readonly proof: Proof;
   readonly spec: ChamberSpec;
-  readonly keepOuts: readonly KeepOutSpec[];
 }
 
-/** A way to fill one slot: a depth and, beside each other, the profiles that fit. */
-interface Filling {
-  readonly depth: number;
-  readonly parts: readonly Edges[];
-  readonly volume: number;
-  /** Names of the keep-outs that took something away. */
-  readonly blockers: readonly string[];
+/** One place of a row and what became of it: its chamber, two where it was split, or none, and what must be said about that. */
+export interface Place {
+  readonly slot: Slot;
+  readonly chambers: readonly Chamber[];
+  readonly notes: readonly Note[];
 }
 
-/** The chambers of one row, nose to tail, and what must be said about its places. */
-export function chambersOf(row: Row, setting: RowSetting): { chambers: Chamber[]; notes: Note[] } {
-  const { board, spec } = setting;
+/** A row ready to be carved: each of its places by itself, so that one can be carved again without touching the others. */
+export interface RowCarving {
+  readonly row: Row;
+  /** Nose to tail; none where the row is nowhere as deep as the smallest chamber. */
+  readonly slots: readonly Slot[];
+  carve(slot: Slot, obstacles: readonly Obstacle[]): Place;
+}
+
+export function carvingOf(row: Row, { board, shell, proof, spec }: RowSetting): RowCarving {
   const far = farSide(row);
   const limit = (s: number) => (far ? far.at + far.slope * s - (row.end === 'solid' ? spec.floor : 0) : Infinity);
   const deepest = Math.min(Math.max(limit(0), limit(board.length)), furthest(row, board));
+  if (!(deepest >= spec.smallest.depth))
+    return { row, slots: [], carve: (slot) => ({ slot, chambers: [], notes: [] }) };
   const layer = deepest / Math.ceil(deepest / (row.end === 'rail' ? BLIND_LAYER : THROUGH_LAYER));
-  const chambers: Chamber[] = [];
-  const notes: Note[] = [];
-  if (!(deepest >= spec.smallest.depth)) {
-    notes.push({ kind: 'solid', where: row.id, why: 'shallow', by: [] });
-    return { chambers, notes };
-  }
-  const room = roomOf(board.grid, setting.shell, row.face, deepest, layer);
+  const room = roomOf(board.grid, shell, row.face, deepest, layer);
 
-  for (const slot of slotsOf(row, spec, board.length)) {
+  const carve = (slot: Slot, obstacles: readonly Obstacle[]): Place => {
     const id = `${row.id}-${String(slot.place).padStart(2, '0')}`;
+    const solid = (where: string, why: Note['why'], by: readonly string[] = []): Note => ({
+      kind: 'solid',
+      where,
+      why,
+      by,
+    });
     const stretch = withinEnds(slot, row, board.length, spec);
-    const filling = stretch && bestFilling(stretch, row, room, limit, setting);
+    if (!stretch || stretch.to - stretch.from < spec.smallest.length)
+      return { slot, chambers: [], notes: [solid(id, 'ends')] };
+    const met = (deep: number) =>
+      obstacles.flatMap((obstacle) => {
+        const blocked = blockedBy(obstacle, row, deep);
+        return blocked && blocked.to > stretch.from && blocked.from < stretch.to ? [{ obstacle, blocked }] : [];
+      });
+    const filling = bestFilling(stretch, endOf(stretch, row, limit), room, met, spec);
     if (!filling) {
-      notes.push({ kind: 'solid', where: id, ...whySolid(stretch, row, setting) });
-      continue;
+      const inTheWay = met(spec.smallest.depth).map(({ obstacle }) => obstacle);
+      const why = inTheWay[0]?.why ?? 'room';
+      return { slot, chambers: [], notes: [solid(id, why, [...new Set(inTheWay.map(({ name }) => name))])] };
     }
-    const carved = filling.parts.map((edges) => carve(row.face, edges, filling.depth, spec, setting.proof));
-    carved.forEach((result, i) => {
+    const chambers: Chamber[] = [];
+    const notes: Note[] = [];
+    filling.parts.forEach((edges, i) => {
       const name = filling.parts.length > 1 ? id + String.fromCharCode(97 + i) : id;
-      if ('failed' in result) {
-        notes.push({ kind: 'solid', where: name, why: result.failed, by: [] });
+      const carved = carveWithin(filling, row.face, edges, filling.depth, spec, proof);
+      if ('failed' in carved) {
+        notes.push(solid(name, carved.failed));
         return;
       }
-      const { thickness, places } = result.walls;
-      const { area, x: centre } = momentsOf(result.contour);
+      const { thickness, places } = carved.walls;
+      const { area, x: centre } = momentsOf(carved.contour);
       chambers.push({
         id: name,
         row: row.id,
         place: slot.place,
-        contour: result.contour,
-        profile: result.profile,
-        depth: [0, result.depth],
+        contour: carved.contour,
+        profile: carved.profile,
+        depth: [0, carved.depth],
         wall: thickness,
         at: { deck: places.deck.onSurface, bottom: places.bottom.onSurface, rail: places.rail.onSurface },
-        volume: (area * Math.min(result.depth, limit(centre))) / 1e6,
+        volume: (area * Math.min(carved.depth, limit(centre))) / 1e6,
       });
     });
-    notes.push(...said(id, slot, stretch, filling));
-  }
-  return { chambers, notes };
+    if (chambers.length === 0 && filling.parts.length > 1) notes.splice(0, notes.length, { ...notes[0]!, where: id });
+    return { slot, chambers, notes: [...notes, ...noteOf(id, slot, stretch, filling, chambers)] };
+  };
+  return { row, slots: slotsOf(row, spec, board.length), carve };
 }
 
 /** Where the run of members ends behind the face; undefined when the rail ends it. */
@@ -117,111 +132,8 @@ function withinEnds(slot: Slot, row: Row, length: number, spec: ChamberSpec): St
   return to > from ? { from, to } : undefined;
 }
 
-/** Of all depths the one that takes most out. */
-function bestFilling(
-  stretch: Stretch,
-  row: Row,
-  room: Room,
-  limit: (s: number) => number,
-  setting: RowSetting,
-): Filling | undefined {
-  const { spec } = setting;
-  // A row routed right through goes as deep as its far face anywhere along the chamber; a blind one stays before what ends it.
+/** A row routed right through goes as deep as its far face anywhere along the chamber; a blind one stays before what ends it. */
+function endOf(stretch: Stretch, row: Row, limit: (s: number) => number): number {
   const limits = [limit(stretch.from), limit(stretch.to)];
-  const end = row.end === 'face' ? Math.max(...limits) : Math.min(...limits);
-  let best: Filling | undefined;
-  for (let j = 1; j < room.layers; j++) {
-    const depth = Math.min(j * room.layer, end);
-    if (depth < spec.smallest.depth) continue;
-    const filling = fillingAt(stretch, row, room, j, depth, setting);
-    if (filling && filling.volume > (best?.volume ?? 0)) best = filling;
-    if (j * room.layer >= end) break;
-  }
-  return best;
-}
-
-function fillingAt(
-  stretch: Stretch,
-  row: Row,
-  room: Room,
-  j: number,
-  depth: number,
-  { spec, keepOuts }: RowSetting,
-): Filling | undefined {
-  const blocked = blockersOf(keepOuts, row, depth, stretch);
-  const parts: Edges[] = [];
-  let volume = 0;
-  for (const free of without(stretch, blocked)) {
-    const run = longestRun(
-      reachAlong(free, room, j),
-      Math.max(spec.smallest.height, CORNER_ROOM * spec.cutterDiameter),
-    );
-    if (!run || run.s[run.s.length - 1]! - run.s[0]! < spec.smallest.length) continue;
-    const edges = edgesWithin(spec.shape, run, CORNER_ROOM * spec.cutterDiameter);
-    const [from, to] = [edges.bottom[0]![0], edges.bottom[edges.bottom.length - 1]![0]];
-    if (to - from < spec.smallest.length || leastHeight(edges) < spec.smallest.height) continue;
-    parts.push(edges);
-    volume += areaBetween(edges) * depth;
-  }
-  return parts.length > 0 ? { depth, parts, volume, blockers: blocked.map((b) => b.name) } : undefined;
-}
-
-/** The room's reach at the ends of a stretch and at the even steps between them. */
-function reachAlong({ from, to }: Stretch, room: Room, j: number): Reach {
-  const s = [from];
-  for (let i = Math.floor(from / room.step) + 1; i * room.step < to; i++) s.push(i * room.step);
-  s.push(to);
-  return {
-    s,
-    top: s.map((each) => reach(room, room.top, j, each)),
-    bottom: s.map((each) => reach(room, room.bottom, j, each)),
-  };
-}
-
-/** The longest stretch of a reach over which it is at least so high. */
-function longestRun({ s, top, bottom }: Reach, height: number): Reach | undefined {
-  let best: [number, number] = [0, -1];
-  let start = 0;
-  for (let i = 0; i <= s.length; i++) {
-    if (i < s.length && top[i]! - bottom[i]! >= height) continue;
-    if (i - start > best[1] - best[0] + 1) best = [start, i - 1];
-    start = i + 1;
-  }
-  const [from, to] = best;
-  if (to <= from) return undefined;
-  return { s: s.slice(from, to + 1), top: top.slice(from, to + 1), bottom: bottom.slice(from, to + 1) };
-}
-
-function whySolid(stretch: Stretch | undefined, row: Row, { spec, keepOuts }: RowSetting): Pick<Note, 'why' | 'by'> {
-  if (!stretch || stretch.to - stretch.from < spec.smallest.length) return { why: 'ends', by: [] };
-  const by = blockersOf(keepOuts, row, spec.smallest.depth, stretch).map((b) => b.name);
-  return { why: by.length > 0 ? 'keep-out' : 'room', by };
-}
-
-/** The keep-outs that a chamber of the given depth meets within a stretch. */
-function blockersOf(
-  keepOuts: readonly KeepOutSpec[],
-  row: Row,
-  depth: number,
-  stretch: Stretch,
-): (Stretch & { name: string })[] {
-  return keepOuts.flatMap((keepOut) => {
-    const place = blockedBy(keepOut, row.face, depth);
-    return place && place.to > stretch.from && place.from < stretch.to ? [{ name: keepOut.name, ...place }] : [];
-  });
-}
-
-/** What a builder must know of a slot that is not filled from end to end. */
-function said(id: string, slot: Slot, stretch: Stretch, { parts, blockers }: Filling): Note[] {
-  const notes: Note[] = [];
-  const by = blockers;
-  if (parts.length > 1) notes.push({ kind: 'split', where: id, why: 'keep-out', by });
-  const from = Math.min(...parts.map((p) => p.bottom[0]![0]));
-  const to = Math.max(...parts.map((p) => p.bottom[p.bottom.length - 1]![0]));
-  const shorter = slot.to - slot.from - (to - from);
-  if (shorter > TRIMMED) {
-    const atEnds = stretch.from > slot.from + TRIMMED || stretch.to < slot.to - TRIMMED;
-    notes.push({ kind: 'trimmed', where: id, why: by.length > 0 ? 'keep-out' : atEnds ? 'ends' : 'room', by, shorter });
-  }
-  return notes;
+  return row.end === 'face' ? Math.max(...limits) : Math.min(...limits);
 }

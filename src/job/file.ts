@@ -1,10 +1,12 @@
 import { z } from 'zod';
 import { boardSchema } from './parts/board.js';
 import { chambersSchema } from './parts/chambers.js';
+import { dotsSchema } from './parts/dots.js';
 import { fillSchema } from './parts/fill.js';
 import { glueUpSchema } from './parts/glue-up.js';
 import { keepOutsSchema } from './parts/keep-outs.js';
 import { materialsSchema } from './parts/materials.js';
+import { routingSchema } from './parts/routing.js';
 import { quantities, type Quantities } from './quantities.js';
 import { shortText } from './text.js';
 
@@ -18,6 +20,8 @@ export function jobFileSchema(q: Quantities) {
       glueUp: glueUpSchema(q),
       chambers: chambersSchema(q).optional(),
       keepOuts: keepOutsSchema(q).optional(),
+      dots: dotsSchema(q).optional(),
+      routing: routingSchema(q).optional(),
       fill: fillSchema(q),
       materials: materialsSchema(q).optional(),
     })

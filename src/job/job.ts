@@ -1,4 +1,6 @@
 import type { Units } from '../length/units.js';
+import type { DotSpec } from './dots.js';
+import type { RoutingSpec } from './routing.js';
 
 /**
  * A job as the computation takes it: checked, complete with defaults, millimetres and kilograms throughout.
@@ -12,6 +14,10 @@ export interface Job {
   readonly glueUp: GlueUpSpec;
   readonly chambers: ChamberSpec;
   readonly keepOuts: readonly KeepOutSpec[];
+  /** Keep-outs drawn on a joint, where its faces will be. */
+  readonly jointKeepOuts: readonly JointKeepOutSpec[];
+  readonly dots: DotSpec;
+  readonly routing: RoutingSpec;
   readonly fill: Material;
 }
 
@@ -163,8 +169,12 @@ export interface ChamberSpec {
   readonly solidTail: number;
 }
 
-/** A region of the plan that no chamber may enter. Extended by later stages with depth. */
-export type KeepOutSpec = { readonly name: string } & (
+/** A region of the plan that no chamber may enter: right through the board, or only as deep as `depth` says. */
+export type KeepOutSpec = {
+  readonly name: string;
+  /** Square to the waterline from the finished deck or bottom, mm; absent where it goes right through. */
+  readonly depth?: { readonly from: 'deck' | 'bottom'; readonly deep: number };
+} & (
   | { readonly kind: 'disc'; readonly x: number; readonly y: number; readonly radius: number }
   | {
       readonly kind: 'rectangle';
@@ -173,4 +183,15 @@ export type KeepOutSpec = { readonly name: string } & (
       readonly length: number;
       readonly width: number;
     }
+  /** A closed outline, `[x, y]` corners, mm. */
+  | { readonly kind: 'polygon'; readonly points: readonly (readonly [number, number])[] }
 );
+
+/** A region of a joint that no chamber open to it may enter. */
+export interface JointKeepOutSpec {
+  readonly name: string;
+  /** As in `Joint`: `L2`, `C`, `R1`. */
+  readonly joint: string;
+  /** A closed outline: `x` from the nose tip, straight, and height `z`, mm. */
+  readonly points: readonly (readonly [x: number, z: number])[];
+}

@@ -13,12 +13,14 @@ import { mistakesOf } from './issues.js';
 import type { Job } from './job.js';
 import { toBoard } from './parts/board.js';
 import { toChambers } from './parts/chambers.js';
+import { toDots } from './parts/dots.js';
 import { toFill } from './parts/fill.js';
 import { checkChambersFit, checkMembersFit } from './parts/fits.js';
 import { toGlueUp } from './parts/glue-up.js';
 import { toKeepOuts } from './parts/keep-outs.js';
 import { materialFinder } from './parts/materials.js';
 import { readOffsets, type OffsetStation } from './parts/offsets.js';
+import { toRouting } from './parts/routing.js';
 import { quantities } from './quantities.js';
 import { sayTo, type Say } from './say.js';
 import { readAsFarAsPossible } from './stand-in.js';
@@ -80,7 +82,9 @@ function toJob(file: JobFile, offsets: readonly OffsetStation[], say: Say): Job 
     board,
     glueUp,
     chambers,
-    keepOuts: toKeepOuts(file.keepOuts, board, units, say.at('keepOuts')),
+    ...toKeepOuts(file.keepOuts, board, units, say.at('keepOuts')),
+    dots: toDots(file.dots, board, units, say.at('dots')),
+    routing: toRouting(file.routing, chambers.cutterDiameter, units, say.at('routing')),
     fill: toFill(file.fill, material, say.at('fill')),
   };
 }

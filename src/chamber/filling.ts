@@ -1,0 +1,141 @@
+import type { ChamberSpec } from '../job/job.js';
+import { areaBetween, edgesWithin, leastHeight, type Edges, type Reach } from './edges.js';
+import type { Blocked, Obstacle } from './obstacle.js';
+import { reach, type Room } from './room.js';
+import { partedBy, without, type Stretch } from './stretch.js';
+
+/** Two corners take no more than this many cutter diameters of an edge, also where they are sharper than square. */
+const CORNER_ROOM = 1.25;
+/** Obstacles a place may pass in every way; more are gone around. */
+const MOST_CHOICES = 4;
+
+/** A way to fill one place: a depth and, beside each other, the profiles that fit, none of them lower than `low` nor higher than `high`. */
+export interface Filling extends Band {
+  readonly depth: number;
+  readonly parts: readonly Edges[];
+  readonly volume: number;
+  /** What took something away: gone around, or passed under or over. */
+  readonly around: readonly Obstacle[];
+  readonly past: readonly Obstacle[];
+}
+
+export interface Band {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** An obstacle and the rectangle it blocks. */
+export interface Met {
+  readonly obstacle: Obstacle;
+  readonly blocked: Blocked;
+}
+
+/** Of all depths down to `end`, and all ways past what is met there, the one that takes most out. */
+export function bestFilling(
+  stretch: Stretch,
+  end: number,
+  room: Room,
+  met: (deep: number) => readonly Met[],
+  spec: ChamberSpec,
+): Filling | undefined {
+  let best: Filling | undefined;
+  for (let j = 1; j < room.layers; j++) {
+    const depth = Math.min(j * room.layer, end);
+    if (depth >= spec.smallest.depth) {
+      const whole = reachAlong(stretch, room, j);
+      for (const way of waysPast(met(depth))) {
+        const filling = fillingAt(stretch, whole, room, j, depth, way, spec);
+        if (filling && filling.volume > (best?.volume ?? 0)) best = filling;
+      }
+    }
+    if (j * room.layer >= end) break;
+  }
+  return best;
+}
+
+interface Way extends Band {
+  readonly around: readonly Met[];
+  readonly past: readonly Obstacle[];
+}
+
+/** Every choice of going around, under or over each obstacle. */
+function waysPast(met: readonly Met[]): Way[] {
+  let ways: Way[] = [{ around: [], past: [], low: -Infinity, high: Infinity }];
+  met.forEach((one, i) => {
+    const { low, high } = one.blocked;
+    const choices = i < MOST_CHOICES;
+    ways = ways.flatMap((way): Way[] => [
+      { ...way, around: [...way.around, one] },
+      ...(choices && low > way.low
+        ? [{ ...way, past: [...way.past, one.obstacle], high: Math.min(way.high, low) }]
+        : []),
+      ...(choices && high < way.high
+        ? [{ ...way, past: [...way.past, one.obstacle], low: Math.max(way.low, high) }]
+        : []),
+    ]);
+  });
+  return ways;
+}
+
+function fillingAt(
+  stretch: Stretch,
+  whole: Reach,
+  room: Room,
+  j: number,
+  depth: number,
+  { around, past, low, high }: Way,
+  spec: ChamberSpec,
+): Filling | undefined {
+  const corner = CORNER_ROOM * spec.cutterDiameter;
+  const height = Math.max(spec.smallest.height, corner);
+  if (high - low < height) return undefined;
+  const free = without(
+    stretch,
+    around.map(({ blocked }) => blocked),
+  );
+  const stretches = around.length === 0 ? free : partedBy(spec.web, free, spec.smallest.length);
+  const parts: Edges[] = [];
+  let volume = 0;
+  for (const each of stretches) {
+    const reached = each === stretch ? whole : reachAlong(each, room, j);
+    const run = longestRun(past.length > 0 ? within(reached, low, high) : reached, height);
+    if (!run || run.s[run.s.length - 1]! - run.s[0]! < spec.smallest.length) continue;
+    const edges = edgesWithin(spec.shape, run, corner);
+    const [from, to] = [edges.bottom[0]![0], edges.bottom[edges.bottom.length - 1]![0]];
+    if (to - from < spec.smallest.length || leastHeight(edges) < spec.smallest.height) continue;
+    parts.push(edges);
+    volume += areaBetween(edges) * depth;
+  }
+  if (parts.length === 0) return undefined;
+  return { depth, parts, volume, low, high, past, around: around.map(({ obstacle }) => obstacle) };
+}
+
+/** The room's reach at the ends of a stretch and at the even steps between them. */
+function reachAlong({ from, to }: Stretch, room: Room, j: number): Reach {
+  const s = [from];
+  for (let i = Math.floor(from / room.step) + 1; i * room.step < to; i++) s.push(i * room.step);
+  s.push(to);
+  return {
+    s,
+    top: s.map((each) => reach(room, room.top, j, each)),
+    bottom: s.map((each) => reach(room, room.bottom, j, each)),
+  };
+}
+
+function within({ s, top, bottom }: Reach, low: number, high: number): Reach {
+  return { s, top: top.map((z) => Math.min(z, high)), bottom: bottom.map((z) => Math.max(z, low)) };
+}
+
+/** The longest stretch of a reach over which it is at least so high. */
+function longestRun({ s, top, bottom }: Reach, height: number): Reach | undefined {
+  let best: [number, number] = [0, -1];
+  let start = 0;
+  for (let i = 0; i <= s.length; i++) {
+    if (i < s.length && top[i]! - bottom[i]! >= height) continue;
+    if (i - start > best[1] - best[0] + 1) best = [start, i - 1];
+    start = i + 1;
+  }
+  const [from, to] = best;
+  if (to <= from) return undefined;
+  return { s: s.slice(from, to + 1), top: top.slice(from, to + 1), bottom: bottom.slice(from, to + 1) };
+}

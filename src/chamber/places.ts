@@ -1,0 +1,44 @@
+import type { Chamber, Note } from './chamber.js';
+import type { Filling } from './filling.js';
+import type { Slot } from './slots.js';
+import type { Stretch } from './stretch.js';
+
+/** A chamber drawn in by less than this, mm, is not worth a word. */
+const TRIMMED = 2;
+/** A chamber of less than this share of what its row's middle one holds is small enough to say why. */
+const SMALL = 0.35;
+
+/** What a builder must know of a place that is not filled from end to end. */
+export function noteOf(
+  id: string,
+  slot: Slot,
+  stretch: Stretch,
+  { around, past, parts }: Filling,
+  chambers: readonly Chamber[],
+): Note[] {
+  if (chambers.length === 0) return [];
+  const notes: Note[] = [];
+  const names = (obstacles: Filling['around']) => [...new Set(obstacles.map(({ name }) => name))];
+  const reason = (obstacles: Filling['around']) => (obstacles.some((o) => o.why === 'keep-out') ? 'keep-out' : 'dot');
+  if (chambers.length > 1) notes.push({ kind: 'split', where: id, why: reason(around), by: names(around) });
+  if (past.length > 0) notes.push({ kind: 'lowered', where: id, why: reason(past), by: names(past) });
+  const ends = chambers.flatMap(({ profile }) => profile.map(([s]) => s));
+  const [from, to] = [Math.min(...ends), Math.max(...ends)];
+  const shorter = slot.to - slot.from - (to - from);
+  if (shorter > TRIMMED && (parts.length === chambers.length || chambers.length === 1)) {
+    const atEnds = stretch.from > slot.from + TRIMMED || stretch.to < slot.to - TRIMMED;
+    const why = around.length > 0 ? reason(around) : atEnds ? 'ends' : 'room';
+    notes.push({ kind: 'trimmed', where: id, why, by: names(around), shorter });
+  }
+  return notes;
+}
+
+/** Chambers much smaller than their row's middle one, of which nothing else is said: where the board is thin or narrow. */
+export function smallOnes(chambers: readonly Chamber[], said: readonly Note[]): Note[] {
+  const volumes = chambers.map(({ volume }) => volume).sort((a, b) => a - b);
+  const middle = volumes[volumes.length >> 1] ?? 0;
+  return chambers.flatMap(({ id, volume }): Note[] => {
+    const spoken = said.some(({ where }) => where === id || where === id.replace(/[a-z]$/, ''));
+    return volume < SMALL * middle && !spoken ? [{ kind: 'small', where: id, why: 'room', by: [] }] : [];
+  });
+}

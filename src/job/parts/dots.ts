@@ -1,0 +1,171 @@
+import { z } from 'zod';
+import { printLength } from '../../length/length.js';
+import { MM_PER_INCH, type Units } from '../../length/units.js';
+import type { DotSpec, GluedJointSpec, GluedPoint } from '../dots.js';
+import type { BoardSpec } from '../job.js';
+import type { Quantities } from '../quantities.js';
+import type { Say } from '../say.js';
+import { alongSchema, placeAlong } from './along.js';
+
+/** What a job that says nothing gets, round in the shop's own units (mm, inches). Common practice, no source. */
+const DEFAULTS = {
+  /** A bead the size of a coin: holds foam through shaping, breaks clean with a thin blade. */
+  size: { mm: 12, in: 1 / 2 },
+  margin: { mm: 12, in: 1 / 2 },
+  /** So that a cutter that wanders by the usual tolerance still passes it by. */
+  clearance: { mm: 6, in: 1 / 4 },
+  spacing: { mm: 600, in: 24 },
+  nearEnd: { mm: 200, in: 8 },
+  /** A blank is glued up with about so much to spare at each end. */
+  blankEnd: { mm: 25, in: 1 },
+} as const;
+
+const WAYS = ['trim', 'split', 'swallow', 'stagger'] as const;
+/** Both keep the chamber's web and waste no glue in the dust; the others are the builder's to allow. */
+const USUAL_WAYS = ['trim', 'split'] as const;
+
+export function dotsSchema(q: Quantities) {
+  const length = (what: string, least: number, most: number, because: string) =>
+    q.length(what, { least, most, because }).optional();
+  const spare = (what: string) => length(what, 0, 1000, 'a blank is cut close to its board');
+  const place = {
+    ...alongSchema(q, 'its middle'),
+    fromBlank: length('the same, from the nose end of the rough blank', -8000, 8000, 'no blank is longer than 8 m'),
+    up: length(
+      'its middle over the underside of the rough blank, as far as that is told, else over the lowest point of the bottom; the middle of the face unless this says otherwise',
+      -500,
+      1000,
+      'it lies on the face',
+    ),
+  };
+  const size = (what: string) => length(what, 2, 200, 'a dot is pressed out to about the size of a coin');
+  return z
+    .strictObject({
+      size: size('diameter of a dot when the joint is pressed'),
+      margin: length('from a dot to the finished surface, at least', 0, 200, 'the face is not much higher'),
+      clearance: length('from a dot to a chamber, at least', 0, 200, 'more leaves no chamber'),
+      spacing: length('from dot to dot, at most', 30, 4000, 'it is a part of the board'),
+      nearEnd: length('from either end of a joint to its first dot, at most', 10, 4000, 'it is a part of the board'),
+      may: z
+        .array(z.enum(WAYS))
+        .meta({
+          description:
+            'what a chamber in a dot’s way may suffer: trim (made shorter), split (in two around the dot), swallow (the dot is routed away), stagger (a row is shifted until webs meet); trim and split unless this says otherwise',
+        })
+        .optional(),
+      blank: z
+        .strictObject({
+          nose: spare('how far it stands out before the nose'),
+          tail: spare('how far it stands out behind the tail'),
+          below: spare('how far its underside lies below the lowest point of the bottom'),
+          thick: length('from its underside to its top', 10, 1000, 'it holds the board'),
+        })
+        .meta({ description: 'the rough blank that is glued up, from which the dots are measured' })
+        .optional(),
+      glued: z
+        .array(
+          z.strictObject({
+            joint: z.string().meta({ description: 'the joint: L2, C, R1' }),
+            dots: z
+              .array(z.strictObject({ ...place, size: size('its diameter, where it differs') }))
+              .meta({
+                description: 'where all dots of this joint really are; left out where they are as planned',
+              })
+              .optional(),
+            smears: z
+              .array(
+                z.strictObject({
+                  from: z.strictObject(place),
+                  to: z.strictObject(place),
+                  width: q.length('across the smear', { least: 1, most: 200, because: 'it is a smear' }),
+                }),
+              )
+              .meta({ description: 'glue where none was meant, from one place to another' })
+              .optional(),
+          }),
+        )
+        .meta({ description: 'joints that are glued already: where the glue really went' })
+        .optional(),
+    })
+    .meta({ description: 'the dots of glue that hold dotted joints until they are opened' });
+}
+
+export type DotsFile = z.infer<ReturnType<typeof dotsSchema>>;
+type GluedFile = NonNullable<DotsFile['glued']>[number];
+type PlaceFile = GluedFile['dots'] extends readonly (infer One)[] | undefined ? Omit<One, 'size'> : never;
+
+export function toDots(file: DotsFile = {}, board: BoardSpec, units: Units, say: Say): DotSpec {
+  const usual = (name: keyof typeof DEFAULTS): number =>
+    units === 'mm' ? DEFAULTS[name].mm : DEFAULTS[name].in * MM_PER_INCH;
+  const blank = {
+    nose: file.blank?.nose ?? usual('blankEnd'),
+    tail: file.blank?.tail ?? usual('blankEnd'),
+    below: file.blank?.below ?? 0,
+    ...(file.blank?.thick !== undefined && { thickness: file.blank.thick }),
+  };
+  const diameter = file.size ?? usual('size');
+  const spacing = file.spacing ?? usual('spacing');
+  if (spacing < 2 * diameter) {
+    const what = `dots of ${printLength(diameter, units)} no further apart than ${printLength(spacing, units)} run together`;
+    say.error(['spacing'], what, `at least ${printLength(2 * diameter, units)}, or smaller dots`);
+  }
+  const point = (at: PlaceFile, here: Say): GluedPoint => ({
+    x: placeOnBlank(at, blank.nose, board.length, units, here),
+    ...(at.up !== undefined && { z: at.up - blank.below }),
+  });
+  const seen = new Set<string>();
+  const glued = (file.glued ?? []).map((one, i): GluedJointSpec => {
+    const here = say.at('glued', i);
+    if (seen.has(one.joint)) here.error(['joint'], `joint ${one.joint} is there twice`, 'one entry a joint');
+    seen.add(one.joint);
+    const dots = one.dots?.map((dot, d) => ({
+      ...point(dot, here.at('dots', d)),
+      diameter: dot.size ?? diameter,
+    }));
+    dots?.forEach((dot, d) => {
+      const other = dots.findIndex((each, o) => o < d && overlap(each, dot));
+      if (other < 0) return;
+      const apart = printLength(Math.hypot(dot.x - dots[other]!.x, (dot.z ?? 0) - (dots[other]!.z ?? 0)), units);
+      const what = `this dot and dot ${other + 1} of joint ${one.joint} overlap: their middles are ${apart} apart`;
+      here.error(
+        ['dots', d],
+        what,
+        `at least ${printLength((dot.diameter + dots[other]!.diameter) / 2, units)}, or one smear`,
+      );
+    });
+    const smears = (one.smears ?? []).map((smear, s) => ({
+      from: point(smear.from, here.at('smears', s, 'from')),
+      to: point(smear.to, here.at('smears', s, 'to')),
+      width: smear.width,
+    }));
+    return { joint: one.joint, ...(dots && { dots }), smears };
+  });
+  return {
+    diameter,
+    margin: file.margin ?? usual('margin'),
+    clearance: file.clearance ?? usual('clearance'),
+    spacing,
+    nearEnd: file.nearEnd ?? usual('nearEnd'),
+    may: file.may ?? USUAL_WAYS,
+    blank,
+    glued,
+  };
+}
+
+type Round = GluedPoint & { readonly diameter: number };
+
+/** Whether two dots run into each other; both at the middle of the face lie at about the same height. */
+function overlap(a: Round, b: Round): boolean {
+  const apart = Math.hypot(a.x - b.x, a.z === undefined || b.z === undefined ? 0 : a.z - b.z);
+  return apart < (a.diameter + b.diameter) / 2;
+}
+
+/** A place told from the board's ends or from the blank's. */
+function placeOnBlank(at: PlaceFile, nose: number, length: number, units: Units, say: Say): number {
+  if (at.fromBlank === undefined) return placeAlong(at, length, units, say);
+  if (at.at !== undefined || at.fromTail !== undefined) {
+    say.error(['fromBlank'], 'its place is given twice', 'keep one of at, fromTail and fromBlank');
+    return NaN;
+  }
+  return placeAlong({ at: at.fromBlank - nose }, length, units, say);
+}
