@@ -1,4 +1,5 @@
 import type { SideCode, Strand, Surface } from './surface.js';
+import { sharedPoints } from './weld.js';
 
 /**
  * The surface as a grid of points: rows across the board, nose to tail, and columns around each half from the keel over the apex
@@ -16,6 +17,8 @@ export interface Grid {
   /** The column of the rail apex. */
   readonly apex: number;
   readonly positions: Float64Array;
+  /** For every point the number of the one that stands for it; see `weld.ts`. */
+  readonly same: Uint32Array;
   /** Row from which a notch parts the two halves; `rows` where there is none. */
   readonly notchRow: number;
 }
@@ -27,13 +30,15 @@ export const CHORD_ERROR = 0.05;
  * What is allowed between neighbouring rows and between neighbouring columns, mm. Both together, and the twist of a cell on top,
  * stay under `CHORD_ERROR`.
  */
-const ROW_SAG = 0.018;
-const COLUMN_SAG = 0.018;
+const ROW_SAG = 0.022;
+const COLUMN_SAG = 0.022;
 /** Rows and columns are not split further than this, mm and share of a stretch: at a kink splitting would never end. */
 const LEAST_ROW = 0.25;
 const LEAST_COLUMN = 1 / 1024;
 /** Strands by which the rows are chosen: the edge and the apex are among them. */
 const TRIAL_STRANDS = 18;
+/** Along a notch the sections end before the centreline and shrink to nothing at the tips, which no strand shows: so many parts at least. */
+const NOTCH_PARTS = 24;
 /** Sections at which the columns are chosen, beside the measured ones. */
 const TRIAL_SECTIONS = 12;
 
@@ -58,7 +63,7 @@ export function gridOf(surface: Surface): Grid {
     }
   }
   const notchAt = surface.outlines[1].notchAt;
-  const grid: Grid = {
+  const grid = {
     xs,
     vs,
     rows: xs.length,
@@ -68,7 +73,7 @@ export function gridOf(surface: Surface): Grid {
     notchRow: notchAt < surface.length ? xs.indexOf(notchAt) : xs.length,
   };
   cutNotch(grid, surface);
-  return grid;
+  return { ...grid, same: sharedPoints(grid) };
 }
 
 /** Splits `[low, high]` until `flat` holds on every part; gives the rising ends of the parts, `high` left out. */
@@ -175,8 +180,13 @@ function rowsOf(surface: Surface, strands: readonly Strand[]): Float64Array {
   const xs: number[] = [];
   const { stations } = surface;
   for (let i = 0; i + 1 < stations.length; i++) {
+    const from = measure(stations[i]!);
+    const to = measure(stations[i + 1]!);
     const us: number[] = [];
-    split(measure(stations[i]!), measure(stations[i + 1]!), 0, flat, us);
+    const parts = stations[i]! >= surface.outlines[1].notchAt ? NOTCH_PARTS : 1;
+    for (let part = 0; part < parts; part++) {
+      split(from + ((to - from) * part) / parts, from + ((to - from) * (part + 1)) / parts, 0, flat, us);
+    }
     xs.push(stations[i]!, ...us.slice(1).map(place));
   }
   return Float64Array.from([...xs, surface.length]);
@@ -206,7 +216,7 @@ function chordDistance(
 }
 
 /** Draws the columns that lie within a swallow's notch out to its side, where the section meets it. */
-function cutNotch(grid: Grid, surface: Surface): void {
+function cutNotch(grid: Omit<Grid, 'same'>, surface: Surface): void {
   const { columns, apex, positions } = grid;
   for (let row = grid.notchRow; row < grid.rows; row++) {
     for (const side of [0, 1] as const) {

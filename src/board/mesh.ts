@@ -1,15 +1,15 @@
 import { CHORD_ERROR, type Grid } from './grid.js';
-import { sharedPoints } from './weld.js';
 
 /**
  * The finished surface as triangles, closed and outward-oriented, in the board frame, mm.
  *
  * Layout: `positions` holds x, y, z of each vertex; `triangles` three vertex numbers each, counter-clockwise seen from outside;
- * `patches` one patch code a triangle. `chordError` bounds how far the smooth surface lies from the triangles, mm.
+ * `normals` the outward unit normal and `patches` one patch code of each triangle. `chordError` bounds how far the smooth surface lies from the triangles, mm.
  */
 export interface Mesh {
   readonly positions: Float64Array;
   readonly triangles: Uint32Array;
+  readonly normals: Float64Array;
   readonly patches: Uint8Array;
   readonly chordError: number;
 }
@@ -25,8 +25,7 @@ const NO_AREA = 1e-12;
 
 /** Joins the points of a grid to a closed surface: two flanks, the ends where the board is cut straight across, the sides of a notch. */
 export function meshOf(grid: Grid): Mesh {
-  const { positions } = grid;
-  const same = sharedPoints(grid);
+  const { positions, same } = grid;
   const triangles = new Uint32Array(6 * same.length + 12 * (grid.rows + grid.columns));
   let count = 0;
   const add = (a: number, b: number, c: number) => {
@@ -74,7 +73,8 @@ export function meshOf(grid: Grid): Mesh {
   addEnd(grid, grid.rows - 1, (side, a, b, c) => (side === 1 ? add(a, b, c) : add(a, c, b)));
 
   const indices = triangles.slice(0, count);
-  return { positions, triangles: indices, patches: patchesOf(positions, indices), chordError: CHORD_ERROR };
+  const normals = normalsOf(positions, indices);
+  return { positions, triangles: indices, normals, patches: patchesOf(normals), chordError: CHORD_ERROR };
 }
 
 /** Whether the diagonal a–b of a cell is shorter than c–d. */
@@ -102,23 +102,36 @@ function addEnd(grid: Grid, row: number, add: (side: number, a: number, b: numbe
   }
 }
 
-function patchesOf(p: Float64Array, triangles: Uint32Array): Uint8Array {
-  const patches = new Uint8Array(triangles.length / 3);
+/** The outward unit normal of each triangle; zero where it has no area. */
+function normalsOf(p: Float64Array, triangles: Uint32Array): Float64Array {
+  const normals = new Float64Array(triangles.length);
+  for (let t = 0; t < triangles.length; t += 3) {
+    const a = 3 * triangles[t]!;
+    const b = 3 * triangles[t + 1]!;
+    const c = 3 * triangles[t + 2]!;
+    const ux = p[b]! - p[a]!;
+    const uy = p[b + 1]! - p[a + 1]!;
+    const uz = p[b + 2]! - p[a + 2]!;
+    const vx = p[c]! - p[a]!;
+    const vy = p[c + 1]! - p[a + 1]!;
+    const vz = p[c + 2]! - p[a + 2]!;
+    const nx = uy * vz - uz * vy;
+    const ny = uz * vx - ux * vz;
+    const nz = ux * vy - uy * vx;
+    const size = Math.sqrt(nx * nx + ny * ny + nz * nz);
+    if (size < NO_AREA) continue;
+    normals[t] = nx / size;
+    normals[t + 1] = ny / size;
+    normals[t + 2] = nz / size;
+  }
+  return normals;
+}
+
+function patchesOf(normals: Float64Array): Uint8Array {
+  const patches = new Uint8Array(normals.length / 3);
   for (let t = 0; t < patches.length; t++) {
-    const a = 3 * triangles[3 * t]!;
-    const b = 3 * triangles[3 * t + 1]!;
-    const c = 3 * triangles[3 * t + 2]!;
-    const ux = p[b]! - p[a]!,
-      uy = p[b + 1]! - p[a + 1]!,
-      uz = p[b + 2]! - p[a + 2]!;
-    const vx = p[c]! - p[a]!,
-      vy = p[c + 1]! - p[a + 1]!,
-      vz = p[c + 2]! - p[a + 2]!;
-    const nx = uy * vz - uz * vy,
-      ny = uz * vx - ux * vz,
-      nz = ux * vy - uy * vx;
-    const size = Math.hypot(nx, ny, nz);
-    patches[t] = size < NO_AREA || Math.abs(nz) < PATCH_COSINE * size ? 2 : nz > 0 ? 0 : 1;
+    const up = normals[3 * t + 2]!;
+    patches[t] = Math.abs(up) < PATCH_COSINE ? 2 : up > 0 ? 0 : 1;
   }
   return patches;
 }

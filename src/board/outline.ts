@@ -1,5 +1,5 @@
 import type { OutlineSpec, PlanPoint } from '../job/job.js';
-import { monotone } from './monotone.js';
+import { monotone, type Curve } from './monotone.js';
 
 /** One side of the outline in plan, mm. `outer` is the half-width at the rail, `inner` the half-width of a swallow's notch (0 elsewhere). */
 export interface Outline {
@@ -38,12 +38,11 @@ export function outlineOf(spec: OutlineSpec, length: number): Outline {
     along,
     chain.map((p) => p.half),
   );
-  const total = along[along.length - 1]!;
   const notchAt = tail.kind === 'swallow' ? length - tail.depth : length;
 
   return {
     outer(at) {
-      const width = half(lengthAlong(x, at, total));
+      const width = half(lengthAlong(x, along, chain, at));
       return tail.kind === 'squash' ? Math.max(0, width - cornerCut(at - (length - tail.corner), tail.corner)) : width;
     },
     inner: (at) => (tail.kind === 'swallow' && at > notchAt ? (tail.half * (at - notchAt)) / tail.depth : 0),
@@ -57,16 +56,23 @@ function cornerCut(past: number, radius: number): number {
   return radius - Math.sqrt(Math.max(0, radius * radius - past * past));
 }
 
-/** The length along the chain at which it reaches `at`; bisection, because the curve may stand still in `x` at a round tip. */
-function lengthAlong(x: (u: number) => number, at: number, total: number): number {
-  let low = 0;
-  let high = total;
-  if (at <= x(low)) return low;
-  if (at >= x(high)) return high;
-  for (let i = 0; i < 60 && high - low > 1e-9; i++) {
+/**
+ * The length along the chain at which it reaches `at`: by bisection between the two points around it, because the curve may stand
+ * still in `x` at a round tip.
+ */
+function lengthAlong(x: Curve, along: Float64Array, chain: readonly PlanPoint[], at: number): number {
+  const next = chain.findIndex((p) => p.x >= at);
+  if (next < 0) return along[along.length - 1]!;
+  if (next === 0) return 0;
+  let low = along[next - 1]!;
+  let high = along[next]!;
+  while (high - low > ALONG) {
     const middle = (low + high) / 2;
     if (x(middle) < at) low = middle;
     else high = middle;
   }
   return (low + high) / 2;
 }
+
+/** How near the length along the chain is found, mm. */
+const ALONG = 1e-7;

@@ -1,7 +1,7 @@
 import type { Grid } from './grid.js';
 
 /** For every point the number of the one that stands for it: points that coincide around a row are one. */
-export function sharedPoints(grid: Grid): Uint32Array {
+export function sharedPoints(grid: Pick<Grid, 'rows' | 'columns' | 'positions'>): Uint32Array {
   const { columns, positions } = grid;
   const same = Uint32Array.from({ length: grid.rows * 2 * columns }, (_, i) => i);
   const coincide = (i: number, j: number) =>

@@ -1,5 +1,4 @@
 import type { Grid } from '../board/grid.js';
-import { toFace } from '../layup/frame.js';
 import type { Face } from '../layup/layup.js';
 import type { Shell } from './shell.js';
 
@@ -50,11 +49,15 @@ function cutShell(grid: Grid, shell: Shell, face: Face, layers: number, layer: n
   for (let row = 0; row < grid.rows; row++) {
     for (let side = 0; side < 2; side++) {
       const first = (row * 2 + side) * grid.columns;
-      let [s0, t0] = toFace(face, shell[3 * first]!, shell[3 * first + 1]!);
+      let s0 = 0;
+      let t0 = NaN;
       let z0 = shell[3 * first + 2]!;
-      for (let column = 1; column < grid.columns; column++) {
+      for (let column = 0; column < grid.columns; column++) {
         const at = 3 * (first + column);
-        const [s1, t1] = toFace(face, shell[at]!, shell[at + 1]!);
+        const dx = shell[at]! - face.origin[0];
+        const dy = shell[at + 1]! - face.origin[1];
+        const s1 = dx * face.along[0] + dy * face.along[1];
+        const t1 = dx * face.inward[0] + dy * face.inward[1];
         const z1 = shell[at + 2]!;
         const low = Math.max(0, Math.ceil(Math.min(t0, t1) / layer));
         const high = Math.min(layers - 1, Math.floor(Math.max(t0, t1) / layer));

@@ -1,6 +1,5 @@
 import type { Grid } from '../board/grid.js';
 import { PATCHES, type Mesh, type Patch } from '../board/mesh.js';
-import { sharedPoints } from '../board/weld.js';
 
 /**
  * The grid of the surface moved inward, every point so far that the planes around it stand off by the wall their patch asks for. What
@@ -13,50 +12,31 @@ const SHARPEST = 0.35;
 
 export function shellOf(grid: Grid, mesh: Mesh, walls: Readonly<Record<Patch, number>>): Shell {
   const p = grid.positions;
-  const { triangles, patches } = mesh;
+  const { triangles, patches, normals: planes } = mesh;
   const asked = PATCHES.map((patch) => walls[patch]);
-  const planes = new Float64Array(3 * patches.length);
   const normals = new Float64Array(p.length);
-  for (let t = 0; t < patches.length; t++) {
-    const a = 3 * triangles[3 * t]!,
-      b = 3 * triangles[3 * t + 1]!,
-      c = 3 * triangles[3 * t + 2]!;
-    const ux = p[b]! - p[a]!,
-      uy = p[b + 1]! - p[a + 1]!,
-      uz = p[b + 2]! - p[a + 2]!;
-    const vx = p[c]! - p[a]!,
-      vy = p[c + 1]! - p[a + 1]!,
-      vz = p[c + 2]! - p[a + 2]!;
-    const nx = uy * vz - uz * vy,
-      ny = uz * vx - ux * vz,
-      nz = ux * vy - uy * vx;
-    const size = Math.sqrt(nx * nx + ny * ny + nz * nz) || 1;
-    planes[3 * t] = nx / size;
-    planes[3 * t + 1] = ny / size;
-    planes[3 * t + 2] = nz / size;
-    for (let corner = 0; corner < 3; corner++) {
-      const at = 3 * triangles[3 * t + corner]!;
-      normals[at]! += nx / size;
-      normals[at + 1]! += ny / size;
-      normals[at + 2]! += nz / size;
-    }
+  for (let at = 0; at < triangles.length; at++) {
+    const vertex = 3 * triangles[at]!;
+    const plane = at - (at % 3);
+    normals[vertex]! += planes[plane]!;
+    normals[vertex + 1]! += planes[plane + 1]!;
+    normals[vertex + 2]! += planes[plane + 2]!;
   }
   for (let at = 0; at < normals.length; at += 3) {
     const size = Math.sqrt(normals[at]! ** 2 + normals[at + 1]! ** 2 + normals[at + 2]! ** 2) || 1;
     for (let axis = 0; axis < 3; axis++) normals[at + axis]! /= size;
   }
   const moves = new Float64Array(p.length / 3);
-  for (let t = 0; t < patches.length; t++) {
-    for (let corner = 0; corner < 3; corner++) {
-      const vertex = triangles[3 * t + corner]!;
-      const at = 3 * vertex;
-      const cosine =
-        normals[at]! * planes[3 * t]! + normals[at + 1]! * planes[3 * t + 1]! + normals[at + 2]! * planes[3 * t + 2]!;
-      const move = asked[patches[t]!]! / Math.max(SHARPEST, cosine);
-      if (move > moves[vertex]!) moves[vertex] = move;
-    }
+  for (let at = 0; at < triangles.length; at++) {
+    const vertex = triangles[at]!;
+    const plane = at - (at % 3);
+    const n = 3 * vertex;
+    const cosine =
+      normals[n]! * planes[plane]! + normals[n + 1]! * planes[plane + 1]! + normals[n + 2]! * planes[plane + 2]!;
+    const move = asked[patches[plane / 3]!]! / Math.max(SHARPEST, cosine);
+    if (move > moves[vertex]!) moves[vertex] = move;
   }
-  const same = sharedPoints(grid);
+  const { same } = grid;
   const shell = new Float64Array(p.length);
   for (let i = 0; i < same.length; i++) {
     const from = same[i]!;

@@ -15,44 +15,47 @@ export function noFound(): Found {
  */
 export type Flat = Float64Array;
 
-/** Betters `found` by the closest points of a rectangle and the triangle whose nine corner numbers stand at `c[from]`; 0 where they meet. */
-export function closestToTriangle(flat: Flat, c: Float64Array, from: number, found: Found): void {
-  const ox = flat[0]!,
-    oy = flat[1]!,
-    oz = flat[2]!;
-  const ex = flat[3]!,
-    ey = flat[4]!,
-    ez = flat[5]!;
-  const dx = flat[6]!,
-    dy = flat[7]!,
-    dz = flat[8]!;
-  // The triangle's corners against the rectangle.
-  for (let i = from; i < from + 9; i += 3) cornerToFlat(flat, c[i]!, c[i + 1]!, c[i + 2]!, found);
-  // The rectangle's corners against the triangle.
-  cornerToTriangle(ox, oy, oz, c, from, found);
-  cornerToTriangle(ox + ex, oy + ey, oz + ez, c, from, found);
-  cornerToTriangle(ox + dx, oy + dy, oz + dz, c, from, found);
-  cornerToTriangle(ox + ex + dx, oy + ey + dy, oz + ez + dz, c, from, found);
-  // Edges against edges, and edges of the triangle through the rectangle.
-  for (let i = 0; i < 3; i++) {
-    const a = from + 3 * i;
-    const b = from + 3 * ((i + 1) % 3);
-    const ax = c[a]!,
-      ay = c[a + 1]!,
-      az = c[a + 2]!;
-    const vx = c[b]! - ax,
-      vy = c[b + 1]! - ay,
-      vz = c[b + 2]! - az;
+/** Betters `found` by the corners of a rectangle and of the triangle whose nine corner numbers stand in `c`, each against the other figure. */
+export function cornersToTriangle(flat: Flat, c: Float64Array, found: Found): void {
+  const ox = flat[0]!;
+  const oy = flat[1]!;
+  const oz = flat[2]!;
+  for (let i = 0; i < 9; i += 3) cornerToFlat(flat, c[i]!, c[i + 1]!, c[i + 2]!, found);
+  cornerToTriangle(ox, oy, oz, c, found);
+  cornerToTriangle(ox + flat[3]!, oy + flat[4]!, oz + flat[5]!, c, found);
+  cornerToTriangle(ox + flat[6]!, oy + flat[7]!, oz + flat[8]!, c, found);
+  cornerToTriangle(ox + flat[3]! + flat[6]!, oy + flat[4]! + flat[7]!, oz + flat[5]! + flat[8]!, c, found);
+}
+
+/** Betters `found` by the edges of both, against each other and through the other figure; 0 where they meet. Corners aside, this is all there is. */
+export function edgesToTriangle(flat: Flat, c: Float64Array, found: Found): void {
+  const ox = flat[0]!;
+  const oy = flat[1]!;
+  const oz = flat[2]!;
+  const ex = flat[3]!;
+  const ey = flat[4]!;
+  const ez = flat[5]!;
+  const dx = flat[6]!;
+  const dy = flat[7]!;
+  const dz = flat[8]!;
+  for (let a = 0; a < 9; a += 3) {
+    const b = (a + 3) % 9;
+    const ax = c[a]!;
+    const ay = c[a + 1]!;
+    const az = c[a + 2]!;
+    const vx = c[b]! - ax;
+    const vy = c[b + 1]! - ay;
+    const vz = c[b + 2]! - az;
     edgeToEdge(ox, oy, oz, ex, ey, ez, ax, ay, az, vx, vy, vz, found);
     edgeToEdge(ox + dx, oy + dy, oz + dz, ex, ey, ez, ax, ay, az, vx, vy, vz, found);
     edgeToEdge(ox, oy, oz, dx, dy, dz, ax, ay, az, vx, vy, vz, found);
     edgeToEdge(ox + ex, oy + ey, oz + ez, dx, dy, dz, ax, ay, az, vx, vy, vz, found);
     edgeThroughFlat(flat, ax, ay, az, vx, vy, vz, found);
   }
-  edgeThroughTriangle(ox, oy, oz, ex, ey, ez, c, from, found);
-  edgeThroughTriangle(ox + dx, oy + dy, oz + dz, ex, ey, ez, c, from, found);
-  edgeThroughTriangle(ox, oy, oz, dx, dy, dz, c, from, found);
-  edgeThroughTriangle(ox + ex, oy + ey, oz + ez, dx, dy, dz, c, from, found);
+  edgeThroughTriangle(ox, oy, oz, ex, ey, ez, c, found);
+  edgeThroughTriangle(ox + dx, oy + dy, oz + dz, ex, ey, ez, c, found);
+  edgeThroughTriangle(ox, oy, oz, dx, dy, dz, c, found);
+  edgeThroughTriangle(ox + ex, oy + ey, oz + ez, dx, dy, dz, c, found);
 }
 
 function better(found: Found, px: number, py: number, pz: number, qx: number, qy: number, qz: number): void {
@@ -90,16 +93,16 @@ function cornerToFlat(flat: Flat, qx: number, qy: number, qz: number, found: Fou
 }
 
 /** Ericson 5.1.5: by the region of the triangle's plane in which the point lies. */
-function cornerToTriangle(px: number, py: number, pz: number, c: Float64Array, from: number, found: Found): void {
-  const ax = c[from]!,
-    ay = c[from + 1]!,
-    az = c[from + 2]!;
-  const ux = c[from + 3]! - ax,
-    uy = c[from + 4]! - ay,
-    uz = c[from + 5]! - az;
-  const vx = c[from + 6]! - ax,
-    vy = c[from + 7]! - ay,
-    vz = c[from + 8]! - az;
+function cornerToTriangle(px: number, py: number, pz: number, c: Float64Array, found: Found): void {
+  const ax = c[0]!,
+    ay = c[1]!,
+    az = c[2]!;
+  const ux = c[3]! - ax,
+    uy = c[4]! - ay,
+    uz = c[5]! - az;
+  const vx = c[6]! - ax,
+    vy = c[7]! - ay,
+    vz = c[8]! - az;
   const wx = px - ax,
     wy = py - ay,
     wz = pz - az;
@@ -202,18 +205,17 @@ function edgeThroughTriangle(
   uy: number,
   uz: number,
   c: Float64Array,
-  from: number,
   found: Found,
 ): void {
-  const ax = c[from]!,
-    ay = c[from + 1]!,
-    az = c[from + 2]!;
-  const e1x = c[from + 3]! - ax,
-    e1y = c[from + 4]! - ay,
-    e1z = c[from + 5]! - az;
-  const e2x = c[from + 6]! - ax,
-    e2y = c[from + 7]! - ay,
-    e2z = c[from + 8]! - az;
+  const ax = c[0]!,
+    ay = c[1]!,
+    az = c[2]!;
+  const e1x = c[3]! - ax,
+    e1y = c[4]! - ay,
+    e1z = c[5]! - az;
+  const e2x = c[6]! - ax,
+    e2y = c[7]! - ay,
+    e2z = c[8]! - az;
   const nx = e1y * e2z - e1z * e2y,
     ny = e1z * e2x - e1x * e2z,
     nz = e1x * e2y - e1y * e2x;
@@ -221,5 +223,5 @@ function edgeThroughTriangle(
   const fall = nx * ux + ny * uy + nz * uz;
   if (height * (height + fall) > 0 || fall === 0) return;
   const t = -height / fall;
-  cornerToTriangle(px + t * ux, py + t * uy, pz + t * uz, c, from, found);
+  cornerToTriangle(px + t * ux, py + t * uy, pz + t * uz, c, found);
 }

@@ -3,14 +3,13 @@ import { PATCHES, type Mesh, type Patch } from '../board/mesh.js';
 /**
  * The triangles of one patch in a tree of boxes, so that the near ones are found without asking the far ones.
  *
- * Layout: `corners` holds nine numbers a triangle (three corners, x y z), `planes` four (outward unit normal, then normal · corner).
- * Triangles that lie near each other stand near each other, `LEAF` to a leaf. `boxes` holds six numbers a node (low x y z, high x y z) of a
- * complete binary tree: the root is node 1, the children of node i are 2i and 2i + 1, the leaves are nodes `leaves` to 2·`leaves` − 1.
+ * Layout: `order` holds the numbers of the patch's triangles in the mesh; those that lie near each other stand near each other, `LEAF` to a
+ * leaf. `boxes` holds six numbers a node (low x y z, high x y z) of a complete binary tree: the root is node 1, the children of
+ * node i are 2i and 2i + 1, the leaves are nodes `leaves` to 2·`leaves` − 1.
  */
 export interface PatchTree {
-  readonly count: number;
-  readonly corners: Float64Array;
-  readonly planes: Float64Array;
+  readonly mesh: Mesh;
+  readonly order: Uint32Array;
   readonly leaves: number;
   readonly boxes: Float64Array;
 }
@@ -23,86 +22,66 @@ const TILE = 24;
 export type PatchTrees = Readonly<Record<Patch, PatchTree>>;
 
 export function patchTreesOf(mesh: Mesh): PatchTrees {
-  const order = tileOrder(mesh);
-  const of = (code: number) =>
-    patchTree(
-      mesh,
-      order.filter((t) => mesh.patches[t] === code),
-    );
-  return {
-    deck: of(PATCHES.indexOf('deck')),
-    bottom: of(PATCHES.indexOf('bottom')),
-    rail: of(PATCHES.indexOf('rail')),
-  };
+  const orders = tileOrders(mesh);
+  const of = (patch: Patch) => patchTree(mesh, orders[PATCHES.indexOf(patch)]!);
+  return { deck: of('deck'), bottom: of('bottom'), rail: of('rail') };
 }
 
-function patchTree({ positions, triangles }: Mesh, order: Uint32Array): PatchTree {
-  const count = order.length;
-  const corners = new Float64Array(9 * count);
-  const planes = new Float64Array(4 * count);
-  for (let i = 0; i < count; i++) {
-    const from = 9 * i;
-    for (let corner = 0; corner < 3; corner++) {
-      const vertex = 3 * triangles[3 * order[i]! + corner]!;
-      for (let axis = 0; axis < 3; axis++) corners[from + 3 * corner + axis] = positions[vertex + axis]!;
-    }
-    setPlane(corners, from, planes, 4 * i);
-  }
+function patchTree(mesh: Mesh, order: Uint32Array): PatchTree {
   let leaves = 1;
-  while (leaves * LEAF < count) leaves *= 2;
+  while (leaves * LEAF < order.length) leaves *= 2;
   const boxes = new Float64Array(12 * leaves);
   for (let node = 2 * leaves - 1; node >= 1; node--) {
     const box = 6 * node;
-    if (node >= leaves) boxLeaf(corners, (node - leaves) * LEAF, count, boxes, box);
+    if (node >= leaves) boxLeaf(mesh, order, (node - leaves) * LEAF, boxes, box);
     else {
+      const child = 2 * box;
       for (let axis = 0; axis < 3; axis++) {
-        boxes[box + axis] = Math.min(boxes[2 * box + axis]!, boxes[2 * box + 6 + axis]!);
-        boxes[box + 3 + axis] = Math.max(boxes[2 * box + 3 + axis]!, boxes[2 * box + 9 + axis]!);
+        const low = boxes[child + axis]!;
+        const low2 = boxes[child + 6 + axis]!;
+        const high = boxes[child + 3 + axis]!;
+        const high2 = boxes[child + 9 + axis]!;
+        boxes[box + axis] = low < low2 ? low : low2;
+        boxes[box + 3 + axis] = high > high2 ? high : high2;
       }
     }
   }
-  return { count, corners, planes, leaves, boxes };
+  return { mesh, order, leaves, boxes };
 }
 
-function setPlane(c: Float64Array, from: number, planes: Float64Array, to: number): void {
-  const ux = c[from + 3]! - c[from]!,
-    uy = c[from + 4]! - c[from + 1]!,
-    uz = c[from + 5]! - c[from + 2]!;
-  const vx = c[from + 6]! - c[from]!,
-    vy = c[from + 7]! - c[from + 1]!,
-    vz = c[from + 8]! - c[from + 2]!;
-  const nx = uy * vz - uz * vy,
-    ny = uz * vx - ux * vz,
-    nz = ux * vy - uy * vx;
-  const size = Math.hypot(nx, ny, nz) || 1;
-  planes[to] = nx / size;
-  planes[to + 1] = ny / size;
-  planes[to + 2] = nz / size;
-  planes[to + 3] = (nx * c[from]! + ny * c[from + 1]! + nz * c[from + 2]!) / size;
-}
-
-function boxLeaf(corners: Float64Array, first: number, count: number, boxes: Float64Array, box: number): void {
-  boxes.fill(Infinity, box, box + 3);
-  boxes.fill(-Infinity, box + 3, box + 6);
-  const end = 9 * Math.min(count, first + LEAF);
-  for (let at = 9 * first; at < end; at += 3) {
-    for (let axis = 0; axis < 3; axis++) {
-      const value = corners[at + axis]!;
-      if (value < boxes[box + axis]!) boxes[box + axis] = value;
-      if (value > boxes[box + 3 + axis]!) boxes[box + 3 + axis] = value;
+function boxLeaf(
+  { positions, triangles }: Mesh,
+  order: Uint32Array,
+  first: number,
+  boxes: Float64Array,
+  box: number,
+): void {
+  for (let axis = 0; axis < 3; axis++) {
+    boxes[box + axis] = Infinity;
+    boxes[box + 3 + axis] = -Infinity;
+  }
+  const end = Math.min(order.length, first + LEAF);
+  for (let i = first; i < end; i++) {
+    for (let corner = 3 * order[i]!; corner < 3 * order[i]! + 3; corner++) {
+      const at = 3 * triangles[corner]!;
+      for (let axis = 0; axis < 3; axis++) {
+        const value = positions[at + axis]!;
+        if (value < boxes[box + axis]!) boxes[box + axis] = value;
+        if (value > boxes[box + 3 + axis]!) boxes[box + 3 + axis] = value;
+      }
     }
   }
 }
 
 /**
- * The triangles' numbers, tile by tile, the tiles along a curve that stays near itself.
+ * The triangles' numbers of each patch, tile by tile, the tiles along a curve that stays near itself.
  * Source of the curve: G. M. Morton, "A computer oriented geodetic data base" (1966).
  */
-function tileOrder({ positions, triangles }: Mesh): Uint32Array {
-  const count = triangles.length / 3;
+function tileOrders({ positions, triangles, patches }: Mesh): Uint32Array[] {
+  const count = patches.length;
   const tile = new Uint32Array(count);
   let lowY = Infinity;
-  for (let i = 1; i < positions.length; i += 3) lowY = Math.min(lowY, positions[i]!);
+  for (let i = 1; i < positions.length; i += 3) if (positions[i]! < lowY) lowY = positions[i]!;
   let tiles = 0;
   for (let t = 0; t < count; t++) {
     const a = 3 * triangles[3 * t]!;
@@ -110,12 +89,14 @@ function tileOrder({ positions, triangles }: Mesh): Uint32Array {
     tile[t] = code;
     if (code >= tiles) tiles = code + 1;
   }
-  const start = new Uint32Array(tiles + 1);
-  for (let t = 0; t < count; t++) start[tile[t]! + 1]!++;
-  for (let i = 0; i < tiles; i++) start[i + 1]! += start[i]!;
-  const order = new Uint32Array(count);
-  for (let t = 0; t < count; t++) order[start[tile[t]!]!++] = t;
-  return order;
+  return PATCHES.map((_, patch) => {
+    const start = new Uint32Array(tiles + 1);
+    for (let t = 0; t < count; t++) if (patches[t] === patch) start[tile[t]! + 1]!++;
+    for (let i = 0; i < tiles; i++) start[i + 1]! += start[i]!;
+    const order = new Uint32Array(start[tiles]!);
+    for (let t = 0; t < count; t++) if (patches[t] === patch) order[start[tile[t]!]!++] = t;
+    return order;
+  });
 }
 
 /** The bits of two numbers below 1024, in turn. */

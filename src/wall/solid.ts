@@ -3,8 +3,10 @@ import type { Face } from '../layup/layup.js';
 import type { Flat } from './closest.js';
 
 /**
- * A chamber's solid in the board frame: the rectangles that the edges of its profile sweep through its depth, and what its two flat
- * ends need to be asked. Layout of `flats` as in `closest.ts`; `boxes` six numbers a rectangle (low x y z, high x y z).
+ * A chamber's solid in the board frame: the rectangles that the edges of its profile sweep through its depth, and its two flat ends.
+ *
+ * Layout of `flats` as in `closest.ts`. `boxes` holds six numbers (low x y z, high x y z) for the whole solid, then for each flat, then for
+ * the ends at the face and at the depth.
  */
 export interface Solid {
   readonly face: Face;
@@ -13,6 +15,8 @@ export interface Solid {
   readonly depth: readonly [number, number];
   readonly flats: readonly Flat[];
   readonly boxes: Float64Array;
+  /** Box around the profile in the face's plane: low s z, high s z. */
+  readonly reach: readonly [number, number, number, number];
 }
 
 export function solidOf(
@@ -20,27 +24,66 @@ export function solidOf(
   profile: readonly (readonly [number, number])[],
   depth: readonly [number, number],
 ): Solid {
-  const flats: Flat[] = [];
-  const boxes = new Float64Array(6 * profile.length);
+  const n = profile.length;
   const through = depth[1] - depth[0];
-  const side = [face.inward[0] * through, face.inward[1] * through, 0] as const;
-  profile.forEach(([s, z], i) => {
-    const [s2, z2] = profile[(i + 1) % profile.length]!;
-    const corner = toBoard(face, s, z, depth[0]);
-    const edge = [(s2 - s) * face.along[0], (s2 - s) * face.along[1], z2 - z] as const;
+  const sideX = face.inward[0] * through;
+  const sideY = face.inward[1] * through;
+  const boxes = new Float64Array(6 * (n + 3));
+  for (let at = 0; at < boxes.length; at += 6) {
+    boxes.fill(Infinity, at, at + 3);
+    boxes.fill(-Infinity, at + 3, at + 6);
+  }
+  const flats = profile.map(([s, z], i): Flat => {
+    const [s2, z2] = profile[(i + 1) % n]!;
+    const [x, y] = toBoard(face, s, z, depth[0]);
+    const ex = (s2 - s) * face.along[0];
+    const ey = (s2 - s) * face.along[1];
     const length = Math.hypot(s2 - s, z2 - z) || 1;
-    // Outward of the profile is to the right of its edge: (dz, −ds).
-    const ns = (z2 - z) / length;
-    flats.push(Float64Array.of(...corner, ...edge, ...side, ns * face.along[0], ns * face.along[1], (s - s2) / length));
-    for (let axis = 0; axis < 3; axis++) {
-      const c = corner[axis]!;
-      const e = edge[axis]!;
-      const d = side[axis]!;
-      boxes[6 * i + axis] = c + Math.min(0, e) + Math.min(0, d);
-      boxes[6 * i + 3 + axis] = c + Math.max(0, e) + Math.max(0, d);
+    for (const box of [0, i + 1, n + 1]) {
+      widen(boxes, box, x, y, z);
+      widen(boxes, box, x + ex, y + ey, z2);
     }
+    for (const box of [0, i + 1, n + 2]) {
+      widen(boxes, box, x + sideX, y + sideY, z);
+      widen(boxes, box, x + ex + sideX, y + ey + sideY, z2);
+    }
+    // Outward of a counter-clockwise profile is to the right of its edge: (dz, −ds).
+    const ns = (z2 - z) / length;
+    return Float64Array.of(
+      x,
+      y,
+      z,
+      ex,
+      ey,
+      z2 - z,
+      sideX,
+      sideY,
+      0,
+      ns * face.along[0],
+      ns * face.along[1],
+      (s - s2) / length,
+    );
   });
-  return { face, profile, depth, flats, boxes };
+  const s = profile.map((pair) => pair[0]);
+  const z = profile.map((pair) => pair[1]);
+  return {
+    face,
+    profile,
+    depth,
+    flats,
+    boxes,
+    reach: [Math.min(...s), Math.min(...z), Math.max(...s), Math.max(...z)],
+  };
+}
+
+function widen(boxes: Float64Array, box: number, x: number, y: number, z: number): void {
+  const at = 6 * box;
+  if (x < boxes[at]!) boxes[at] = x;
+  if (y < boxes[at + 1]!) boxes[at + 1] = y;
+  if (z < boxes[at + 2]!) boxes[at + 2] = z;
+  if (x > boxes[at + 3]!) boxes[at + 3] = x;
+  if (y > boxes[at + 4]!) boxes[at + 4] = y;
+  if (z > boxes[at + 5]!) boxes[at + 5] = z;
 }
 
 /** Whether a point of the face's plane lies in the profile; by the crossings of a ray. */

@@ -1,5 +1,5 @@
-import { toFace } from '../layup/frame.js';
-import { closestToTriangle, noFound, type Found } from './closest.js';
+import type { Mesh } from '../board/mesh.js';
+import { cornersToTriangle, edgesToTriangle, noFound, type Found } from './closest.js';
 import { LEAF, type PatchTree } from './patchTree.js';
 import { inProfile, type Solid } from './solid.js';
 
@@ -13,106 +13,113 @@ export interface Thinnest {
 }
 
 /** What the search may leave undecided, mm: pairs that cannot be nearer than the best found by more than this are passed over. */
-export const SLACK = 0.02;
+export const SLACK = 0.03;
 
-/** How deep a walk through the tree can get. */
+/** Nodes still to be visited; a walk keeps one a level. */
 const stack = new Int32Array(64);
+/** The nine corner numbers of the triangle being looked at. */
+const corners = new Float64Array(9);
 
 /**
- * The smallest distance between a chamber's solid and a patch, by branch and bound over the patch's tree for each flat of the chamber.
+ * The smallest distance between a chamber's solid and a patch, by branch and bound over the patch's tree.
  *
- * A pair of flat and triangle is bounded from below by their boxes and by the two planes (the triangle's against the flat's corners, the
- * flat's against the triangle's); only pairs whose bound lies under the best found are measured exactly. What is passed over
- * is remembered by its bound, so the result is a true lower bound. An empty patch is infinitely far.
+ * Leaves are met nearest first. A pair of flat and triangle is bounded from below by their boxes and by the two planes (the triangle's
+ * against the flat's corners, the flat's against the triangle's); only pairs whose bound lies under the best found are measured exactly.
+ * What is passed over is remembered by its bound, so the result is a true lower bound. An empty patch is infinitely far.
  */
 export function thinnest(solid: Solid, tree: PatchTree): Thinnest {
-  const found = noFound();
-  let triangle = -1;
-  let passed = Infinity;
-  let limit = Infinity;
-
-  const measured = (t: number, before: number) => {
-    if (found[0]! === before) return;
-    triangle = t;
-    limit = Math.sqrt(found[0]!) - SLACK;
-  };
-  const pass = (bound: number) => {
-    if (bound < passed) passed = bound;
-  };
-
-  if (tree.count === 0) return { distance: Infinity, onSurface: [NaN, NaN, NaN], onChamber: [NaN, NaN, NaN] };
-  // From the last flat backward: a contour begins along the bottom, so this meets the deck first; either way is right.
-  for (let i = solid.flats.length - 1; i >= 0; i--) {
-    const flat = solid.flats[i]!;
-    walk(
-      tree,
-      solid.boxes,
-      6 * i,
-      () => limit,
-      pass,
-      (t) => {
-        const bound = planesBound(flat, tree, t);
-        if (bound >= limit) return pass(bound);
-        const before = found[0]!;
-        closestToTriangle(flat, tree.corners, 9 * t, found);
-        measured(t, before);
-      },
-    );
+  if (tree.order.length === 0) return { distance: Infinity, onSurface: [NaN, NaN, NaN], onChamber: [NaN, NaN, NaN] };
+  const search: Search = { found: noFound(), nearest: -1, passed: Infinity, limit: Infinity };
+  let top = 0;
+  stack[top++] = 1;
+  while (top > 0) {
+    const node = stack[--top]!;
+    const gap = boxGap(tree.boxes, 6 * node, solid.boxes, 0);
+    if (gap >= search.limit) search.passed = Math.min(search.passed, gap);
+    else if (node >= tree.leaves) searchLeaf(search, solid, tree, node);
+    else {
+      const leftFirst =
+        boxGap(tree.boxes, 12 * node, solid.boxes, 0) < boxGap(tree.boxes, 12 * node + 6, solid.boxes, 0);
+      stack[top++] = 2 * node + (leftFirst ? 1 : 0);
+      stack[top++] = 2 * node + (leftFirst ? 0 : 1);
+    }
   }
-  const ends = endBoxes(solid);
-  for (const end of [0, 1]) {
-    walk(
-      tree,
-      ends,
-      6 * end,
-      () => limit,
-      pass,
-      (t) => {
-        const before = found[0]!;
-        cornersToEnd(solid, end, tree, t, found);
-        measured(t, before);
-      },
-    );
-  }
-
+  const { found } = search;
   const best = Math.sqrt(found[0]!);
-  const lower = Math.min(best, passed);
   return {
-    distance: liesInside(found, tree, triangle) ? lower : -best,
+    distance: liesInside(found, tree.mesh, search.nearest) ? Math.min(best, search.passed) : -best,
     onSurface: [found[4]!, found[5]!, found[6]!],
     onChamber: [found[1]!, found[2]!, found[3]!],
   };
 }
 
-/** Visits every triangle whose leaf's box comes nearer than the limit to the box at `boxes[at]`, nearer children first. */
-function walk(
-  tree: PatchTree,
-  boxes: Float64Array,
-  at: number,
-  limit: () => number,
-  pass: (bound: number) => void,
-  visit: (triangle: number) => void,
-): void {
-  let top = 0;
-  stack[top++] = 1;
-  while (top > 0) {
-    const node = stack[--top]!;
-    const gap = boxGap(tree.boxes, 6 * node, boxes, at);
-    if (gap >= limit()) {
-      pass(gap);
-      continue;
-    }
-    if (node < tree.leaves) {
-      const a = boxGap(tree.boxes, 12 * node, boxes, at);
-      const b = boxGap(tree.boxes, 12 * node + 6, boxes, at);
-      stack[top++] = a < b ? 2 * node + 1 : 2 * node;
-      stack[top++] = a < b ? 2 * node : 2 * node + 1;
-      continue;
-    }
-    const first = (node - tree.leaves) * LEAF;
-    const end = Math.min(tree.count, first + LEAF);
-    for (let t = first; t < end; t++) visit(t);
+/** How far a search has come. */
+interface Search {
+  readonly found: Found;
+  /** The triangle that `found` lies on. */
+  nearest: number;
+  /** The least bound of all that was passed over. */
+  passed: number;
+  /** What need not be looked at: `found` less `SLACK`. */
+  limit: number;
+}
+
+/** Looks at every triangle of a leaf against every part of the solid that the leaf's box comes near enough to, the nearest part first. */
+function searchLeaf(search: Search, solid: Solid, tree: PatchTree, leaf: number): void {
+  const parts = solid.flats.length + 2;
+  let nearest = 0;
+  let least = Infinity;
+  for (let part = 0; part < parts; part++) {
+    const gap = boxGap(tree.boxes, 6 * leaf, solid.boxes, 6 * (part + 1));
+    if (gap >= least) continue;
+    least = gap;
+    nearest = part;
   }
+  for (let i = 0; i < parts; i++) {
+    const part = (nearest + i) % parts;
+    const gap = boxGap(tree.boxes, 6 * leaf, solid.boxes, 6 * (part + 1));
+    if (gap >= search.limit) search.passed = Math.min(search.passed, gap);
+    else searchPart(search, solid, part, tree, leaf);
+  }
+}
+
+function searchPart(search: Search, solid: Solid, part: number, tree: PatchTree, leaf: number): void {
+  const first = (leaf - tree.leaves) * LEAF;
+  const end = Math.min(tree.order.length, first + LEAF);
+  for (let i = first; i < end; i++) {
+    const triangle = tree.order[i]!;
+    takeCorners(tree.mesh, triangle);
+    if (part < solid.flats.length) searchPair(search, solid.flats[part]!, tree.mesh, triangle);
+    else {
+      const before = search.found[0]!;
+      cornersToEnd(solid, part - solid.flats.length, search.found);
+      take(search, before, triangle);
+    }
+  }
+}
+
+/** What is measured of a pair, in this order. */
+const CLOSER = [cornersToTriangle, edgesToTriangle];
+
+/** A flat against the taken triangle: the bound first, then the corners, which are cheap and mostly near the truth, then the edges. */
+function searchPair(search: Search, flat: Float64Array, mesh: Mesh, triangle: number): void {
+  const bound = pairBound(flat, mesh.normals, triangle, search.found);
+  for (const closer of CLOSER) {
+    if (bound >= search.limit) {
+      search.passed = Math.min(search.passed, bound);
+      return;
+    }
+    const before = search.found[0]!;
+    closer(flat, corners, search.found);
+    take(search, before, triangle);
+  }
+}
+
+/** Notes the triangle and tightens the limit when `found` has become better. */
+function take(search: Search, before: number, triangle: number): void {
+  if (search.found[0]! >= before) return;
+  search.nearest = triangle;
+  search.limit = Math.sqrt(search.found[0]!) - SLACK;
 }
 
 function boxGap(a: Float64Array, i: number, b: Float64Array, j: number): number {
@@ -124,80 +131,74 @@ function boxGap(a: Float64Array, i: number, b: Float64Array, j: number): number 
   return Math.sqrt(square);
 }
 
-/** No point of the flat is nearer to the triangle than this: what parts them along the triangle's normal, or along the flat's. */
-function planesBound(flat: Float64Array, tree: PatchTree, t: number): number {
-  const { planes, corners } = tree;
-  const nx = planes[4 * t]!,
-    ny = planes[4 * t + 1]!,
-    nz = planes[4 * t + 2]!;
-  const e = nx * flat[3]! + ny * flat[4]! + nz * flat[5]!;
-  const d = nx * flat[6]! + ny * flat[7]! + nz * flat[8]!;
-  const corner = nx * flat[0]! + ny * flat[1]! + nz * flat[2]!;
-  const byTriangle = planes[4 * t + 3]! - (corner + Math.max(0, e) + Math.max(0, d));
-
-  const mx = flat[9]!,
-    my = flat[10]!,
-    mz = flat[11]!;
-  const c = 9 * t;
-  const base = mx * flat[0]! + my * flat[1]! + mz * flat[2]!;
-  const byFlat =
-    Math.min(
-      mx * corners[c]! + my * corners[c + 1]! + mz * corners[c + 2]!,
-      mx * corners[c + 3]! + my * corners[c + 4]! + mz * corners[c + 5]!,
-      mx * corners[c + 6]! + my * corners[c + 7]! + mz * corners[c + 8]!,
-    ) - base;
-  return Math.max(byTriangle, byFlat);
+function takeCorners({ positions, triangles }: Mesh, t: number): void {
+  for (let corner = 0; corner < 3; corner++) {
+    const at = 3 * triangles[3 * t + corner]!;
+    corners[3 * corner] = positions[at]!;
+    corners[3 * corner + 1] = positions[at + 1]!;
+    corners[3 * corner + 2] = positions[at + 2]!;
+  }
 }
 
-/** The boxes of the two flat ends of a solid, six numbers each. */
-function endBoxes(solid: Solid): Float64Array {
-  const boxes = new Float64Array(12);
-  for (const end of [0, 1]) {
-    boxes.fill(Infinity, 6 * end, 6 * end + 3);
-    boxes.fill(-Infinity, 6 * end + 3, 6 * end + 6);
-  }
-  for (const flat of solid.flats) {
-    for (const end of [0, 1]) {
-      for (let axis = 0; axis < 3; axis++) {
-        const value = flat[axis]! + end * flat[6 + axis]!;
-        boxes[6 * end + axis] = Math.min(boxes[6 * end + axis]!, value);
-        boxes[6 * end + 3 + axis] = Math.max(boxes[6 * end + 3 + axis]!, value);
-      }
-    }
-  }
-  return boxes;
+/**
+ * No point of the flat is nearer to the taken triangle than this: what parts them along the triangle's normal, along the flat's, or along
+ * the line of the best found, whichever is most. Any direction gives a true bound (separating axis).
+ */
+function pairBound(flat: Float64Array, normals: Float64Array, triangle: number, found: Found): number {
+  const n = 3 * triangle;
+  const bound = Math.max(
+    parted(flat, normals[n]!, normals[n + 1]!, normals[n + 2]!),
+    parted(flat, flat[9]!, flat[10]!, flat[11]!),
+  );
+  const best = Math.sqrt(found[0]!);
+  if (!(best > 0 && best < Infinity)) return bound;
+  return Math.max(
+    bound,
+    parted(flat, (found[4]! - found[1]!) / best, (found[5]! - found[2]!) / best, (found[6]! - found[3]!) / best),
+  );
 }
 
-/** The triangle's corners against a flat end; its edges are asked with the flats around it. */
-function cornersToEnd(
-  { face, profile, depth }: Solid,
-  end: number,
-  { corners }: PatchTree,
-  t: number,
-  found: Found,
-): void {
-  for (let i = 9 * t; i < 9 * t + 9; i += 3) {
-    const x = corners[i]!,
-      y = corners[i + 1]!,
-      z = corners[i + 2]!;
-    const [s, deep] = toFace(face, x, y);
-    const gap = end === 1 ? deep - depth[1] : depth[0] - deep;
+/** How far the taken triangle lies beyond the flat along a unit direction. */
+function parted(flat: Float64Array, x: number, y: number, z: number): number {
+  const a = x * corners[0]! + y * corners[1]! + z * corners[2]!;
+  const b = x * corners[3]! + y * corners[4]! + z * corners[5]!;
+  const c = x * corners[6]! + y * corners[7]! + z * corners[8]!;
+  const nearest = a < b ? (a < c ? a : c) : b < c ? b : c;
+  const e = x * flat[3]! + y * flat[4]! + z * flat[5]!;
+  const d = x * flat[6]! + y * flat[7]! + z * flat[8]!;
+  return nearest - (x * flat[0]! + y * flat[1]! + z * flat[2]!) - (e > 0 ? e : 0) - (d > 0 ? d : 0);
+}
+
+/** The taken triangle's corners against a flat end; its edges are asked with the flats around it. */
+function cornersToEnd({ face, profile, depth, reach }: Solid, end: number, found: Found): void {
+  for (let i = 0; i < 9; i += 3) {
+    const z = corners[i + 2]!;
+    if (z < reach[1] || z > reach[3]) continue;
+    const dx = corners[i]! - face.origin[0];
+    const dy = corners[i + 1]! - face.origin[1];
+    const s = dx * face.along[0] + dy * face.along[1];
+    if (s < reach[0] || s > reach[2]) continue;
+    const t = dx * face.inward[0] + dy * face.inward[1];
+    const gap = end === 1 ? t - depth[1] : depth[0] - t;
     if (gap < 0 || gap * gap >= found[0]! || !inProfile(profile, s, z)) continue;
     const back = end === 1 ? -gap : gap;
     found[0] = gap * gap;
-    found[1] = x + back * face.inward[0];
-    found[2] = y + back * face.inward[1];
+    found[1] = corners[i]! + back * face.inward[0];
+    found[2] = corners[i + 1]! + back * face.inward[1];
     found[3] = z;
-    found[4] = x;
-    found[5] = y;
+    found[4] = corners[i]!;
+    found[5] = corners[i + 1]!;
     found[6] = z;
   }
 }
 
 /** Whether the chamber's nearest point lies on the inner side of the surface's nearest triangle. */
-function liesInside(found: Found, { planes }: PatchTree, triangle: number): boolean {
-  const p = 4 * triangle;
-  const height = planes[p]! * found[1]! + planes[p + 1]! * found[2]! + planes[p + 2]! * found[3]! - planes[p + 3]!;
+function liesInside(found: Found, { normals }: Mesh, triangle: number): boolean {
+  const n = 3 * triangle;
+  const height =
+    normals[n]! * (found[1]! - found[4]!) +
+    normals[n + 1]! * (found[2]! - found[5]!) +
+    normals[n + 2]! * (found[3]! - found[6]!);
   return height <= INSIDE;
 }
 
