@@ -1,19 +1,15 @@
-import {
-  isMap,
-  isPair,
-  isScalar,
-  isSeq,
-  LineCounter,
-  parseDocument,
-  type Document,
-  type ErrorCode,
-  type YAMLError,
-} from 'yaml';
+import { isMap, isPair, isScalar, isSeq, LineCounter, parseDocument, type Document, type ErrorCode } from 'yaml';
 import type { Finding, Place } from './finding.js';
+import { duplicateKeys } from './duplicate-keys.js';
 import { writePath, type Path } from './say.js';
 
-/** A job is a few pages of text. A file larger than this, in characters, is something else. */
-const MOST_CHARACTERS = 2_000_000;
+/**
+ * A job is a few pages of text, some 10,000 characters. A file larger than this is something else, and finding out how its form is
+ * broken would take long.
+ */
+const MOST_CHARACTERS = 300_000;
+/** How deep blocks may lie in each other in brackets; a job needs five. */
+const DEEPEST = 100;
 /** How often `*names` may be filled in, so that a small file cannot grow without end. */
 const MOST_ALIASES = 100;
 /** Mistakes of form reported at once; what follows the first few is mostly their echo. */
@@ -35,7 +31,7 @@ export function readDocument(text: string, file: string): { document?: JobDocume
   });
   if (text.length > MOST_CHARACTERS) {
     return whole(
-      `the file is too large for a job: ${Math.round(text.length / 1e6)} MB`,
+      `the file is too large for a job: ${Math.round(text.length / 1000)} kB`,
       'a job file, a few kB of text',
     );
   }
@@ -48,12 +44,24 @@ export function readDocument(text: string, file: string): { document?: JobDocume
       line,
     );
   }
+  if (bracketDepth(text) > DEEPEST) return whole(...TANGLED);
   if (text.trim() === '') return whole('the file is empty', 'begin with a starter job: chamberwright new FILE');
 
   const lines = new LineCounter();
   try {
-    const parsed = parseDocument(text, { lineCounter: lines, prettyErrors: false, uniqueKeys: true, strict: true });
-    if (parsed.errors.length > 0) return { findings: formFindings(parsed.errors, lines, file) };
+    const parsed = parseDocument(text, {
+      lineCounter: lines,
+      prettyErrors: false,
+      logLevel: 'error',
+      uniqueKeys: false,
+    });
+    const broken = parsed.errors.map(({ code, pos, message }) => ({ code, offset: pos[0], message }));
+    const twice = duplicateKeys(parsed.contents).map((offset) => ({
+      code: 'DUPLICATE_KEY' as const,
+      offset,
+      message: '',
+    }));
+    if (broken.length + twice.length > 0) return { findings: formFindings([...broken, ...twice], lines, file) };
     const value: unknown = parsed.toJS({ maxAliasCount: MOST_ALIASES });
     if (typeof value !== 'object' || value === null || Array.isArray(value)) {
       return whole(
@@ -66,11 +74,24 @@ export function readDocument(text: string, file: string): { document?: JobDocume
   } catch (error) {
     // The parser throws where names are filled in too often or blocks lie too deep in each other for the stack.
     if (!(error instanceof ReferenceError || error instanceof RangeError)) throw error;
-    return whole(
-      'the file is too tangled to be a job: names filled in too often, or blocks too deep in each other',
-      'write the values out',
-    );
+    return whole(...TANGLED);
   }
+}
+
+const TANGLED = [
+  'the file is too tangled to be a job: names filled in too often, or blocks too deep in each other',
+  'write the values out',
+] as const;
+
+/** How many brackets are open at once, at most; those within quotes count too, which does no harm. */
+function bracketDepth(text: string): number {
+  let depth = 0;
+  let deepest = 0;
+  for (const [bracket] of text.matchAll(/[[\]{}]/g)) {
+    depth = Math.max(0, depth + (bracket === '[' || bracket === '{' ? 1 : -1));
+    deepest = Math.max(deepest, depth);
+  }
+  return deepest;
 }
 
 /** Control characters other than tab, line feed, carriage return and next line; and the mark of undecodable bytes. */
@@ -125,16 +146,20 @@ const FORM: Partial<Record<ErrorCode, readonly [what: string, instead: string]>>
   MULTIPLE_DOCS: ['a line --- begins a second file', 'one job a file'],
   MISSING_CHAR: ['something that was opened here is not closed', 'a closing quote, ], } or a comma'],
   BLOCK_AS_IMPLICIT_KEY: ['two keys stand in one line', 'one key a line, or {key: value, key: value}'],
+  RESOURCE_EXHAUSTION: TANGLED,
   MULTILINE_IMPLICIT_KEY: ['a key runs over more than one line; perhaps its colon is missing', 'key: value'],
 };
 
-function formFindings(errors: readonly YAMLError[], lines: LineCounter, file: string): Finding[] {
+interface FormError {
+  readonly code: ErrorCode;
+  readonly offset: number;
+  readonly message: string;
+}
+
+function formFindings(errors: readonly FormError[], lines: LineCounter, file: string): Finding[] {
   const findings = errors.slice(0, MOST_FORM_FINDINGS).map((error): Finding => {
-    const { line, col } = lines.linePos(error.pos[0]);
-    const [what, instead] = FORM[error.code as ErrorCode] ?? [
-      `this is not YAML: ${error.message}`,
-      'key: value, one a line',
-    ];
+    const { line, col } = lines.linePos(error.offset);
+    const [what, instead] = FORM[error.code] ?? [`this is not YAML: ${error.message}`, 'key: value, one a line'];
     return { severity: 'error', where: { file, line, column: col, path: '' }, what, instead };
   });
   const more = errors.length - findings.length;

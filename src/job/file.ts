@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { Units } from '../length/units.js';
 import { boardSchema } from './parts/board.js';
 import { chambersSchema } from './parts/chambers.js';
 import { dotsSchema } from './parts/dots.js';
@@ -33,7 +34,19 @@ export function jobFileSchema(q: Quantities) {
 
 export type JobFile = z.infer<ReturnType<typeof jobFileSchema>>;
 
-/** The same for editors, as JSON Schema (draft 2020-12). What a builder may write, before it is read. */
+const schemas = new Map<Units, ReturnType<typeof jobFileSchema>>();
+
+/** The schema of a file whose bare numbers are in `units`; made once, because a page reads a job at every key pressed. */
+export function jobFileSchemaFor(units: Units): ReturnType<typeof jobFileSchema> {
+  const schema = schemas.get(units) ?? jobFileSchema(quantities(units));
+  schemas.set(units, schema);
+  return schema;
+}
+
+let jsonSchema: z.core.JSONSchema.BaseSchema | undefined;
+
+/** The same for editors, as JSON Schema (draft 2020-12): what a builder may write, before it is read. */
 export function jobJsonSchema(): z.core.JSONSchema.BaseSchema {
-  return z.toJSONSchema(jobFileSchema(quantities('mm')), { io: 'input', target: 'draft-2020-12' });
+  jsonSchema ??= z.toJSONSchema(jobFileSchemaFor('mm'), { io: 'input', target: 'draft-2020-12' });
+  return jsonSchema;
 }

@@ -18,7 +18,7 @@ export function halfWidthAt(outline: OutlineSpec, length: number, x: number): nu
   return a.half + ((b.half - a.half) * (x - a.x)) / (b.x - a.x);
 }
 
-/** The widest half of the board on one side, mm. */
+/** The widest half of the board on one side, mm; not-a-number where nothing was measured. */
 export function widestHalf(outline: OutlineSpec): number {
-  return Math.max(...outline.points.map(({ half }) => half));
+  return outline.points.length === 0 ? NaN : Math.max(...outline.points.map(({ half }) => half));
 }

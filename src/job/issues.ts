@@ -10,6 +10,8 @@ export interface Mistake {
   readonly instead: string;
   /** Whether it is about the key rather than its value. */
   readonly unknownKey?: true;
+  /** The known key that an unknown one most likely meant. */
+  readonly meant?: string | undefined;
 }
 
 type Issue = z.core.$ZodIssue;
@@ -24,11 +26,7 @@ type JsonSchema = z.core.JSONSchema.BaseSchema;
 export function mistakesOf(issues: readonly Issue[], value: unknown, schema: JsonSchema): Mistake[] {
   const mistakes = issues.flatMap((issue) => mistakesOfOne(issue, [], value, schema));
   // A key that is missing because it was misspelt is one mistake, not two.
-  const meant = new Set(
-    mistakes.flatMap(({ unknownKey, path, instead }) =>
-      unknownKey ? [[...path.slice(0, -1), meantKey(instead)].join('\n')] : [],
-    ),
-  );
+  const meant = new Set(mistakes.map(({ path, meant }) => meant && [...path.slice(0, -1), meant].join('\n')));
   return mistakes.filter(({ path, what }) => !(what.endsWith(MISSING) && meant.has(path.join('\n'))));
 }
 
@@ -52,11 +50,13 @@ function mistakesOfOne(issue: Issue, base: Path, value: unknown, schema: JsonSch
       return [{ path, what: inWords(written), instead: oneOf(written, issue.values.map(String)) }];
     case 'invalid_union':
       if (written === undefined) return [missing];
-      return bestBranch(issue, path, written, value, schema);
+      return mistakesOfForms(issue, path, written, value, schema);
     case 'invalid_type':
       if (written === undefined) return [missing];
-      return [{ path, what: inWords(written), instead: EXPECTED[issue.expected] ?? issue.expected }];
+      return [{ path, what: inWords(written), instead: expected(issue.expected, keysAt(schema, path)) }];
     default: {
+      const pair = (issue.code === 'too_small' || issue.code === 'too_big') && issue.origin === 'array';
+      if (pair) return [{ path, what: 'a list of another size is written', instead: EXPECTED.tuple! }];
       const [what, instead] = issue.message.split('|');
       if (instead !== undefined) return [{ path, what: what!, instead }];
       return [{ path, what: `${inWords(written)}: ${what}`, instead: descriptionAt(schema, path) ?? '' }];
@@ -72,14 +72,16 @@ const EXPECTED: Readonly<Record<string, string>> = {
   string: 'a text; one that looks like a number goes in quotes',
 };
 
-const MEANT = /^did you mean "(.*)"\?/;
-const meantKey = (instead: string): string => MEANT.exec(instead)?.[1] ?? '';
+function expected(kind: string, keys: readonly string[]): string {
+  const named = kind === 'object' && keys.length > 0 ? `: ${keys.join(', ')}` : '';
+  return `${EXPECTED[kind] ?? kind}${named}`;
+}
 
 function unknownKey(path: Path, known: readonly string[]): Mistake {
   const key = String(path.at(-1));
   const meant = nearest(key, known);
   const instead = `${meant === undefined ? '' : `did you mean "${meant}"? `}Known here: ${known.join(', ')}`;
-  return { path, what: `"${key.slice(0, 40)}" is not known here`, instead, unknownKey: true };
+  return { path, what: `"${key.slice(0, 40)}" is not known here`, instead, unknownKey: true, meant };
 }
 
 function oneOf(written: unknown, known: readonly string[]): string {
@@ -88,37 +90,31 @@ function oneOf(written: unknown, known: readonly string[]): string {
 }
 
 /**
- * Of the forms a value may have, the one it most likely was meant to be: a block of keys is not compared with words, and of
- * blocks the one with the fewest mistakes is meant. When no form is of its kind, all are named.
+ * Of the forms a value may have, the mistakes against the one it most likely was meant to be: a block of keys is not compared
+ * with words, and of blocks the one with the fewest mistakes is meant. Undefined when no form is of its kind.
  */
-function bestBranch(
+export function likeliestForm(issue: z.core.$ZodIssueInvalidUnion): readonly Issue[] | undefined {
+  const otherKind = (e: Issue): boolean =>
+    e.path.length === 0 &&
+    (e.code === 'invalid_type' || e.code === 'invalid_value' || (e.code === 'custom' && e.params?.otherKind === true));
+  const weight = (errors: readonly Issue[]): number =>
+    errors.reduce((sum, e) => sum + (e.code === 'unrecognized_keys' ? 2 * e.keys.length : 1), 0);
+  return issue.errors.filter((errors) => !errors.some(otherKind)).sort((a, b) => weight(a) - weight(b))[0];
+}
+
+function mistakesOfForms(
   issue: z.core.$ZodIssueInvalidUnion,
   path: Path,
   written: unknown,
   value: unknown,
   schema: JsonSchema,
 ): Mistake[] {
-  const ofItsKind = issue.errors.filter(
-    (errors) => !errors.some((e) => e.path.length === 0 && (e.code === 'invalid_type' || e.code === 'invalid_value')),
-  );
-  const weight = (errors: readonly Issue[]): number =>
-    errors.reduce((sum, e) => sum + (e.code === 'unrecognized_keys' ? e.keys.length : 1), 0);
-  const best = [...ofItsKind].sort((a, b) => weight(a) - weight(b))[0];
-  const isBlock = typeof written === 'object' && written !== null && !Array.isArray(written);
-  if (best && (isBlock || !descriptionAt(schema, path)?.includes('{'))) {
-    return best.flatMap((each) => mistakesOfOne(each, path, value, schema));
-  }
+  const form = likeliestForm(issue);
+  if (form) return form.flatMap((each) => mistakesOfOne(each, path, value, schema));
   const words = issue.errors.flat().flatMap((e) => (e.code === 'invalid_value' ? e.values.map(String) : []));
   const meant = typeof written === 'string' ? nearest(written, words) : undefined;
-  const custom = best?.find((e) => e.code === 'custom');
-  if (custom && words.length === 0) return mistakesOfOne(custom, path, value, schema);
-  return [
-    {
-      path,
-      what: inWords(written),
-      instead: `${meant === undefined ? '' : `did you mean "${meant}"? `}${descriptionAt(schema, path) ?? ''}`,
-    },
-  ];
+  const instead = `${meant === undefined ? '' : `did you mean "${meant}"? `}${descriptionAt(schema, path) ?? words.join(', ')}`;
+  return [{ path, what: inWords(written), instead }];
 }
 
 export function valueAt(value: unknown, path: Path): unknown {

@@ -1,6 +1,6 @@
 /**
  * The word of `known` that `written` most likely meant, or undefined when none is near.
- * Near is: no more letters changed, dropped, added or swapped than a third of the word, at least one.
+ * Near is: no more letters changed, dropped, added or swapped than a third of the longer word.
  */
 export function nearest(written: string, known: readonly string[]): string | undefined {
   let best: string | undefined;
@@ -9,7 +9,7 @@ export function nearest(written: string, known: readonly string[]): string | und
     const distance = editDistance(written.toLowerCase(), word.toLowerCase());
     if (distance < bestDistance) [best, bestDistance] = [word, distance];
   }
-  const allowed = Math.max(1, Math.floor(Math.max(written.length, best?.length ?? 0) / 3));
+  const allowed = Math.floor(Math.max(written.length, best?.length ?? 0) / 3);
   return bestDistance <= allowed ? best : undefined;
 }
 

@@ -83,19 +83,23 @@ function quantity({ description, bounds, examples, parse, print }: QuantityRules
     .meta({ description, examples, anyOf: [{ type: 'number' }, { type: 'string' }] })
     .transform((written: unknown, context): number => {
       if (written === STAND_IN) return NaN;
-      const wrong = (message: string, instead: string): never => {
-        context.addIssue({ code: 'custom', message, params: { instead } });
+      const wrong = (message: string, instead: string, otherKind = false): never => {
+        context.addIssue({ code: 'custom', message, params: { instead, otherKind } });
         return z.NEVER;
       };
       if (written === undefined) return wrong(MISSING, `add it: ${description}`);
       if (typeof written !== 'string' && typeof written !== 'number') {
-        return wrong(`${inWords(written)} where a single value should be`, `write it like ${examples.join(' or ')}`);
+        return wrong(
+          `${inWords(written)} where a single value should be`,
+          `write it like ${examples.join(' or ')}`,
+          true,
+        );
       }
       const parsed = parse(written);
       if (!parsed.ok) return wrong(parsed.what, parsed.instead);
       if (parsed.value >= bounds.least && parsed.value <= bounds.most) return parsed.value;
       return wrong(
-        `${print(parsed.value)} makes no sense here`,
+        `${print(parsed.value)} cannot be right here`,
         `between ${print(bounds.least)} and ${print(bounds.most)}: ${bounds.because}`,
       );
     });

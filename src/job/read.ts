@@ -8,8 +8,9 @@
  */
 import type { Finding } from './finding.js';
 import { readDocument, type JobDocument } from './document.js';
-import { jobFileSchema, jobJsonSchema, type JobFile } from './file.js';
-import { mistakesOf } from './issues.js';
+import { echoOf } from './echo.js';
+import { jobFileSchemaFor, jobJsonSchema, type JobFile } from './file.js';
+import { mistakesOf, type Mistake } from './issues.js';
 import type { Job } from './job.js';
 import { toBoard } from './parts/board.js';
 import { toChambers } from './parts/chambers.js';
@@ -21,7 +22,6 @@ import { toKeepOuts } from './parts/keep-outs.js';
 import { materialFinder } from './parts/materials.js';
 import { readOffsets, type OffsetStation } from './parts/offsets.js';
 import { toRouting } from './parts/routing.js';
-import { quantities } from './quantities.js';
 import { sayTo, type Say } from './say.js';
 import { readAsFarAsPossible } from './stand-in.js';
 
@@ -42,11 +42,16 @@ export function readJob(text: string, fileName: string, readBeside: (name: strin
   const { document, findings } = readDocument(text, fileName);
   if (!document) return { findings };
 
+  const { file, mistakes } = toFile(document);
+  for (const { path, what, instead, unknownKey } of mistakes) {
+    const where = unknownKey ? document.placeOfKey(path) : document.placeOf(path);
+    findings.push({ severity: 'error', where, what, instead });
+  }
+  const isEcho = echoOf(mistakes);
   const say = sayTo(
-    (finding) => findings.push(finding),
+    (finding) => isEcho(finding) || findings.push(finding),
     (path) => document.placeOf(path),
   );
-  const file = toFile(document, findings);
   const offsets = file && readTable(file, readBeside, findings, say.at('board', 'offsets'));
   const job = file && toJob(file, offsets ?? [], say);
 
@@ -55,17 +60,13 @@ export function readJob(text: string, fileName: string, readBeside: (name: strin
 }
 
 /** Checks the shape of the file; where it is wrong, gives what can be read of it. */
-function toFile(document: JobDocument, findings: Finding[]): JobFile | undefined {
-  const { value } = document;
+function toFile({ value }: JobDocument): { file?: JobFile | undefined; mistakes: Mistake[] } {
   const units = (value as { units?: unknown }).units === 'in' ? 'in' : 'mm';
-  const schema = jobFileSchema(quantities(units));
+  const schema = jobFileSchemaFor(units);
   const read = schema.safeParse(value);
-  if (read.success) return read.data;
-  for (const { path, what, instead, unknownKey } of mistakesOf(read.error.issues, value, jobJsonSchema())) {
-    const where = unknownKey ? document.placeOfKey(path) : document.placeOf(path);
-    findings.push({ severity: 'error', where, what, instead });
-  }
-  return readAsFarAsPossible(schema, value);
+  if (read.success) return { file: read.data, mistakes: [] };
+  const mistakes = mistakesOf(read.error.issues, value, jobJsonSchema());
+  return { file: readAsFarAsPossible(schema, { ...(value as object), units }), mistakes };
 }
 
 function toJob(file: JobFile, offsets: readonly OffsetStation[], say: Say): Job {
@@ -119,5 +120,18 @@ function inOrder(findings: readonly Finding[], fileName: string): Finding[] {
   });
   const file = (finding: Finding): number => (finding.where.file === fileName ? 0 : 1);
   const at = ({ where }: Finding): number => (where.line ?? 0) * 1e6 + (where.column ?? 0);
-  return once.sort((a, b) => file(a) - file(b) || at(a) - at(b));
+  const sorted = once.sort((a, b) => file(a) - file(b) || at(a) - at(b));
+  const more = sorted.length - MOST_FINDINGS;
+  if (more <= 0) return sorted;
+  const what = `${more} more mistakes like these`;
+  const rest: Finding = {
+    severity: 'error',
+    where: { file: fileName, path: '' },
+    what,
+    instead: 'mend these first and read again',
+  };
+  return [...sorted.slice(0, MOST_FINDINGS), rest];
 }
+
+/** More than this nobody reads at once. */
+const MOST_FINDINGS = 200;

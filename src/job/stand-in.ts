@@ -1,10 +1,16 @@
 import type { z } from 'zod';
 import { STAND_IN } from './quantities.js';
 import type { Path } from './say.js';
-import { valueAt } from './issues.js';
+import { likeliestForm, valueAt } from './issues.js';
 
-/** What takes the place of a value that cannot be read, tried in turn: a number or text, a block, a list, nothing. */
-const STAND_INS: readonly (() => unknown)[] = [() => STAND_IN, () => ({}), () => [], () => undefined];
+/** What takes the place of a value that cannot be read, tried in turn: a number or text, a block, a list, a pair, nothing. */
+const STAND_INS: readonly (() => unknown)[] = [
+  () => STAND_IN,
+  () => ({}),
+  () => [],
+  () => [STAND_IN, STAND_IN],
+  () => undefined,
+];
 /** Each round mends one level of the file; no file lies deeper. */
 const MOST_ROUNDS = 12;
 
@@ -39,10 +45,11 @@ function placesOf(issues: readonly z.core.$ZodIssue[], value: unknown, base: Pat
   return issues.flatMap((issue): Path[] => {
     const path = [...base, ...(issue.path as Path)];
     if (issue.code === 'unrecognized_keys') {
-      const block = valueAt(value, path) as Record<string, unknown>;
-      for (const key of issue.keys) Reflect.deleteProperty(block, key);
+      const block = valueAt(value, path);
+      if (typeof block === 'object' && block !== null) for (const key of issue.keys) Reflect.deleteProperty(block, key);
       return [];
     }
-    return [path];
+    const form = issue.code === 'invalid_union' ? likeliestForm(issue) : undefined;
+    return form ? placesOf(form, value, path) : [path];
   });
 }

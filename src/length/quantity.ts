@@ -102,8 +102,8 @@ function troubleWith(terms: readonly Term[], text: string, kind: QuantityKind): 
     return unread(`"${shortened(text)}" is more than one ${kind.name.replace(/^an? /, '')}`, `write ${kind.examples}`);
   if (second!.value < pair.count && Number.isInteger(first!.value)) return undefined;
   return unread(
-    `"${shortened(text)}" has ${Number.isInteger(first!.value) ? `${pair.count} ${pair.smaller} or more` : `a part of a ${pair.larger}`} beside the ${pair.larger}`,
-    `write whole ${pair.larger} and less than ${pair.count} ${pair.smaller}, or all of it in ${pair.smaller}`,
+    `"${shortened(text)}" does not add up`,
+    `whole ${pair.larger} and less than ${pair.count} ${pair.smaller}, as in 11 ${pair.larger} 4 ${pair.smaller}`,
   );
 }
 

@@ -5,7 +5,7 @@ import type { Say } from '../say.js';
 
 /** The two ways to say where along the board something is; exactly one is given. */
 export function alongSchema(q: Quantities, what: string) {
-  const bounds = { least: -8000, most: 8000, because: 'no board is longer than 8 m' };
+  const bounds = { least: 0, most: 8000, because: 'it lies on the board, and no board is longer than 8 m' };
   return {
     at: q.length(`${what} from the nose tip, straight, not along the curve`, bounds).optional(),
     fromTail: q.length(`${what} from the end of the tail, straight, not along the curve`, bounds).optional(),
@@ -32,8 +32,7 @@ export function placeAlong(
     return NaN;
   }
   const x = file.at ?? length - file.fromTail!;
-  if (x >= 0 && x <= length) return x;
-  if (Number.isNaN(x)) return NaN;
+  if (!(x < 0 || x > length)) return x;
   const past =
     x < 0 ? `${printLength(-x, units)} before the nose` : `${printLength(x - length, units)} behind the tail`;
   say.error(

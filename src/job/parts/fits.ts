@@ -65,7 +65,7 @@ export function checkChambersFit(chambers: ChamberSpec, board: BoardSpec, units:
     );
   }
 
-  const thickest = Math.max(...board.profile.map(({ thickness }) => thickness));
+  const thickest = largest(board.profile.map(({ thickness }) => thickness));
   const height = thickest - deckSkin - bottomSkin - 2 * tolerance;
   if (height < smallest.height) {
     const left = height > 0 ? `leave ${print(height)}` : 'leave nothing';
@@ -76,7 +76,7 @@ export function checkChambersFit(chambers: ChamberSpec, board: BoardSpec, units:
     );
   }
 
-  const widest = Math.max(...[board.right, board.left ?? board.right].map(widestHalf));
+  const widest = largest([board.right, board.left ?? board.right].map(widestHalf));
   if (railWall + tolerance + smallest.depth > widest) {
     const most = print(Math.max(0, widest - tolerance - smallest.depth));
     say.error(
@@ -108,4 +108,9 @@ export function checkChambersFit(chambers: ChamberSpec, board: BoardSpec, units:
       say.error(['cutter'], what, `a smaller cutter, or smallest: {${size}: ${print(cutterDiameter)}}`);
     }
   }
+}
+
+/** Not-a-number where nothing was measured: then nothing can be said about room. */
+function largest(values: readonly number[]): number {
+  return values.length === 0 ? NaN : Math.max(...values);
 }

@@ -42,13 +42,15 @@ export function tailSchema(q: Quantities) {
 }
 
 export function outlineSchema(q: Quantities) {
-  const x = q.length('from the nose tip', { least: -8000, most: 8000, because: 'no board is longer than 8 m' });
-  return z
-    .array(z.tuple([x, q.length('half of the width there', halfBounds)]))
-    .meta({
-      description:
-        'the outline as points [from the nose, half of the width], nose to tail; the tips belong to nose and tail',
-    });
+  const x = q.length('from the nose tip', {
+    least: 0,
+    most: 8000,
+    because: 'it lies on the board, and no board is longer than 8 m',
+  });
+  return z.array(z.tuple([x, q.length('half of the width there', halfBounds)])).meta({
+    description:
+      'the outline as points [from the nose, half of the width], nose to tail; the tips belong to nose and tail',
+  });
 }
 
 export function toNose(file: z.infer<ReturnType<typeof noseSchema>>): NoseShape {
