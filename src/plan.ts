@@ -23,6 +23,6 @@ export function planOf(job: Job): Plan {
   const trees = patchTreesOf(board.mesh);
   const chambers = chambersIn(board, layup, trees, job);
   const blocks = blocksOf(chambers.chambers, job.fill);
-  const weights = weightsOf(board, layup, chambers.chambers, blocks);
+  const weights = weightsOf(board, layup, chambers.chambers, blocks, job);
   return { job, board, layup, ...chambers, blocks, weights };
 }

@@ -1,4 +1,5 @@
 import type { Units } from '../length/units.js';
+import type { FinSpec, FittingSpec, GlassSpec, TargetSpec, WeighingSpec } from './finish.js';
 import type { DotSpec } from './dots.js';
 import type { RoutingSpec } from './routing.js';
 
@@ -19,6 +20,15 @@ export interface Job {
   readonly dots: DotSpec;
   readonly routing: RoutingSpec;
   readonly fill: Material;
+  /** What goes over the bare board; the usual where the job says nothing. */
+  readonly glass?: GlassSpec;
+  readonly fins?: readonly FinSpec[];
+  readonly fittings?: readonly FittingSpec[];
+  /** What the scale said so far, in the order of the work. */
+  readonly weighings?: readonly WeighingSpec[];
+  /** Weight of whoever rides it, kg. */
+  readonly rider?: number;
+  readonly target?: TargetSpec;
 }
 
 export type { Units };
@@ -140,6 +150,8 @@ export interface Material {
   readonly density: number;
   /** Where the density comes from. */
   readonly source: string;
+  /** How far the stock at hand may differ from it, one standard deviation as a share of it; the usual for such a material where absent. */
+  readonly spread?: number;
 }
 
 export type ProfileShape = 'follow' | 'straight' | 'square';

@@ -1,54 +1,124 @@
 import type { Block } from '../block/block.js';
 import type { Board } from '../board/board.js';
 import type { Chamber } from '../chamber/chamber.js';
-import { depthOf } from '../layup/frame.js';
-import type { LaidMember, Layup, Row } from '../layup/layup.js';
-import { memberVolumes } from './members.js';
+import type { Job } from '../job/job.js';
+import { STAGES, type Stage } from '../job/stage.js';
+import type { Layup } from '../layup/layup.js';
+import { bareOf, type Bare } from './bare.js';
+import { type Bulk, momentAbout, sumOf, times } from './bulk.js';
+import { cutsOf } from './cuts.js';
+import { floatOf, type Float, type Water } from './float.js';
+import { type Belief, beliefOf, expectedOf, spreadOf } from './learn.js';
+import { ledgerOf, partsAt, type Unknown } from './ledger.js';
+import { BAND, learnFrom, type Questioned } from './weighings.js';
 
-/** What the bare board weighs as the work goes on, kg: before glass, glue and fittings. */
+/** What the board weighs as the work goes on: foreseen, and corrected by what the scale has said. */
 export interface Weights {
-  readonly shaped: number;
-  /** After routing. */
-  readonly chambered: number;
-  /** With the blocks in. */
-  readonly filled: number;
+  /** All stages, in the order of the work. */
+  readonly stages: readonly StageWeight[];
+  /** Dust: what the routers take out, kg; and what of it the blocks and their glue do not bring back. */
+  readonly routed: number;
+  readonly gone: number;
+  readonly unknowns: readonly Learned[];
+  readonly questioned: readonly Questioned[];
+  /** The finished board in water; the glass adds next to nothing to its volume and is left out of it. */
+  readonly float: Readonly<Record<Water, Float>>;
 }
 
-export function weightsOf(board: Board, layup: Layup, chambers: readonly Chamber[], blocks: readonly Block[]): Weights {
-  const shaped = sum(
-    memberVolumes(board, layup).map(({ member, volume }) => (volume / 1000) * member.material.density),
-  );
-  const rows = new Map(layup.rows.map((row) => [row.id, row]));
-  const removed = sum(chambers.map((chamber) => removedWeight(chamber, rows.get(chamber.row)!)));
-  return { shaped, chambered: shaped - removed, filled: shaped - removed + sum(blocks.map((b) => b.weight)) };
+/**
+ * Bands are of 90 %: every unknown is taken to be normally distributed about its value with its spread, a weight is a sum of them, so its variance is
+ * the sum of theirs; the band is 1.645 standard deviations either way.
+ */
+export interface StageWeight {
+  readonly stage: Stage;
+  /** The likeliest weight and the band it lies in, kg. */
+  readonly weight: number;
+  readonly low: number;
+  readonly high: number;
+  /** As it was foreseen before anything was weighed, kg. */
+  readonly foreseen: { readonly weight: number; readonly low: number; readonly high: number };
+  /** Where it balances, from the nose, and the band, mm. */
+  readonly balance: { readonly x: number; readonly low: number; readonly high: number };
+  /** What it is made of, kg, by the unknown that it stands for; what was taken off counts against. */
+  readonly parts: readonly { readonly id: string; readonly weight: number }[];
+  /** Moment of inertia about an upright axis through its middle: how hard it is to swing round, kg·m². */
+  readonly swing: number;
 }
 
-/** What the router takes out of each member for one chamber, kg. */
-function removedWeight(chamber: Chamber, row: Row): number {
-  const s = chamber.profile.map(([each]) => each);
-  const middle = (Math.min(...s) + Math.max(...s)) / 2;
-  const area = chamber.volume / chamber.depth[1];
-  return sum(
-    row.members.map(
-      (member) => overlap(chamber.depth, memberDepths(member, row, middle)) * area * (member.material.density / 1000),
+/** An unknown before and after the weighings. */
+export interface Learned extends Unknown {
+  readonly learned: { readonly value: number; readonly spread: number };
+}
+
+export function weightsOf(
+  board: Board,
+  layup: Layup,
+  chambers: readonly Chamber[],
+  blocks: readonly Block[],
+  job: Job,
+): Weights {
+  return weightsOn(bareOf(board, layup), layup, chambers, blocks, job);
+}
+
+/** The same where the bare board is known: for trying chamber after chamber on one board. */
+export function weightsOn(
+  bare: Bare,
+  layup: Layup,
+  chambers: readonly Chamber[],
+  blocks: readonly Block[],
+  job: Job,
+): Weights {
+  const cuts = cutsOf(chambers, layup);
+  const ledger = ledgerOf(bare, layup, cuts, blocks, job);
+  const parts = new Map(STAGES.map((stage) => [stage, partsAt(ledger, stage)]));
+  const prior = beliefOf(ledger.unknowns);
+  const amounts = (stage: Stage) => parts.get(stage)!.map(({ amount }) => amount);
+  const { belief, questioned } = learnFrom(prior, job.weighings ?? [], amounts);
+
+  const ids = ledger.unknowns.map(({ id }) => id);
+  const stages = STAGES.map((stage) => stageOf(stage, ids, parts.get(stage)!, prior, belief, bare.length));
+  const at = (stage: Stage) => stages.find((each) => each.stage === stage)!.weight;
+  return {
+    stages,
+    routed: at('shaped') - at('chambered'),
+    gone: at('shaped') - at('filled'),
+    unknowns: ledger.unknowns.map((unknown, i) => ({
+      ...unknown,
+      learned: { value: belief.values[i]!, spread: spreadOf(belief, i) },
+    })),
+    questioned,
+    float: floatOf(bare.volume, at('finished'), job.rider),
+  };
+}
+
+function stageOf(
+  stage: Stage,
+  ids: readonly string[],
+  parts: readonly Bulk[],
+  prior: Belief,
+  belief: Belief,
+  length: number,
+): StageWeight {
+  const amounts = parts.map(({ amount }) => amount);
+  const whole = sumOf(parts.map((bulk, i) => times(bulk, belief.values[i]!)));
+  const now = banded(belief, amounts);
+  const x = whole.x / whole.amount;
+  // How the balance moves with each unknown: the derivative of ∫x / ∫1.
+  const leaning = parts.map((bulk) => (bulk.x - x * bulk.amount) / whole.amount);
+  const off = BAND * expectedOf(belief, leaning).spread;
+  return {
+    stage,
+    ...now,
+    foreseen: banded(prior, amounts),
+    balance: { x, low: x - off, high: x + off },
+    parts: parts.flatMap(({ amount }, i) =>
+      amount === 0 ? [] : [{ id: ids[i]!, weight: amount * belief.values[i]! }],
     ),
-  );
+    swing: momentAbout(whole, length / 2) / 1e6,
+  };
 }
 
-/** From where to where a member lies behind the row's face at `s`. */
-function memberDepths(member: LaidMember, { face }: Row, s: number): [number, number] {
-  const ends = [member.left, member.right].map((joint) => {
-    if (!joint) return Infinity;
-    const { at, slope } = depthOf(face, joint);
-    return at + slope * s;
-  });
-  return [Math.min(...ends), Math.max(...ends)];
-}
-
-function overlap(a: readonly [number, number], b: readonly [number, number]): number {
-  return Math.max(0, Math.min(a[1], b[1]) - Math.max(a[0], b[0]));
-}
-
-function sum(values: readonly number[]): number {
-  return values.reduce((a, b) => a + b, 0);
+function banded(belief: Belief, amounts: readonly number[]) {
+  const { value, spread } = expectedOf(belief, amounts);
+  return { weight: value, low: value - BAND * spread, high: value + BAND * spread };
 }

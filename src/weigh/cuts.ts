@@ -1,0 +1,89 @@
+import type { Chamber } from '../chamber/chamber.js';
+import { momentsOf } from '../chamber/contour.js';
+import { depthOf, toBoard } from '../layup/frame.js';
+import type { LaidMember, Layup, Row } from '../layup/layup.js';
+import { type Bulk, sumOf } from './bulk.js';
+
+/** What one chamber takes out of the board, and the faces inside it that get glue when its block goes in. */
+export interface Cut {
+  readonly id: string;
+  /** What is taken out of each member it runs through, litres. */
+  readonly members: readonly { readonly member: LaidMember; readonly bulk: Bulk }[];
+  /** The chamber as a whole, litres. */
+  readonly whole: Bulk;
+  /** The walls of the chamber and, where it does not run right through, its end, m². */
+  readonly walls: number;
+}
+
+export function cutsOf(chambers: readonly Chamber[], { rows }: Layup): Cut[] {
+  const byId = new Map(rows.map((row) => [row.id, row]));
+  return chambers.map((chamber) => cutOf(chamber, byId.get(chamber.row)!));
+}
+
+/**
+ * A joint lies at a depth that changes evenly along the chamber, so each member's share is the profile times its thickness at the profile's
+ * centre of area: exact where no joint runs out of the chamber's end.
+ */
+function cutOf({ id, contour, profile, depth }: Chamber, row: Row): Cut {
+  const { area, x: s } = momentsOf(contour);
+  const spread = spreadAlong(profile);
+  const members = row.members.map((member) => {
+    const [from, to] = within(depth, depthsOf(member, row, s));
+    return { member, bulk: slab(row, area, s, spread, from, to) };
+  });
+  const whole = sumOf(members.map(({ bulk }) => bulk));
+  const deep = (whole.amount * 1e6) / area;
+  const walls = perimeterOf(profile) * deep + (row.end === 'face' ? 0 : area);
+  return { id, members, whole, walls: walls / 1e6 };
+}
+
+/** The profile between two depths, litres. `spread` is its mean square length about its centre, mm². */
+function slab({ face }: Row, area: number, s: number, spread: number, from: number, to: number): Bulk {
+  const amount = (area * (to - from)) / 1e6;
+  const [x, y] = toBoard(face, s, 0, (from + to) / 2);
+  const through = (to - from) ** 2 / 12;
+  return {
+    amount,
+    x: amount * x,
+    xx: amount * (x * x + spread * face.along[0] ** 2 + through * face.inward[0] ** 2),
+    yy: amount * (y * y + spread * face.along[1] ** 2 + through * face.inward[1] ** 2),
+  };
+}
+
+/** From where to where a member lies behind the row's face at `s`. */
+export function depthsOf(member: LaidMember, { face }: Row, s: number): [number, number] {
+  const ends = [member.left, member.right].map((joint) => {
+    if (!joint) return Infinity;
+    const { at, slope } = depthOf(face, joint);
+    return at + slope * s;
+  });
+  return [Math.min(...ends), Math.max(...ends)];
+}
+
+/** The part of `a` that lies in `b`. */
+export function within(a: readonly [number, number], b: readonly [number, number]): [number, number] {
+  const from = Math.max(a[0], b[0]);
+  return [from, Math.max(from, Math.min(a[1], b[1]))];
+}
+
+type Profile = Chamber['profile'];
+
+/** Mean square distance of a polygon's area from its centre, along `s`, mm². */
+function spreadAlong(profile: Profile): number {
+  let [area, first, second] = [0, 0, 0];
+  profile.forEach(([s0, z0], i) => {
+    const [s1, z1] = profile[(i + 1) % profile.length]!;
+    const cross = s0 * z1 - s1 * z0;
+    area += cross / 2;
+    first += (cross * (s0 + s1)) / 6;
+    second += (cross * (s0 * s0 + s0 * s1 + s1 * s1)) / 12;
+  });
+  return second / area - (first / area) ** 2;
+}
+
+function perimeterOf(profile: Profile): number {
+  return profile.reduce((length, [s, z], i) => {
+    const [s1, z1] = profile[(i + 1) % profile.length]!;
+    return length + Math.hypot(s1 - s, z1 - z);
+  }, 0);
+}

@@ -1,0 +1,180 @@
+import type { Block } from '../block/block.js';
+import type { FinSpec, GlassSpec } from '../job/finish.js';
+import type { Job, Material } from '../job/job.js';
+import { isFrom, type Stage } from '../job/stage.js';
+import type { Layup } from '../layup/layup.js';
+import type { Bare } from './bare.js';
+import { type Bulk, NOTHING, pointBulk, sumOf, times } from './bulk.js';
+import type { Cut } from './cuts.js';
+import { finVolume } from './fin.js';
+import { densitySpread, type Figure, USUAL, USUAL_GLASS } from './usual.js';
+
+/** Something nobody knows before it is weighed: a density (kg/m³), what a job takes by area (g/m²), a share of what was meant. */
+export interface Unknown extends Figure {
+  /** `material:redwood`, `jointGlue`, `wetOut`, … */
+  readonly id: string;
+  readonly unit: 'kg/m³' | 'g/m²' | 'mm' | 'share';
+}
+
+/** One unknown's part in the weight: `bulk` times the unknown is kg, from one stage on and, where given, only before another. */
+export interface Entry {
+  readonly unknown: string;
+  readonly bulk: Bulk;
+  readonly from: Stage;
+  readonly before?: Stage;
+}
+
+/** Everything that is put on and taken off, so that a weight at any stage is a sum of unknowns times what the drawing says. */
+export interface Ledger {
+  readonly unknowns: readonly Unknown[];
+  readonly entries: readonly Entry[];
+}
+
+/** Litres times kg/m³, and m² times g/m², are grams. */
+const GRAMS = 1 / 1000;
+
+export function ledgerOf(
+  bare: Bare,
+  layup: Layup,
+  cuts: readonly Cut[],
+  blocks: readonly Block[],
+  job: Pick<Job, 'fill' | 'glass' | 'fins' | 'fittings'>,
+): Ledger {
+  const glass = job.glass ?? USUAL_GLASS;
+  const entries = [
+    ...boardEntries(bare, layup),
+    ...chamberEntries(cuts, blocks, job.fill),
+    ...glueEntries(bare, cuts),
+    ...glassEntries(bare, glass),
+    ...fittingEntries(job),
+  ];
+  const materials = [...layup.members.map((m) => m.material), job.fill];
+  return { unknowns: unknownsOf(materials), entries };
+}
+
+function unknownsOf(materials: readonly Material[]): Unknown[] {
+  const once = new Map(materials.map((material) => [material.name, material]));
+  const units = {
+    blankOver: 'mm',
+    leftOn: 'mm',
+    routed: 'mm',
+    jointGlue: 'g/m²',
+    blockGlue: 'g/m²',
+    sanded: 'g/m²',
+  } as const;
+  const ids = Object.keys(USUAL) as (keyof typeof USUAL)[];
+  return [
+    ...[...once.values()].map((material): Unknown => ({
+      id: densityOf(material),
+      unit: 'kg/m³',
+      value: material.density,
+      spread: densitySpread(material),
+    })),
+    ...ids.map((id): Unknown => ({ id, unit: id in units ? units[id as keyof typeof units] : 'share', ...USUAL[id] })),
+  ];
+}
+
+function densityOf(material: Material): string {
+  return `material:${material.name}`;
+}
+
+/**
+ * The solid board as glued and as shaped. What is left over all around a blank, or left on by the shaper, is taken to weigh as its members do by
+ * their usual densities.
+ */
+function boardEntries({ members, blank, skin }: Bare, layup: Layup): Entry[] {
+  const densities = layup.members.map(({ material }) => material.density);
+  const volume = sumOf(members).amount;
+  const density = sumOf(members.map((bulk, m) => times(bulk, densities[m]!))).amount / volume;
+  return [
+    ...layup.members.flatMap(({ material }, m): Entry[] => [
+      { unknown: densityOf(material), bulk: times(blank.members[m]!, GRAMS), from: 'blank', before: 'shaped' },
+      { unknown: densityOf(material), bulk: times(members[m]!, GRAMS), from: 'shaped' },
+    ]),
+    {
+      unknown: 'blankOver',
+      bulk: sumOf(blank.perMm.map((bulk, m) => times(bulk, densities[m]! * GRAMS))),
+      from: 'blank',
+      before: 'shaped',
+    },
+    {
+      unknown: 'leftOn',
+      bulk: times(sumOf([skin.deck, skin.bottom]), density * GRAMS),
+      from: 'shaped',
+      before: 'sealed',
+    },
+  ];
+}
+
+function chamberEntries(cuts: readonly Cut[], blocks: readonly Block[], fill: Material): Entry[] {
+  const taken = new Map<string, Bulk[]>();
+  const densities = new Map<string, number>();
+  for (const { members } of cuts) {
+    for (const { member, bulk } of members) {
+      const name = densityOf(member.material);
+      densities.set(name, member.material.density);
+      taken.set(name, [...(taken.get(name) ?? []), bulk]);
+    }
+  }
+  const removed = sumOf([...taken].map(([name, bulks]) => times(sumOf(bulks), densities.get(name)!)));
+  const volume = sumOf(cuts.map(({ whole }) => whole)).amount || 1;
+  const walls = times(wallsOf(cuts), (removed.amount / volume) * GRAMS);
+  const byId = new Map(cuts.map((cut) => [cut.id, cut]));
+  const put = sumOf(
+    blocks.map(({ id, volume }) => {
+      const whole = byId.get(id)?.whole ?? NOTHING;
+      return times(whole, volume / (whole.amount || 1));
+    }),
+  );
+  return [
+    ...[...taken].map(([unknown, bulks]): Entry => ({ unknown, bulk: times(sumOf(bulks), -GRAMS), from: 'chambered' })),
+    { unknown: 'routed', bulk: times(walls, -1), from: 'chambered' },
+    { unknown: densityOf(fill), bulk: times(put, GRAMS), from: 'filled' },
+  ];
+}
+
+/** Bonded joints are glued with the blank; dotted ones, over the ends of the blocks too, when the pieces come together again. */
+function glueEntries({ bondedJoints, dottedJoints }: Bare, cuts: readonly Cut[]): Entry[] {
+  return [
+    { unknown: 'jointGlue', bulk: times(bondedJoints, GRAMS), from: 'blank' },
+    { unknown: 'jointGlue', bulk: times(dottedJoints, GRAMS), from: 'filled' },
+    { unknown: 'blockGlue', bulk: times(wallsOf(cuts), GRAMS), from: 'filled' },
+  ];
+}
+
+/** The walls of all chambers, m², lying as the chambers do. */
+function wallsOf(cuts: readonly Cut[]): Bulk {
+  return sumOf(cuts.map(({ whole, walls }) => times(whole, walls / (whole.amount || 1))));
+}
+
+function glassEntries({ skin: { deck, bottom, apexLine } }: Bare, glass: GlassSpec): Entry[] {
+  const both = sumOf([deck, bottom]);
+  const lap = times(apexLine, glass.lap / 1000);
+  const side = (area: Bulk, layers: readonly number[]) =>
+    times(sumOf([area, lap]), layers.reduce((a, b) => a + b, 0) * GRAMS);
+  const cloth = sumOf([side(deck, glass.deck), side(bottom, glass.bottom)]);
+  const reinforcing = times(both, glass.hotCoatCloth * GRAMS);
+  return [
+    { unknown: 'sealer', bulk: times(both, glass.sealer * GRAMS), from: 'sealed' },
+    { unknown: 'cloth', bulk: cloth, from: 'laminated' },
+    { unknown: 'wetOut', bulk: times(cloth, glass.resin), from: 'laminated' },
+    { unknown: 'cloth', bulk: reinforcing, from: 'hot-coated' },
+    { unknown: 'wetOut', bulk: times(reinforcing, glass.resin), from: 'hot-coated' },
+    { unknown: 'hotCoat', bulk: times(both, glass.hotCoat * GRAMS), from: 'hot-coated' },
+    { unknown: 'sanded', bulk: times(both, -GRAMS), from: 'finished' },
+  ];
+}
+
+function fittingEntries({ fins = [], fittings = [] }: Pick<Job, 'fins' | 'fittings'>): Entry[] {
+  const fin = (each: FinSpec) => pointBulk(finVolume(each) * each.density * GRAMS, each.x);
+  return [
+    { unknown: 'fins', bulk: sumOf(fins.map(fin)), from: 'fitted' },
+    { unknown: 'fittings', bulk: sumOf(fittings.map(({ weight, x }) => pointBulk(weight, x))), from: 'fitted' },
+  ];
+}
+
+/** What each unknown counts for at a stage, kg and moments a unit of it, in the order of `unknowns`. */
+export function partsAt({ unknowns, entries }: Ledger, stage: Stage): Bulk[] {
+  const there = entries.filter(({ from, before }) => isFrom(stage, from) && !(before && isFrom(stage, before)));
+  return unknowns.map(({ id }) => sumOf(there.filter((e) => e.unknown === id).map((e) => e.bulk)));
+}
