@@ -1,0 +1,151 @@
+import { useEffect, useReducer } from 'preact/hooks';
+import type { Bench } from './bench.js';
+import { Compare } from './Compare.js';
+import { Fields } from './fields/Fields.js';
+import { Cautions, Mistakes, PlanNotes } from './Notes.js';
+import { Papers } from './Papers.js';
+import { CrossSection } from './picture/CrossSection.js';
+import { FromAbove } from './picture/FromAbove.js';
+import { Patterns } from './picture/Patterns.js';
+import { Pole } from './picture/Pole.js';
+import { RowOnBench } from './picture/RowOnBench.js';
+import { wholeBoard, zoomed } from './picture/scale.js';
+import { Conflict } from './save/Conflict.js';
+import type { JobList, Jobs } from './save/jobs.js';
+import { save } from './save/save.js';
+import { Legend, Strip } from './Strip.js';
+import { Toolbar } from './Toolbar.js';
+
+/** The page: the board from above, the pole, the row on the bench; beside them the cross-section and the job's numbers. */
+export function App({ bench, jobs, list }: { readonly bench: Bench; readonly jobs: Jobs; readonly list: JobList }) {
+  const [, redraw] = useReducer((count: number) => count + 1, 0);
+  useEffect(() => bench.subscribe(() => redraw(undefined as never)), [bench]);
+  useEffect(() => listenToKeys(bench, jobs), [bench, jobs]);
+  const state = bench.now;
+  const { shown } = state;
+  const title = state.shown?.result.job ?? state.file.name;
+  useEffect(() => void (document.title = `${title} – chamberwright`), [title]);
+
+  return (
+    <>
+      <Toolbar bench={bench} state={state} jobs={jobs} list={list} />
+      <main>
+        <Mistakes state={state} />
+        {!shown && state.findings.length === 0 && <p class="empty">The plan is being made …</p>}
+        <div class="bench">
+          {shown && (
+            <div class="pictures">
+              <section class="card" aria-labelledby="above-title">
+                <header>
+                  <h2 id="above-title">From above</h2>
+                  <fieldset class="switch">
+                    <legend>Spare wall toward</legend>
+                    {(['deck', 'bottom', 'rail'] as const).map((wall) => (
+                      <label key={wall}>
+                        <input
+                          type="radio"
+                          name="wall"
+                          checked={state.wall === wall}
+                          onChange={() => bench.show({ wall })}
+                        />
+                        {wall}
+                      </label>
+                    ))}
+                  </fieldset>
+                  <Zoom bench={bench} />
+                </header>
+                <svg width={0} height={0} class="keys" aria-hidden="true">
+                  <Patterns prefix="above-key" scale={1} />
+                </svg>
+                <Legend shown={shown} state={state} />
+                <FromAbove bench={bench} state={state} shown={shown} />
+                <Pole bench={bench} state={state} shown={shown} />
+                <header>
+                  <h2>Row on the bench</h2>
+                  <div class="rows" role="group" aria-label="Row">
+                    {shown.result.rows.map(({ id }) => (
+                      <button
+                        key={id}
+                        type="button"
+                        aria-pressed={id === state.row}
+                        onClick={() => bench.show({ row: id, chamber: undefined })}
+                      >
+                        {id}
+                      </button>
+                    ))}
+                  </div>
+                </header>
+                <RowOnBench bench={bench} state={state} shown={shown} />
+              </section>
+              <Strip state={state} shown={shown} />
+              <PlanNotes bench={bench} state={state} shown={shown} />
+              <Papers bench={bench} state={state} jobs={jobs} />
+              <Compare bench={bench} state={state} shown={shown} />
+            </div>
+          )}
+          <div class="side">
+            {shown && (
+              <section class="card" aria-labelledby="section-title">
+                <h2 id="section-title">Cross-section</h2>
+                <CrossSection bench={bench} state={state} shown={shown} />
+              </section>
+            )}
+            <Fields bench={bench} state={state} />
+          </div>
+        </div>
+      </main>
+      <Cautions />
+      {state.conflict && <Conflict bench={bench} jobs={jobs} theirs={state.conflict} />}
+    </>
+  );
+}
+
+/** More and less of the board, for those who have no wheel. */
+function Zoom({ bench }: { readonly bench: Bench }) {
+  const zoom = (by: number) => {
+    const { shown, reach, x } = bench.now;
+    if (shown)
+      bench.show({ reach: zoomed(reach ?? wholeBoard(shown.result.board.length), x, by, shown.result.board.length) });
+  };
+  return (
+    <div class="zoom" role="group" aria-label="Zoom">
+      <button type="button" aria-label="Nearer" onClick={() => zoom(1 / 1.6)}>
+        +
+      </button>
+      <button type="button" aria-label="Further" onClick={() => zoom(1.6)}>
+        −
+      </button>
+      <button type="button" onClick={() => bench.show({ reach: undefined })}>
+        Whole board
+      </button>
+    </div>
+  );
+}
+
+/** Undo, redo and save as everywhere; and a last question before unsaved work is closed. */
+function listenToKeys(bench: Bench, jobs: Jobs): () => void {
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+    const key = event.key.toLowerCase();
+    const act =
+      key === 's'
+        ? () => void save(bench, jobs)
+        : key === 'y' || (key === 'z' && event.shiftKey)
+          ? () => bench.redo()
+          : key === 'z'
+            ? () => bench.undo()
+            : undefined;
+    if (!act) return;
+    event.preventDefault();
+    act();
+  };
+  const onBeforeUnload = (event: BeforeUnloadEvent) => {
+    if (bench.now.history.text !== bench.now.saved) event.preventDefault();
+  };
+  addEventListener('keydown', onKeyDown);
+  addEventListener('beforeunload', onBeforeUnload);
+  return () => {
+    removeEventListener('keydown', onKeyDown);
+    removeEventListener('beforeunload', onBeforeUnload);
+  };
+}

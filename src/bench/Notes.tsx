@@ -1,0 +1,73 @@
+import { printFinding } from '../job/finding.js';
+import type { Bench, BenchState } from './bench.js';
+import type { Shown } from './plan/answer.js';
+import { choose } from './picture/FromAbove.js';
+import { sayNote, words } from './words.js';
+
+/** What is wrong with the job, in the words of the command line. */
+export function Mistakes({ state }: { readonly state: BenchState }) {
+  const errors = state.findings.filter(({ severity }) => severity === 'error');
+  if (state.findings.length === 0) return null;
+  return (
+    <section class="mistakes" aria-label="Mistakes in the job">
+      {errors.length > 0 && state.shown && (
+        <p>
+          <strong>The pictures still show the last plan that could be made.</strong>
+        </p>
+      )}
+      <ul>
+        {state.findings.map((finding) => (
+          <li key={printFinding(finding)} class={finding.severity}>
+            {printFinding(finding)}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** What the plan left solid, trimmed or split, the chosen row's first. */
+export function PlanNotes({
+  bench,
+  state,
+  shown,
+}: {
+  readonly bench: Bench;
+  readonly state: BenchState;
+  readonly shown: Shown;
+}) {
+  const { notes, chambers } = shown.result;
+  const isHere = (where: string) => where === state.row || where.startsWith(`${state.row}-`);
+  const sorted = [...notes.filter(({ where }) => isHere(where)), ...notes.filter(({ where }) => !isHere(where))];
+  return (
+    <details class="notes">
+      <summary>{notes.length} notes on what was left solid, trimmed or split</summary>
+      <ul>
+        {sorted.map((note, i) => (
+          <li key={i} data-note={note.where}>
+            {chambers.some(({ id }) => id === note.where) ? (
+              <button type="button" class="link" onClick={() => choose(bench, note.where)}>
+                {sayNote(note, state.units)}
+              </button>
+            ) : (
+              sayNote(note, state.units)
+            )}
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+}
+
+export function Cautions() {
+  return (
+    <footer class="cautions">
+      <h2>Before you rout</h2>
+      <ul>
+        {words.cautions.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </footer>
+  );
+}

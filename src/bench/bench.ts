@@ -1,0 +1,186 @@
+import type { Finding } from '../job/finding.js';
+import type { Units } from '../length/units.js';
+import { begun, changed, redone, settled, undone, type History } from './edit/history.js';
+import type { Wall } from './picture/cut.js';
+import type { Shown, Written } from './plan/answer.js';
+import type { Arrived } from './plan/feed.js';
+import { followedPicture } from './plan/pace.js';
+import type { JobFile } from './save/jobs.js';
+
+/** A stretch along the board that the pictures show, mm. */
+export interface Reach {
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface Other {
+  readonly file: JobFile;
+  readonly findings: readonly Finding[];
+  readonly shown?: Shown;
+}
+
+/** Everything the page shows. Replaced as a whole, never changed in place. */
+export interface BenchState {
+  readonly file: JobFile;
+  readonly history: History;
+  /** The text as it was last read from or written to the disk. */
+  readonly saved: string;
+  readonly findings: readonly Finding[];
+  /** The last plan that could be made, and whether it is the one of the present text. */
+  readonly shown?: Shown;
+  readonly isCurrent: boolean;
+  readonly units: Units;
+  readonly wall: Wall;
+  readonly row?: string;
+  readonly chamber?: string;
+  /** Where along the board the cross-section is taken, mm from the nose. */
+  readonly x: number;
+  readonly reach?: Reach;
+  readonly other?: Other;
+  /** The job as somebody else saved it meanwhile. */
+  readonly conflict?: JobFile;
+  /** How many pages the papers came to when they were last made, and from which text. */
+  readonly papers?: { readonly pages: number; readonly sheet: string; readonly text: string };
+  /** What has just happened, for the line at the top and for screen readers. */
+  readonly said: string;
+}
+
+/** Where a bench asks for plans. */
+export interface AsksForPlans {
+  ask(which: 'this' | 'other', written: Written): number;
+}
+
+/** The state of the page and everything that can be done to it. */
+export class Bench {
+  private state: BenchState;
+  private readonly listeners = new Set<() => void>();
+  private asked = 0;
+
+  constructor(
+    file: JobFile,
+    private readonly feed: AsksForPlans,
+  ) {
+    this.state = {
+      file,
+      history: begun(file.text),
+      saved: file.text,
+      findings: [],
+      isCurrent: false,
+      units: 'mm',
+      wall: 'rail',
+      x: 0,
+      said: '',
+    };
+    this.plan();
+  }
+
+  get now(): BenchState {
+    return this.state;
+  }
+
+  subscribe(listener: () => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  /** Puts something else on show. */
+  show(part: Partial<BenchState>): void {
+    this.state = { ...this.state, ...part };
+    for (const listener of this.listeners) listener();
+  }
+
+  /**
+   * Changes the job's text.
+   *
+   * @param gesture the drag or field it comes from: until it ends, its changes are one step to take back
+   */
+  change(edit: (text: string) => string, gesture?: string): void {
+    const { history } = this.state;
+    let text: string;
+    try {
+      text = edit(history.text);
+    } catch (error) {
+      this.show({ said: `That cannot be written into the job: ${(error as Error).message}.` });
+      return;
+    }
+    if (text === history.text) return;
+    this.replan(changed(history, text, gesture));
+  }
+
+  /** Ends a drag or leaves a field. */
+  settle(): void {
+    this.show({ history: settled(this.state.history) });
+  }
+
+  undo(): void {
+    if (this.state.history.past.length > 0) this.replan(undone(this.state.history), 'Taken back.');
+  }
+
+  redo(): void {
+    if (this.state.history.future.length > 0) this.replan(redone(this.state.history), 'Done again.');
+  }
+
+  /** Puts another job, or another state of this one, on the bench. What was there can be taken back. */
+  open(file: JobFile, keepHistory: boolean): void {
+    const history = keepHistory ? changed(this.state.history, file.text) : begun(file.text);
+    this.state = { ...this.state, file, saved: file.text, conflict: undefined };
+    if (!keepHistory) {
+      this.state = { ...this.state, shown: undefined, row: undefined, chamber: undefined, reach: undefined };
+    }
+    this.replan(history, `${file.name} is on the bench.`);
+  }
+
+  /** Lays a second job beside the first, or takes it away. */
+  compare(file: JobFile | undefined): void {
+    this.show({ other: file && { file, findings: [] } });
+    if (file) this.feed.ask('other', file);
+  }
+
+  /** Takes an answer from the worker. */
+  arrived({ which, number, findings, shown }: Arrived): void {
+    if (which === 'other') {
+      const { other } = this.state;
+      if (other) this.show({ other: { ...other, findings, ...(shown && { shown }) } });
+      return;
+    }
+    const isCurrent = number === this.asked;
+    if (!shown) {
+      if (isCurrent) this.show({ findings, isCurrent: false });
+      return;
+    }
+    const first = this.state.shown === undefined;
+    const chamber = shown.result.chambers.find(({ id }) => id === this.state.chamber);
+    const row = shown.result.rows.find(({ id }) => id === this.state.row) ?? usualRow(shown);
+    this.show({
+      chamber: chamber?.id,
+      row: row?.id,
+      shown,
+      findings,
+      isCurrent,
+      x: first ? shown.result.board.length / 2 : Math.min(this.state.x, shown.result.board.length),
+      ...(first && { units: shown.job.units }),
+    });
+    followedPicture(number);
+  }
+
+  /** The text's own number: the question to which the picture on the bench must be the answer. */
+  get question(): number {
+    return this.asked;
+  }
+
+  private replan(history: History, said = ''): void {
+    this.state = { ...this.state, history, isCurrent: false, said };
+    this.plan();
+    this.show({});
+  }
+
+  private plan(): void {
+    const { file, history } = this.state;
+    this.asked = this.feed.ask('this', { name: file.name, text: history.text, beside: file.beside });
+  }
+}
+
+/** The row shown first: the innermost one on the right. */
+function usualRow({ result }: Shown) {
+  return result.rows.find(({ side }) => side === 'R') ?? result.rows[0];
+}

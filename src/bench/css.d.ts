@@ -1,0 +1,2 @@
+/** Styles are built into the page by vite. */
+declare module '*.css';

@@ -1,0 +1,74 @@
+import { useMemo, useState } from 'preact/hooks';
+import { parse } from 'yaml';
+import { jobJsonSchema } from '../../job/file.js';
+import type { Bench, BenchState } from '../bench.js';
+import { spoken } from '../words.js';
+import { FieldInput } from './FieldInput.js';
+import { fieldGroups, type Schema } from './fields.js';
+import { Slider, SLIDERS } from './Slider.js';
+
+/** Every number of the job: the six that are turned most as sliders, all others by section. */
+export function Fields({ bench, state }: { readonly bench: Bench; readonly state: BenchState }) {
+  const schema = useMemo(() => jobJsonSchema() as Schema, []);
+  const file = useMemo(() => dataOf(state.history.text), [state.history.text]);
+  const [open, setOpen] = useState<readonly string[]>([]);
+  const { shown, findings, units } = state;
+  const fileUnits = file['units'] === 'in' ? 'in' : 'mm';
+  const common = { bench, findings, file: fileUnits, units } as const;
+  const groups = (section: string) =>
+    fieldGroups(section, file[section], schema.properties?.[section] ?? {}, shown?.job, units);
+  const chamberFields = groups('chambers')[0]!.fields;
+  const sections = ['chambers', ...Object.keys(file).filter((key) => key !== 'chambers')];
+
+  return (
+    <section class="fields" aria-labelledby="fields-title">
+      <h2 id="fields-title">Change</h2>
+      {shown &&
+        SLIDERS.map((slider) => {
+          const field = chamberFields.find(({ path }) => path.length === 2 && path[1] === slider.key);
+          return (
+            field && <Slider key={slider.key} {...common} slider={slider} field={field} chambers={shown.job.chambers} />
+          );
+        })}
+      {sections.map((section) => (
+        <details
+          key={section}
+          data-section={section}
+          onToggle={({ currentTarget }) =>
+            setOpen((was) =>
+              currentTarget.open ? [...new Set([...was, section])] : was.filter((each) => each !== section),
+            )
+          }
+        >
+          <summary>
+            {section === 'chambers' ? 'chambers, the rest' : spoken(section)}
+            {findings.some(({ where }) => where.path.startsWith(section)) && <span class="mark"> – look here</span>}
+          </summary>
+          {open.includes(section) &&
+            groups(section).map(({ title, fields }) => (
+              <fieldset key={title}>
+                <legend>{title}</legend>
+                {fields
+                  .filter(
+                    ({ path }) =>
+                      section !== 'chambers' || !SLIDERS.some(({ key }) => path.length === 2 && key === path[1]),
+                  )
+                  .map((field) => (
+                    <FieldInput key={field.path.join('.')} {...common} field={field} />
+                  ))}
+              </fieldset>
+            ))}
+        </details>
+      ))}
+    </section>
+  );
+}
+
+function dataOf(text: string): Record<string, unknown> {
+  try {
+    const data: unknown = parse(text);
+    return typeof data === 'object' && data !== null ? (data as Record<string, unknown>) : {};
+  } catch {
+    return {};
+  }
+}

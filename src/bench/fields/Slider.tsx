@@ -1,0 +1,94 @@
+import { useId } from 'preact/hooks';
+import type { Finding } from '../../job/finding.js';
+import type { ChamberSpec } from '../../job/job.js';
+import { parseLength } from '../../length/length.js';
+import { parseShare } from '../../length/share.js';
+import { MM_PER_INCH, type Units } from '../../length/units.js';
+import type { Bench } from '../bench.js';
+import { withValue } from '../edit/value.js';
+import { writtenLength } from '../edit/written.js';
+import { changedAt } from '../plan/pace.js';
+import { FieldInput } from './FieldInput.js';
+import type { Field } from './fields.js';
+
+/** The numbers a builder turns until the picture is right: name, and the ends of its slider in the file's units. */
+export const SLIDERS = [
+  { key: 'pitch', mm: [100, 600], in: [4, 24] },
+  { key: 'stagger', share: [0, 1] },
+  { key: 'web', mm: [8, 100], in: [3 / 8, 4] },
+  { key: 'deckSkin', mm: [3, 40], in: [1 / 8, 1 + 1 / 2] },
+  { key: 'bottomSkin', mm: [3, 40], in: [1 / 8, 1 + 1 / 2] },
+  { key: 'railWall', mm: [5, 120], in: [1 / 4, 5] },
+] as const satisfies readonly {
+  key: keyof ChamberSpec;
+  mm?: readonly number[];
+  in?: readonly number[];
+  share?: readonly number[];
+}[];
+
+interface Props {
+  readonly bench: Bench;
+  readonly slider: (typeof SLIDERS)[number];
+  readonly field: Field;
+  readonly findings: readonly Finding[];
+  readonly chambers: ChamberSpec;
+  readonly file: Units;
+  readonly units: Units;
+}
+
+/** A number with a field, a slider and a step to either side. */
+export function Slider({ bench, slider, field, findings, chambers, file, units }: Props) {
+  const id = useId();
+  const isShare = 'share' in slider;
+  const written = field.value === undefined ? undefined : (isShare ? parseShare : parseLength)(field.value, file);
+  // The file's own value runs ahead of the plan while the slider is dragged.
+  const value = written?.ok ? written.value : chambers[slider.key];
+  const worth = isShare ? 1 : file === 'mm' ? 1 : MM_PER_INCH;
+  const [least, most] = isShare ? slider.share : slider[file];
+  const step = isShare ? 0.05 : file === 'mm' ? 1 : 1 / 16;
+  const now = value / worth;
+  const set = (next: number, at: number) => {
+    const onStep = Math.round(Math.min(Math.max(next, least), most) / step) * step;
+    const text = isShare ? `${Math.round(onStep * 100)} %` : writtenLength(onStep * worth, file, field.value);
+    bench.change((job) => withValue(job, field.path, text), `slider ${slider.key}`);
+    changedAt(bench.question, at);
+  };
+  return (
+    <div class="slider">
+      <FieldInput bench={bench} field={field} findings={findings} file={file} units={units} />
+      <button
+        type="button"
+        aria-label={`${field.label}: one step less`}
+        onClick={(event) => {
+          set(now - step, event.timeStamp);
+          bench.settle();
+        }}
+      >
+        −
+      </button>
+      <button
+        type="button"
+        aria-label={`${field.label}: one step more`}
+        onClick={(event) => {
+          set(now + step, event.timeStamp);
+          bench.settle();
+        }}
+      >
+        +
+      </button>
+      <input
+        id={id}
+        type="range"
+        aria-label={`${field.label}, slider`}
+        data-slider={slider.key}
+        min={least}
+        max={most}
+        step={step}
+        value={now}
+        aria-valuetext={String(field.value ?? field.usual ?? now)}
+        onInput={(event) => set(Number(event.currentTarget.value), event.timeStamp)}
+        onChange={() => bench.settle()}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,33 @@
+import { render } from 'preact';
+import { config } from 'zod';
+import { App } from './App.js';
+import { Bench } from './bench.js';
+import './bench.css';
+import { PlanFeed } from './plan/feed.js';
+import { Jobs, tokenFrom } from './save/jobs.js';
+
+// The page's rules allow no code made from text, which zod would try first.
+config({ jitless: true });
+
+const root = document.getElementById('bench')!;
+
+start().catch((error: unknown) => {
+  root.textContent = (error as Error).message;
+  root.setAttribute('role', 'alert');
+});
+
+async function start(): Promise<void> {
+  const worker = new Worker(new URL('./plan/worker.ts', import.meta.url), { type: 'module' });
+  const jobs = new Jobs(tokenFrom(location, sessionStorage));
+  const list = await jobs.list();
+  const file = await jobs.read(list.opened);
+  const feed = new PlanFeed(
+    worker,
+    (answer) => bench.arrived(answer),
+    (why) =>
+      bench.show({ said: `The plan could not be made: ${why}. This is a mistake of ours; please keep the job file.` }),
+  );
+  const bench = new Bench(file, feed);
+  root.textContent = '';
+  render(<App bench={bench} jobs={jobs} list={list} />, root);
+}

@@ -1,0 +1,231 @@
+import { useId, useMemo, useRef } from 'preact/hooks';
+import type { Bench, BenchState } from '../bench.js';
+import type { Shown } from '../plan/answer.js';
+import { DragHandles } from './DragHandles.js';
+import { chambersInPlan, solidPlaces } from './inPlan.js';
+import { keepOutPath } from './keepOuts.js';
+import { Patterns } from './Patterns.js';
+import { moved, pathOf, useWidth, wholeBoard, zoomed } from './scale.js';
+import { outlineOf } from './section.js';
+import { spareOf, spareStep } from './spare.js';
+import { step } from './walk.js';
+
+/** Room above and below the board, mm. */
+const AIR = 14;
+/** The picture takes no more of the screen than this, px. */
+const MOST_HEIGHT = 340;
+/** A number is written where its chamber is this wide on the screen, px. */
+const ROOM_FOR_NUMBER = 34;
+/** A wheel's notch or a key shows this much more or less. */
+const ZOOM = 1.2;
+
+interface Props {
+  readonly bench: Bench;
+  readonly state: BenchState;
+  readonly shown: Shown;
+  /** The second job is looked at, not changed. */
+  readonly isOther?: boolean;
+}
+
+/** The board from above, nose to the left, right side up: chambers with their numbers, patterned by spare wall. */
+export function FromAbove({ bench, state, shown, isOther = false }: Props) {
+  const { ref, width } = useWidth();
+  const { board } = shown.result;
+  const reach = state.reach ?? wholeBoard(board.length);
+  const scale = width / (reach.to - reach.from);
+  const tall = board.width + 2 * AIR;
+  const height = Math.round(Math.min(tall * scale, MOST_HEIGHT));
+  // Zoomed in, the picture keeps to the chosen row.
+  const room = Math.max(0, tall - height / scale) / 2;
+  const row = chambersInPlan(shown.result).find(({ chamber }) => chamber.row === state.row);
+  const middle = Math.min(Math.max(row?.middle[1] ?? 0, -room), room);
+  const prefix = isOther ? 'other' : 'above';
+  const pan = useRef<{ at: number; reach: typeof reach } | undefined>(undefined);
+  const at = (event: { clientX: number; currentTarget: EventTarget | null }) =>
+    reach.from + (event.clientX - (event.currentTarget as Element).getBoundingClientRect().left) / scale;
+
+  const onKeyDown = (event: KeyboardEvent) => {
+    const keys: Readonly<Record<string, () => void>> = {
+      ArrowLeft: () => step(bench, 0, -1),
+      ArrowRight: () => step(bench, 0, 1),
+      ArrowUp: () => step(bench, 1, 0),
+      ArrowDown: () => step(bench, -1, 0),
+      '+': () => bench.show({ reach: zoomed(reach, state.x, 1 / ZOOM, board.length) }),
+      '-': () => bench.show({ reach: zoomed(reach, state.x, ZOOM, board.length) }),
+      '0': () => bench.show({ reach: undefined }),
+    };
+    const act = event.target === event.currentTarget && !event.ctrlKey && !event.metaKey ? keys[event.key] : undefined;
+    if (!act) return;
+    event.preventDefault();
+    act();
+  };
+  const pointing = isOther
+    ? {}
+    : {
+        onPointerMove: (event: PointerEvent) => {
+          const from = pan.current;
+          if (from) bench.show({ reach: moved(from.reach, (from.at - event.clientX) / scale, board.length) });
+          else bench.show({ x: Math.min(Math.max(at(event as never), 0), board.length) });
+        },
+        onPointerDown: (event: PointerEvent) => {
+          if (!event.shiftKey && event.button !== 1 && event.pointerType !== 'touch') return;
+          pan.current = { at: event.clientX, reach };
+        },
+        onPointerUp: () => void (pan.current = undefined),
+        onPointerLeave: () => void (pan.current = undefined),
+        onWheel: (event: WheelEvent) => {
+          if (!event.ctrlKey && state.reach === undefined && event.deltaY > 0) return;
+          event.preventDefault();
+          bench.show({ reach: zoomed(reach, at(event as never), event.deltaY > 0 ? ZOOM : 1 / ZOOM, board.length) });
+        },
+      };
+
+  return (
+    <div ref={ref} class="picture">
+      <svg
+        width={width}
+        height={height}
+        viewBox={`${reach.from} ${-middle - height / scale / 2} ${reach.to - reach.from} ${height / scale}`}
+        class={state.isCurrent || isOther ? 'above' : 'above stale'}
+        style={{ '--px': `${1 / scale}px` }}
+        {...pointing}
+      >
+        <Patterns prefix={prefix} scale={scale} />
+        <g>
+          <BoardInPlan shown={shown} />
+          <g
+            tabIndex={0}
+            role="listbox"
+            aria-label={
+              isOther ? `Chambers of ${shown.result.job}` : 'Chambers. Arrow keys go along the row and from row to row'
+            }
+            aria-activedescendant={!isOther && state.chamber ? `chamber-${state.chamber}` : undefined}
+            class="chambers"
+            {...(isOther ? {} : { onKeyDown })}
+          >
+            <ChambersInPlan bench={bench} shown={shown} state={state} scale={scale} prefix={prefix} isOther={isOther} />
+          </g>
+          {!isOther && <line class="pointer" x1={state.x} x2={state.x} y1={-tall / 2} y2={tall / 2} />}
+          {!isOther && <DragHandles bench={bench} state={state} shown={shown} scale={scale} />}
+        </g>
+      </svg>
+    </div>
+  );
+}
+
+function BoardInPlan({ shown }: { readonly shown: Shown }) {
+  const { grid, layup, job } = shown;
+  const clip = useId();
+  const outline = useMemo(() => {
+    const rows = outlineOf(grid);
+    const tail = rows.filter(({ inner }) => inner[1] !== 0);
+    const notch = [
+      ...tail.map(({ x, inner }) => [x, inner[1]] as const).reverse(),
+      ...tail.map(({ x, inner }) => [x, inner[0]] as const),
+    ];
+    return pathOf(
+      [
+        ...rows.map(({ x, right }) => [x, right] as const),
+        ...notch,
+        ...rows.map(({ x, left }) => [x, left] as const).reverse(),
+      ],
+      true,
+    );
+  }, [grid]);
+  const length = grid.xs.at(-1)!;
+  return (
+    <>
+      <clipPath id={clip}>
+        <path d={outline} />
+      </clipPath>
+      <path class="board" d={outline} />
+      <g clip-path={`url(#${clip})`}>
+        {layup.members.map(({ id, kind, routing, left, right }) =>
+          kind === 'strip' ? null : (
+            <path
+              key={id}
+              class={`stringer ${routing}`}
+              d={pathOf(
+                [
+                  [0, left?.at ?? -2000],
+                  [length, left ? left.at + left.slope * length : -2000],
+                  [length, right ? right.at + right.slope * length : 2000],
+                  [0, right?.at ?? 2000],
+                ],
+                true,
+              )}
+            />
+          ),
+        )}
+        {layup.joints.map(({ id, kind, at, slope }) => (
+          <line key={id} class={`joint ${kind}`} x1={0} x2={length} y1={-at} y2={-(at + slope * length)} />
+        ))}
+        {job.keepOuts.map((each, i) => (
+          <path key={i} class="keep-out" d={keepOutPath(each)} />
+        ))}
+      </g>
+    </>
+  );
+}
+
+interface InPlan extends Props {
+  readonly scale: number;
+  readonly prefix: string;
+}
+
+function ChambersInPlan({ bench, shown, state, scale, prefix, isOther }: InPlan) {
+  const places = useMemo(() => chambersInPlan(shown.result), [shown]);
+  const solid = useMemo(() => solidPlaces(shown), [shown]);
+  const { wall, chamber: chosen } = state;
+  const outlines = useMemo(
+    () =>
+      places.map(({ chamber, outline }) => {
+        const name = spareStep(spareOf(chamber, shown.result.asked, wall));
+        return (
+          <path
+            key={chamber.id}
+            id={isOther ? undefined : `chamber-${chamber.id}`}
+            role="option"
+            aria-label={`${chamber.id}, ${name}`}
+            aria-selected={!isOther && chamber.id === chosen}
+            class={!isOther && chamber.id === chosen ? 'chamber chosen' : 'chamber'}
+            data-chamber={chamber.id}
+            data-spare={name}
+            fill={`url(#${prefix}-${name})`}
+            d={pathOf(outline, true)}
+            onClick={() => !isOther && choose(bench, chamber.id)}
+          />
+        );
+      }),
+    [places, shown, wall, chosen, prefix],
+  );
+  const numbers = useMemo(
+    () =>
+      places.map(({ chamber, middle, long, wide }) => {
+        const size = Math.min(12 / scale, wide * 0.72, (long / chamber.id.length) * 1.5);
+        if (long * scale < ROOM_FOR_NUMBER || size * scale < 6) return null;
+        return (
+          <text key={chamber.id} class="number" x={middle[0]} y={-middle[1]} font-size={size} dy="0.35em">
+            {chamber.id}
+          </text>
+        );
+      }),
+    [places, scale],
+  );
+  return (
+    <>
+      {solid.map(({ where, at }) => (
+        <path key={where} class="left-solid" d={`M${at[0] - 6} ${-at[1] - 6}l12 12m0 -12l-12 12`} aria-hidden="true" />
+      ))}
+      {outlines}
+      <g aria-hidden="true">{numbers}</g>
+    </>
+  );
+}
+
+/** Chooses a chamber everywhere: its row is shown, and the cross-section goes through its middle. */
+export function choose(bench: Bench, id: string): void {
+  const { shown } = bench.now;
+  const place = shown && chambersInPlan(shown.result).find(({ chamber }) => chamber.id === id);
+  if (place) bench.show({ chamber: id, row: place.chamber.row, x: place.middle[0], said: '' });
+}

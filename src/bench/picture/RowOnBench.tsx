@@ -1,0 +1,150 @@
+import { useMemo } from 'preact/hooks';
+import type { Vertex } from '../../length/vertex.js';
+import { printLength } from '../../length/length.js';
+import { toFace } from '../../layup/frame.js';
+import type { Bench, BenchState } from '../bench.js';
+import type { Shown } from '../plan/answer.js';
+import { words } from '../words.js';
+import { faceEdges } from './faceEdge.js';
+import { choose } from './FromAbove.js';
+import { Patterns } from './Patterns.js';
+import { pathOf, useWidth, wholeBoard } from './scale.js';
+import { spareOf, spareStep } from './spare.js';
+
+interface Props {
+  readonly bench: Bench;
+  readonly state: BenchState;
+  readonly shown: Shown;
+}
+
+const AIR = 16;
+/** The whole board is low and long; its heights are drawn larger by this much until it is zoomed to a size at which they can be read. */
+const TALLER = 2;
+const TALL_ENOUGH = 130;
+const ROOM_FOR_NUMBER = 30;
+
+/** The chosen row's face, in line with the board above: its deck and bottom line, what is routed, what stays, where the marks go. */
+export function RowOnBench({ bench, state, shown }: Props) {
+  const { ref, width } = useWidth();
+  const { result, layup, grid } = shown;
+  const row = layup.rows.find(({ id }) => id === state.row);
+  const joint = row && layup.joints.find(({ id }) => id === row.face.joint);
+  const edges = useMemo(() => (row && joint ? faceEdges(grid, row.face, joint) : []), [grid, row, joint]);
+  if (!row || !joint || edges.length === 0) {
+    return (
+      <div ref={ref} class="picture">
+        <p class="empty">No row is routed here: no dotted joint opens the blank to the router.</p>
+      </div>
+    );
+  }
+  const reach = state.reach ?? wholeBoard(result.board.length);
+  const scale = width / (reach.to - reach.from);
+  const top = Math.max(...edges.map(({ deck }) => deck)) + AIR;
+  const low = Math.min(...edges.map(({ bottom }) => bottom)) - AIR;
+  const taller = (top - low) * scale < TALL_ENOUGH ? TALLER : 1;
+  const height = Math.round((top - low) * scale * taller);
+  const s = toFace(row.face, state.x, joint.at + joint.slope * state.x)[0];
+  const isTurned = row.face.inward[1] < 0;
+  const chambers = result.chambers.filter((chamber) => chamber.row === row.id);
+
+  return (
+    <div ref={ref} class="picture">
+      <svg
+        width={width}
+        height={height}
+        viewBox={`${reach.from} ${-top} ${reach.to - reach.from} ${top - low}`}
+        preserveAspectRatio="none"
+        class={state.isCurrent ? 'face' : 'face stale'}
+        role="img"
+        aria-label={`Face ${row.face.id}, row ${row.id}, ${chambers.length} chambers; ${words.ends[row.end]}`}
+        onPointerMove={(event) => {
+          const box = (event.currentTarget as Element).getBoundingClientRect();
+          const at = reach.from + (event.clientX - box.left) / scale;
+          bench.show({ x: Math.min(Math.max(at, 0), result.board.length) });
+        }}
+      >
+        <Patterns prefix="face" scale={scale} />
+        <path
+          class="board"
+          d={pathOf(
+            [
+              ...edges.map(({ s: at, deck }) => [at, deck] as const),
+              ...edges.toReversed().map(({ s: at, bottom }) => [at, bottom] as const),
+            ],
+            true,
+          )}
+        />
+        {result.webs
+          .filter((web) => web.row === row.id)
+          .map((web) => (
+            <rect
+              key={web.between.join()}
+              class="web"
+              x={web.from}
+              y={-top}
+              width={web.to - web.from}
+              height={4 / scale}
+            />
+          ))}
+        {chambers.map((chamber) => {
+          const name = spareStep(spareOf(chamber, result.asked, state.wall));
+          const at = chamber.profile.map(([each]) => each);
+          const z = chamber.profile.map(([, each]) => each);
+          const from = Math.min(...at);
+          const to = Math.max(...at);
+          const size = 12 / scale;
+          return (
+            <g key={chamber.id}>
+              <path
+                class={chamber.id === state.chamber ? 'chamber chosen' : 'chamber'}
+                data-face-chamber={chamber.id}
+                fill={`url(#face-${name})`}
+                d={contourPath(chamber.contour)}
+                onClick={() => choose(bench, chamber.id)}
+              />
+              {(to - from) * scale > ROOM_FOR_NUMBER && (
+                <text
+                  class="number"
+                  aria-hidden="true"
+                  font-size={size}
+                  dy="0.35em"
+                  transform={`translate(${(from + to) / 2} ${-(Math.min(...z) + Math.max(...z)) / 2}) scale(1 ${1 / taller})`}
+                >
+                  {chamber.id.slice(chamber.id.indexOf('-') + 1)}
+                </text>
+              )}
+            </g>
+          );
+        })}
+        <line class="pointer" x1={s} x2={s} y1={-top} y2={-low} />
+      </svg>
+      <p class="caption">
+        Face {row.face.id}, {words.ends[row.end]}. {chambers.length} chambers
+        {depthsOf(chambers, state.units)}. Heights drawn {taller}:1.{' '}
+        {isTurned &&
+          'On the bench, face up, this face has its nose to the right; here it is in line with the board above.'}
+      </p>
+    </div>
+  );
+}
+
+function depthsOf(chambers: Shown['result']['chambers'], units: BenchState['units']): string {
+  if (chambers.length === 0) return '';
+  const depths = chambers.map(({ depth }) => depth[1]);
+  const [least, most] = [Math.min(...depths), Math.max(...depths)].map((mm) => printLength(mm, units));
+  return least === most ? `, ${least} deep` : `, ${least} to ${most} deep`;
+}
+
+/** A contour with true arcs; `z` up. A bulge is the tangent of a quarter of the arc's angle. */
+function contourPath(contour: readonly Vertex[]): string {
+  const point = ({ x, y }: Vertex) => `${x.toFixed(2)} ${(-y).toFixed(2)}`;
+  const parts = contour.map((vertex, i) => {
+    const next = contour[(i + 1) % contour.length]!;
+    const { bulge = 0 } = vertex;
+    if (bulge === 0) return `L${point(next)}`;
+    const chord = Math.hypot(next.x - vertex.x, next.y - vertex.y);
+    const radius = ((chord / 4) * (1 + bulge * bulge)) / Math.abs(bulge);
+    return `A${radius.toFixed(3)} ${radius.toFixed(3)} 0 ${Math.abs(bulge) > 1 ? 1 : 0} ${bulge > 0 ? 0 : 1} ${point(next)}`;
+  });
+  return `M${point(contour[0]!)}${parts.join('')}Z`;
+}

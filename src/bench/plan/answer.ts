@@ -1,0 +1,60 @@
+import type { Grid } from '../../board/grid.js';
+import type { Finding } from '../../job/finding.js';
+import type { Job } from '../../job/job.js';
+import { readJob } from '../../job/read.js';
+import type { Layup } from '../../layup/layup.js';
+import { planOf, type Plan } from '../../plan.js';
+import { resultOf, type Result } from '../../result.js';
+
+/** A job's text and the tables beside it. */
+export interface Written {
+  readonly name: string;
+  readonly text: string;
+  readonly beside: Readonly<Record<string, string>>;
+}
+
+/** What the page asks of the worker. `which` tells the job on the bench from the one it is compared with. */
+export interface Question {
+  readonly number: number;
+  readonly which: 'this' | 'other';
+  readonly written: Written;
+}
+
+/** What the page draws: the published plan, and what a picture needs beside it. */
+export interface Shown {
+  readonly result: Result;
+  readonly job: Job;
+  readonly layup: Layup;
+  readonly grid: Grid;
+}
+
+export interface Answer {
+  readonly number: number;
+  readonly which: Question['which'];
+  readonly findings: readonly Finding[];
+  /** Absent where the job has errors. The grid is absent where the board is the one of the last answer. */
+  readonly shown?: Omit<Shown, 'grid'> & { readonly grid?: Grid };
+  /** How long reading and planning took, ms. */
+  readonly took: number;
+}
+
+/** Keeps in mind which board the page has, so that its surface crosses over once. */
+export interface Known {
+  readonly boards: Map<Question['which'], string>;
+}
+
+/** Reads and plans: the same two functions as on the command line. */
+export function answerTo({ number, which, written }: Question, known: Known): Answer {
+  const begin = performance.now();
+  const { job, findings } = readJob(written.text, written.name, (name) => written.beside[name]);
+  if (!job) return { number, which, findings, took: performance.now() - begin };
+  const plan = planOf(job);
+  const board = JSON.stringify(job.board);
+  const isNew = known.boards.get(which) !== board;
+  known.boards.set(which, board);
+  return { number, which, findings, shown: shownOf(plan, isNew), took: performance.now() - begin };
+}
+
+function shownOf(plan: Plan, withGrid: boolean): Answer['shown'] {
+  return { result: resultOf(plan), job: plan.job, layup: plan.layup, ...(withGrid && { grid: plan.board.grid }) };
+}

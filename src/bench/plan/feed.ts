@@ -1,0 +1,60 @@
+import type { Answer, Question, Shown, Written } from './answer.js';
+
+/** The part of a worker that the feed uses. */
+export interface Worked {
+  postMessage(question: Question): void;
+  onmessage: ((event: MessageEvent<Answer>) => void) | null;
+  onerror?: ((event: ErrorEvent) => void) | null;
+}
+
+export type Arrived = Pick<Answer, 'which' | 'findings' | 'number' | 'took'> & { readonly shown?: Shown };
+
+/**
+ * Asks the worker for plans, one at a time. Of what is asked while it works only the latest is kept for each job: what has been
+ * overtaken is never computed.
+ */
+export class PlanFeed {
+  private number = 0;
+  private working = false;
+  private readonly waiting = new Map<Question['which'], Question>();
+  private readonly grids = new Map<Question['which'], Shown['grid']>();
+
+  constructor(
+    private readonly worker: Worked,
+    private readonly arrived: (answer: Arrived) => void,
+    private readonly failed: (why: string) => void = () => undefined,
+  ) {
+    worker.onmessage = ({ data }) => this.take(data);
+    worker.onerror = ({ message }) => {
+      this.working = false;
+      this.failed(message);
+      this.next();
+    };
+  }
+
+  /** Asks for the plan of a text; gives the question's number, by which its answer is known. */
+  ask(which: Question['which'], written: Written): number {
+    const number = ++this.number;
+    this.waiting.set(which, { number, which, written });
+    this.next();
+    return number;
+  }
+
+  private next(): void {
+    if (this.working) return;
+    const question = this.waiting.get('this') ?? this.waiting.get('other');
+    if (!question) return;
+    this.waiting.delete(question.which);
+    this.working = true;
+    this.worker.postMessage(question);
+  }
+
+  private take({ shown, ...answer }: Answer): void {
+    this.working = false;
+    // The worker goes on with the next while this one is drawn.
+    this.next();
+    const grid = shown?.grid ?? this.grids.get(answer.which);
+    if (shown?.grid) this.grids.set(answer.which, shown.grid);
+    this.arrived(shown && grid ? { ...answer, shown: { ...shown, grid } } : answer);
+  }
+}

@@ -1,0 +1,36 @@
+/*
+ * How long it takes from a change to its picture, measured in the page itself and left among the browser's own measures
+ * (User Timing Level 3, `performance.measure`) under this name, for `scripts/bench-page.mjs`.
+ */
+export const PACE = 'change to picture';
+
+const waiting: { readonly question: number; readonly at: number }[] = [];
+/** Measures kept by the browser; older ones are let go. */
+const MOST_MEASURES = 2000;
+
+/**
+ * Remembers when somebody changed something.
+ *
+ * @param question the plan that was asked for then
+ * @param at the input event's time stamp, ms
+ */
+export function changedAt(question: number, at: number): void {
+  waiting.push({ question, at });
+}
+
+/** Notes the time once the picture for this question, or one that overtook it, has been drawn. */
+export function followedPicture(question: number): void {
+  if (waiting.length === 0 || typeof requestAnimationFrame === 'undefined') return;
+  const done = waiting.filter((each) => each.question <= question);
+  waiting.splice(0, waiting.length, ...waiting.filter((each) => each.question > question));
+  // Behind the next frame's callbacks lies the drawing of that frame.
+  requestAnimationFrame(() => {
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = () => {
+      const end = performance.now();
+      for (const { at } of done) performance.measure(PACE, { start: at, end });
+      if (performance.getEntriesByName(PACE).length > MOST_MEASURES) performance.clearMeasures(PACE);
+    };
+    port2.postMessage(undefined);
+  });
+}

@@ -1,0 +1,90 @@
+import { createHash } from 'node:crypto';
+import { lstat, open, readdir, readFile, rename, rm } from 'node:fs/promises';
+import { extname, join } from 'node:path';
+import type { JobFile, Saved } from './api.js';
+
+/** Larger is no job and no table, bytes. */
+export const MOST_BYTES = 4_000_000;
+const JOBS = ['.yaml', '.yml', '.json'];
+const TABLES = ['.csv'];
+
+/** The job files of a folder, by name. */
+export async function jobsIn(folder: string): Promise<string[]> {
+  const names = (await readdir(folder)).filter((name) => isJobName(name)).sort();
+  const plain = await Promise.all(names.map((name) => isPlain(join(folder, name))));
+  return names.filter((_, i) => plain[i]);
+}
+
+/** A plain name of a job file in the folder: no path, not hidden. */
+export function isJobName(name: string): boolean {
+  // eslint-disable-next-line no-control-regex -- control characters end or bend a path
+  return (
+    name.length <= 200 &&
+    !/[\u0000-\u001f/\\:]/.test(name) &&
+    !name.startsWith('.') &&
+    JOBS.includes(extname(name).toLowerCase())
+  );
+}
+
+/** Reads a job and the tables beside it; nothing where there is no such file. */
+export async function readJobFile(folder: string, name: string): Promise<JobFile | undefined> {
+  const text = isJobName(name) ? await textOf(join(folder, name)) : undefined;
+  if (text === undefined) return undefined;
+  const tables = (await readdir(folder)).filter(
+    (each) => TABLES.includes(extname(each).toLowerCase()) && !each.startsWith('.'),
+  );
+  const texts = await Promise.all(tables.map((table) => textOf(join(folder, table))));
+  const beside = Object.fromEntries(tables.flatMap((table, i) => (texts[i] === undefined ? [] : [[table, texts[i]]])));
+  return { name, text, version: versionOf(text), beside };
+}
+
+/**
+ * Writes a job file whole or not at all: into a new file beside it, which then takes its place.
+ *
+ * @param basedOn the version that was changed; absent for a file that must not be there yet. When the file is another by now, nothing is
+ *   written and the file is given back.
+ */
+export async function writeJobFile(
+  folder: string,
+  name: string,
+  text: string,
+  basedOn: string | undefined,
+): Promise<Saved> {
+  const there = await readJobFile(folder, name);
+  if (there?.version !== basedOn) return { saved: false, ...(there && { theirs: there }) };
+  const file = join(folder, name);
+  const fresh = join(folder, `.${name}.${process.pid}.new`);
+  try {
+    const handle = await open(fresh, 'wx', there ? (await lstat(file)).mode & 0o777 : 0o644);
+    try {
+      await handle.writeFile(text, 'utf8');
+      await handle.sync();
+    } finally {
+      await handle.close();
+    }
+    await rename(fresh, file);
+  } catch (error) {
+    await rm(fresh, { force: true });
+    throw error;
+  }
+  return { saved: true, version: versionOf(text) };
+}
+
+export function versionOf(text: string): string {
+  return createHash('sha256').update(text).digest('hex');
+}
+
+async function textOf(file: string): Promise<string | undefined> {
+  if (!(await isPlain(file))) return undefined;
+  return readFile(file, 'utf8');
+}
+
+/** A file itself, no link out of the folder, of a job's size. */
+async function isPlain(file: string): Promise<boolean> {
+  try {
+    const found = await lstat(file);
+    return found.isFile() && found.size <= MOST_BYTES;
+  } catch {
+    return false;
+  }
+}
