@@ -16,10 +16,12 @@ export function layContents(page: ContentsPage, studio: Studio, entryCount: numb
         const y = top - (k + 0.5) * PITCH;
         const number = String(entry.page);
         const numberWidth = studio.measure(number, false) * LETTERS;
-        const titleWidth = Math.min(studio.measure(entry.title, false) * LETTERS, right - left - 20);
-        pen.text(entry.title, left, y, { height: LETTERS, fit: right - left - 20 });
+        const begin = left + entry.level * 8;
+        const room = right - begin - 20;
+        const titleWidth = Math.min(studio.measure(entry.title, entry.level === 0) * LETTERS, room);
+        pen.text(entry.title, begin, y, { height: LETTERS, fit: room, bold: entry.level === 0 });
         pen.text(number, right, y, { height: LETTERS, align: 'right' });
-        const from = left + titleWidth + 2;
+        const from = begin + titleWidth + 2;
         const to = right - numberWidth - 2;
         if (to > from) pen.line([from, y - LETTERS / 2, to, y - LETTERS / 2], { width: 0.25, dashes: [0.4, 1.6] });
         pen.link({ minX: left, minY: y - PITCH / 2, maxX: right, maxY: y + PITCH / 2 }, entry.name);

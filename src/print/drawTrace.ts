@@ -7,13 +7,19 @@ import type { Trace, TracedLine } from './trace.js';
 /** Half the widest line, mm: lines that pass a page's edge this near still show on it. */
 const LINE_REACH = 0.5;
 
+/** Letters stay readable on a drawing made smaller (ISO 3098-1:2015, the smallest height), mm. */
+const SMALLEST_LETTERS = 1.8;
+
+/** Steps shorter than this on the paper are passed over, mm: a drawing made small has many. */
+const SHORTEST = 0.05;
+
 /** Draws the part of a traced drawing that a box (in the drawing's frame) shows, moved and scaled onto the page. */
 export function drawTrace(pen: Pen, trace: Trace, box: Box, onto: Placement): void {
   const near = grown(box, LINE_REACH / onto.scale);
   for (const line of trace.lines) {
     if (overlaps(line.box, near)) drawLine(pen, line, near, onto);
   }
-  for (const stroke of hatchFor(trace)) {
+  for (const stroke of hatchFor(trace, onto.scale)) {
     const { x1, y1, x2, y2 } = stroke;
     // Hatching rises to the right.
     if (x2 < near.minX || x1 > near.maxX || y2 < near.minY || y1 > near.maxY) continue;
@@ -23,7 +29,7 @@ export function drawTrace(pen: Pen, trace: Trace, box: Box, onto: Placement): vo
     if (!overlaps(at, near)) continue;
     const { align, angleInDegrees } = shape;
     pen.text(shape.text, onto.x(shape.x), onto.y(shape.y), {
-      height: shape.height * onto.scale,
+      height: Math.max(SMALLEST_LETTERS, shape.height * onto.scale),
       align,
       ...(angleInDegrees === undefined ? {} : { angleInDegrees }),
     });
@@ -62,7 +68,9 @@ function drawLine(pen: Pen, { points, layer }: TracedLine, near: Box, onto: Plac
         run.push(onto.x(ax), onto.y(ay));
         phase = length;
       }
-      run.push(onto.x(bx), onto.y(by));
+      const [x, y] = [onto.x(bx), onto.y(by)];
+      const far = Math.hypot(x - run[run.length - 2]!, y - run[run.length - 1]!) >= SHORTEST;
+      if (far || i === points.length - 2) run.push(x, y);
     } else if (run.length > 0) {
       pen.line(run, style, phase);
       run = [];
@@ -72,11 +80,13 @@ function drawLine(pen: Pen, { points, layer }: TracedLine, near: Box, onto: Plac
   if (run.length > 0) pen.line(run, style, phase);
 }
 
-const hatches = new WeakMap<Trace, readonly Stroke[]>();
+const hatches = new WeakMap<Trace, { readonly scale: number; readonly strokes: readonly Stroke[] }>();
 
-/** The hatching of a trace, worked out once. */
-function hatchFor(trace: Trace): readonly Stroke[] {
-  let strokes = hatches.get(trace);
-  if (!strokes) hatches.set(trace, (strokes = hatchOf(trace)));
+/** The hatching of a trace, worked out once for the many pages that show parts of it. */
+function hatchFor(trace: Trace, scale: number): readonly Stroke[] {
+  const known = hatches.get(trace);
+  if (known?.scale === scale) return known.strokes;
+  const strokes = hatchOf(trace, scale);
+  hatches.set(trace, { scale, strokes });
   return strokes;
 }

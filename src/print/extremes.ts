@@ -1,36 +1,35 @@
 import type { Ink } from './ink.js';
 
-/** Lowest and highest ink between two millimetres, `from` inclusive to `to` exclusive, at once for any span. */
+/** Lowest and highest ink within a window of fixed width, wherever it begins. */
 export interface Extremes {
-  lowest(from: number, to: number): number;
-  highest(from: number, to: number): number;
+  /** `first` is the window's first millimetre counted from the ink's; the window may hang over both ends. */
+  lowest(first: number): number;
+  highest(first: number): number;
 }
 
-/** Tables of the extremes over spans of 1, 2, 4, … millimetres (the sparse table of Bender and Farach-Colton 2000, section 3). */
-export function extremesOf(ink: Ink): Extremes {
-  const low = tables(ink.low, Math.min);
-  const high = tables(ink.high, Math.max);
-  return {
-    lowest: (from, to) => query(low, Math.min, from, to),
-    highest: (from, to) => query(high, Math.max, from, to),
+/** Extremes of every window `width` millimetres wide, in one pass over the ink (van Herk 1992, Pattern Recognition Letters 13, 517). */
+export function extremesOf(ink: Ink, width: number): Extremes {
+  const low = sliding(ink.low, width, Math.min, Infinity);
+  const high = sliding(ink.high, width, Math.max, -Infinity);
+  return { lowest: (first) => low(first), highest: (first) => high(first) };
+}
+
+function sliding(
+  values: Float64Array,
+  width: number,
+  pick: (a: number, b: number) => number,
+  none: number,
+): (first: number) => number {
+  const length = values.length + 2 * width;
+  const forward = new Float64Array(length).fill(none);
+  forward.set(values, width);
+  const backward = forward.slice();
+  // Within blocks of the window's width: the extreme from the block's beginning, and that to its end.
+  for (let i = 1; i < length; i++) if (i % width !== 0) forward[i] = pick(forward[i]!, forward[i - 1]!);
+  for (let i = length - 2; i >= 0; i--) if ((i + 1) % width !== 0) backward[i] = pick(backward[i]!, backward[i + 1]!);
+  return (first) => {
+    const from = first + width;
+    if (from < 0 || from + width > length) return none;
+    return pick(backward[from]!, forward[from + width - 1]!);
   };
-}
-
-type Pick = (a: number, b: number) => number;
-
-function tables(values: Float64Array, pick: Pick): Float64Array[] {
-  const out = [values];
-  for (let span = 1; 2 * span <= values.length; span *= 2) {
-    const before = out[out.length - 1]!;
-    const next = new Float64Array(values.length - 2 * span + 1);
-    for (let i = 0; i < next.length; i++) next[i] = pick(before[i]!, before[i + span]!);
-    out.push(next);
-  }
-  return out;
-}
-
-function query(table: readonly Float64Array[], pick: Pick, from: number, to: number): number {
-  const level = 31 - Math.clz32(to - from);
-  const row = table[level]!;
-  return pick(row[from]!, row[to - (1 << level)]!);
 }

@@ -15,17 +15,19 @@ export interface Stroke {
 /**
  * The hatching of a drawing: lines at 45° inside each hatched shape, left out where words stand. They lie on one grid, so that
  * the hatching of a shape cut by a page's edge goes on over the next page.
+ *
+ * @param scale at which the drawing is printed; the lines keep their distance on the paper.
  */
-export function hatchOf(trace: Trace): readonly Stroke[] {
-  return trace.lines.flatMap((line) => strokesIn(line, trace));
+export function hatchOf(trace: Trace, scale = 1): readonly Stroke[] {
+  return trace.lines.flatMap((line) => strokesIn(line, trace, scale));
 }
 
-function strokesIn(line: TracedLine, trace: Trace): Stroke[] {
+function strokesIn(line: TracedLine, trace: Trace, scale: number): Stroke[] {
   const tone = line.shape.hatch;
   if (!tone || !line.closed) return [];
   const words = trace.texts.filter((text) => overlaps(text.box, line.box)).map((text) => text.corners);
   // With u = x - y across the lines and v = x + y along them, a hatching line is u = constant.
-  const step = SPACING[tone] * Math.SQRT2;
+  const step = (SPACING[tone] * Math.SQRT2) / scale;
   const { minX, minY, maxX, maxY } = line.box;
   const strokes: Stroke[] = [];
   for (let k = Math.ceil((minX - maxY) / step); k * step <= maxX - minY; k++) {

@@ -1,5 +1,6 @@
+import type { Box } from './box.js';
+import { grown, joinBoxes, overlaps } from './box.js';
 import type { Trace } from './trace.js';
-import { joinBoxes } from './box.js';
 
 /**
  * What is inked of a drawing, as tiling sees it: for every whole millimetre of `x` from `from`, the lowest and highest point.
@@ -9,33 +10,39 @@ export interface Ink {
   readonly from: number;
   readonly low: Float64Array;
   readonly high: Float64Array;
-  /** Straight lines: x1, y1, x2, y2, … */
-  readonly lines: Float64Array;
+  readonly lines: readonly InkedLine[];
+}
+
+/** A run of straight lines x0, y0, x1, y1, … and how far it was moved up. */
+interface InkedLine {
+  readonly points: Float64Array;
+  readonly box: Box;
+  readonly up: number;
 }
 
 /** The ink of a traced drawing; a text counts as the box it stands in. Empty (no millimetres) when nothing is drawn. */
 export function inkOf(trace: Trace): Ink {
-  const runs = [...trace.lines.map((line) => line.points), ...trace.texts.map((text) => closedRun(text.corners))];
-  const box = joinBoxes([...trace.lines, ...trace.texts].map((traced) => traced.box));
-  if (runs.length === 0)
-    return { from: 0, low: new Float64Array(0), high: new Float64Array(0), lines: new Float64Array(0) };
+  const lines: InkedLine[] = [
+    ...trace.lines.map(({ points, box }) => ({ points, box, up: 0 })),
+    ...trace.texts.map(({ corners, box }) => ({ points: closedRun(corners), box, up: 0 })),
+  ];
+  if (lines.length === 0) return { from: 0, low: new Float64Array(0), high: new Float64Array(0), lines };
+  const box = joinBoxes(lines.map((line) => line.box));
   const from = Math.floor(box.minX);
   const count = Math.floor(box.maxX) - from + 1;
-  const ink = { from, low: new Float64Array(count).fill(Infinity), high: new Float64Array(count).fill(-Infinity) };
-  const lines: number[] = [];
-  for (const points of runs) {
-    if (points.length === 2) lines.push(points[0]!, points[1]!, points[0]!, points[1]!);
+  const low = new Float64Array(count).fill(Infinity);
+  const high = new Float64Array(count).fill(-Infinity);
+  for (const { points } of lines) {
     for (let i = 2; i < points.length; i += 2) {
-      lines.push(points[i - 2]!, points[i - 1]!, points[i]!, points[i + 1]!);
+      addLine(from, low, high, points[i - 2]!, points[i - 1]!, points[i]!, points[i + 1]!);
     }
   }
-  const flat = Float64Array.from(lines);
-  for (let i = 0; i < flat.length; i += 4) addLine(ink, flat[i]!, flat[i + 1]!, flat[i + 2]!, flat[i + 3]!);
-  return { ...ink, lines: flat };
+  return { from, low, high, lines };
 }
 
 /** The ink of several drawings laid into one frame, each moved up by a whole number of millimetres. */
 export function mergedInk(parts: readonly { readonly ink: Ink; readonly up: number }[]): Ink {
+  if (parts.length === 1 && parts[0]!.up === 0) return parts[0]!.ink;
   const filled = parts.filter(({ ink }) => ink.low.length > 0);
   if (filled.length === 0) return parts[0]!.ink;
   const from = Math.min(...filled.map(({ ink }) => ink.from));
@@ -43,17 +50,13 @@ export function mergedInk(parts: readonly { readonly ink: Ink; readonly up: numb
   const low = new Float64Array(count).fill(Infinity);
   const high = new Float64Array(count).fill(-Infinity);
   for (const { ink, up } of filled) {
-    for (let i = 0; i < ink.low.length; i++) {
-      const at = ink.from + i - from;
-      low[at] = Math.min(low[at]!, ink.low[i]! + up);
-      high[at] = Math.max(high[at]!, ink.high[i]! + up);
+    for (let i = 0, at = ink.from - from; i < ink.low.length; i++, at++) {
+      const [lowest, highest] = [ink.low[i]! + up, ink.high[i]! + up];
+      if (lowest < low[at]!) low[at] = lowest;
+      if (highest > high[at]!) high[at] = highest;
     }
   }
-  const lines = new Float64Array(filled.reduce((sum, { ink }) => sum + ink.lines.length, 0));
-  let end = 0;
-  for (const { ink, up } of filled) {
-    for (let i = 0; i < ink.lines.length; i++) lines[end++] = ink.lines[i]! + (i % 2 === 1 ? up : 0);
-  }
+  const lines = filled.flatMap(({ ink, up }) => ink.lines.map((line) => ({ ...line, up: line.up + up })));
   return { from, low, high, lines };
 }
 
@@ -64,38 +67,70 @@ export function inkedArea(ink: Ink): number {
   return area;
 }
 
-/** Whether any line touches the rectangle from (x1, y1) to (x2, y2). */
-export function hasInk(ink: Ink, x1: number, y1: number, x2: number, y2: number): boolean {
-  const { lines } = ink;
-  for (let i = 0; i < lines.length; i += 4) {
-    const [ax, ay, bx, by] = [lines[i]!, lines[i + 1]!, lines[i + 2]!, lines[i + 3]!];
-    if (Math.max(ax, bx) < x1 || Math.min(ax, bx) > x2 || Math.max(ay, by) < y1 || Math.min(ay, by) > y2) continue;
-    const atX1 = yWithin(ax, ay, bx, by, x1);
-    const atX2 = yWithin(ax, ay, bx, by, x2);
-    if (Math.max(atX1, atX2) >= y1 && Math.min(atX1, atX2) <= y2) return true;
-    if (ax === bx) return true;
+/** Whether any line touches a box. */
+export function hasInk(ink: Ink, box: Box): boolean {
+  return ink.lines.some((line) => {
+    const { points, up } = line;
+    const seen = { ...box, minY: box.minY - up, maxY: box.maxY - up };
+    if (!overlaps(line.box, seen)) return false;
+    for (let i = 2; i < points.length; i += 2) {
+      if (touches(points[i - 2]!, points[i - 1]!, points[i]!, points[i + 1]!, seen)) return true;
+    }
+    return false;
+  });
+}
+
+/** The single lines near a box, so that many places within it can be asked about quickly. */
+export function inkNear(ink: Ink, box: Box): Ink {
+  const near = grown(box, 1);
+  const lines = ink.lines.flatMap(({ points, up }): InkedLine[] => {
+    const found: InkedLine[] = [];
+    for (let i = 2; i < points.length; i += 2) {
+      const [ax, ay, bx, by] = [points[i - 2]!, points[i - 1]! + up, points[i]!, points[i + 1]! + up];
+      if (!touches(ax, ay, bx, by, near)) continue;
+      found.push({
+        points: Float64Array.of(ax, ay, bx, by),
+        box: { minX: Math.min(ax, bx), minY: Math.min(ay, by), maxX: Math.max(ax, bx), maxY: Math.max(ay, by) },
+        up: 0,
+      });
+    }
+    return found;
+  });
+  return { ...ink, lines };
+}
+
+function touches(ax: number, ay: number, bx: number, by: number, { minX, minY, maxX, maxY }: Box): boolean {
+  if (Math.max(ax, bx) < minX || Math.min(ax, bx) > maxX || Math.max(ay, by) < minY || Math.min(ay, by) > maxY) {
+    return false;
   }
-  return false;
+  if (ax === bx) return true;
+  const atLeft = yWithin(ax, ay, bx, by, minX);
+  const atRight = yWithin(ax, ay, bx, by, maxX);
+  return Math.max(atLeft, atRight) >= minY && Math.min(atLeft, atRight) <= maxY;
 }
 
 /** Height of the line at `x`, or of the end nearest to it where the line does not reach. */
 function yWithin(ax: number, ay: number, bx: number, by: number, x: number): number {
-  if (ax === bx) return ay;
   const t = Math.min(1, Math.max(0, (x - ax) / (bx - ax)));
   return ay + t * (by - ay);
 }
 
-function addLine(ink: Omit<Ink, 'lines'>, ax: number, ay: number, bx: number, by: number): void {
-  if (ax > bx) [ax, ay, bx, by] = [bx, by, ax, ay];
-  const first = Math.floor(ax) - ink.from;
-  const last = Math.floor(bx) - ink.from;
-  for (let i = first; i <= last; i++) {
-    const left = Math.max(ax, ink.from + i);
-    const right = Math.min(bx, ink.from + i + 1);
-    const y1 = ax === bx ? ay : ay + ((left - ax) / (bx - ax)) * (by - ay);
-    const y2 = ax === bx ? by : ay + ((right - ax) / (bx - ax)) * (by - ay);
-    ink.low[i] = Math.min(ink.low[i]!, y1, y2);
-    ink.high[i] = Math.max(ink.high[i]!, y1, y2);
+function addLine(
+  from: number,
+  low: Float64Array,
+  high: Float64Array,
+  ax: number,
+  ay: number,
+  bx: number,
+  by: number,
+): void {
+  const [x1, y1, x2, y2] = ax > bx ? [bx, by, ax, ay] : [ax, ay, bx, by];
+  const slope = x1 === x2 ? 0 : (y2 - y1) / (x2 - x1);
+  for (let i = Math.floor(x1) - from; i <= Math.floor(x2) - from; i++) {
+    const atLeft = y1 + (Math.max(x1, from + i) - x1) * slope;
+    const atRight = x1 === x2 ? y2 : y1 + (Math.min(x2, from + i + 1) - x1) * slope;
+    low[i] = Math.min(low[i]!, atLeft, atRight);
+    high[i] = Math.max(high[i]!, atLeft, atRight);
   }
 }
 

@@ -11,9 +11,10 @@ export interface Leaf {
   readonly width: number;
   readonly height: number;
   readonly factors: { readonly x: number; readonly y: number };
-  /** Makes a bookmark of this page, and a line in the contents unless it is nested under another. */
+  /** Begins a document: a bookmark of this name, and a line in the contents. */
   readonly bookmark?: string;
-  readonly under?: string;
+  /** Begins a part of a document: a bookmark, and a line in the contents, under the document's. */
+  readonly part?: string;
   draw(pen: Pen, book: Book, page: number): void;
 }
 
@@ -30,6 +31,8 @@ export interface Entry {
   readonly page: number;
   /** The name that links to it. */
   readonly name: string;
+  /** 0 a document, 1 a part of the document before. */
+  readonly level: 0 | 1;
 }
 
 export interface TiledEntry {

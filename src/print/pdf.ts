@@ -7,7 +7,7 @@ import { formatsOf, usualSettings, type SheetSettings } from './format.js';
 import type { Book } from './leaf.js';
 import { layOut } from './layOut.js';
 import { POINTS_PER_MM, sheetNamed, type Paper } from './paper.js';
-import { measureOn, penOn } from './pen.js';
+import { measureOn, penOn, type Pdf } from './pen.js';
 import { exact, printerFindings, type PrinterFactors } from './printer.js';
 import type { PaperSet } from './set.js';
 import { usualWords, type Words } from './words.js';
@@ -59,13 +59,14 @@ export async function writePdf(set: PaperSet, out: Writable, options: PrintOptio
   const finished = once(out, 'finish');
   finished.catch(() => undefined);
   doc.pipe(out);
+  let document = doc.outline;
   for (const [i, leaf] of leaves.entries()) {
     const size: [number, number] = [
       (leaf.width / leaf.factors.x) * POINTS_PER_MM,
       (leaf.height / leaf.factors.y) * POINTS_PER_MM,
     ];
     doc.addPage({ size, margin: 0 });
-    bookmark(doc, book, i + 1);
+    document = bookmark(doc, book, i + 1, document);
     const pen = penOn(doc, studio.measure, leaf.factors);
     leaf.draw(pen, book, i + 1);
     pen.finish();
@@ -79,7 +80,7 @@ export async function writePdf(set: PaperSet, out: Writable, options: PrintOptio
   return { findings: [], pages: leaves.length, tiled };
 }
 
-function openDocument(set: PaperSet, date: Date, words: Words): InstanceType<typeof PDFDocument> {
+function openDocument(set: PaperSet, date: Date, words: Words): Pdf {
   const doc = new PDFDocument({
     autoFirstPage: false,
     pdfVersion: '1.7',
@@ -98,11 +99,19 @@ function openDocument(set: PaperSet, date: Date, words: Words): InstanceType<typ
   return doc;
 }
 
-/** Every document is a bookmark and a place that the contents link to. */
-function bookmark(doc: InstanceType<typeof PDFDocument>, book: Book, page: number): void {
+/**
+ * Every document, and every part of one, is a bookmark and a place that the contents link to.
+ *
+ * @param under the bookmark of the document before, which parts go under.
+ * @returns that of the latest document.
+ */
+function bookmark(doc: Pdf, book: Book, page: number, under: PDFKit.PDFOutline): PDFKit.PDFOutline {
+  let latest = under;
   for (const entry of book.entries) {
     if (entry.page !== page) continue;
-    doc.outline.addItem(entry.title);
+    if (entry.level === 0) latest = doc.outline.addItem(entry.title);
+    else latest.addItem(entry.title);
     doc.addNamedDestination(entry.name, 'Fit');
   }
+  return latest;
 }

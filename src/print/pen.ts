@@ -10,6 +10,8 @@ export interface Pen {
   line(points: ArrayLike<number>, style?: Line, phase?: number): void;
   /** A filled black outline. */
   fill(points: ArrayLike<number>): void;
+  /** Filled black rectangles. */
+  fillBoxes(boxes: readonly Box[]): void;
   rectangle(box: Box, style?: Line): void;
   circle(x: number, y: number, radius: number, style?: Line): void;
   /** Writes one line of text; without `fit` as wide as it comes, with it made smaller until it fits into that many mm. */
@@ -99,6 +101,12 @@ export function penOn(
       trail(points);
       ops.push('f');
     },
+    fillBoxes(boxes) {
+      for (const { minX, minY, maxX, maxY } of boxes) {
+        ops.push(`${px(minX)} ${py(maxY)} ${number((maxX - minX) * kx)} ${number((maxY - minY) * ky)} re`);
+      }
+      ops.push('f');
+    },
     rectangle({ minX, minY, maxX, maxY }, how = narrow) {
       pen.line([minX, minY, maxX, minY, maxX, maxY, minX, maxY, minX, minY], how);
     },
@@ -142,8 +150,8 @@ export function penOn(
   return { ...pen, finish: flush };
 }
 
-/** To a thousandth of a point: 0.0004 mm. */
+/** To a hundredth of a point: 0.004 mm. */
 const number = (value: number): string => {
   if (!Number.isFinite(value)) throw new Error('a page has a coordinate that is not a number');
-  return String(Math.round(value * 1000) / 1000);
+  return String(Math.round(value * 100) / 100);
 };

@@ -1,5 +1,5 @@
-import type { Ink } from './ink.js';
-import { hasInk } from './ink.js';
+import type { Box } from './box.js';
+import { hasInk, inkNear, type Ink } from './ink.js';
 import type { Pane, Window } from './tile.js';
 
 /** Where two pages of a run join. `under` is printed to beyond the line; `over` is cut on it and laid on top. */
@@ -66,10 +66,14 @@ function marksOn(ink: Ink, way: Seam['way'], at: number, from: number, to: numbe
   const high = to - MARK_REACH;
   if (high - low < 2 * MARK_REACH) return [{ along: (low + high) / 2, rising: true }];
   const middle = (low + high) / 2;
-  const free = (along: number): boolean =>
-    way === 'upright'
-      ? !hasInk(ink, at - MARK_REACH, along - MARK_REACH, at + MARK_REACH, along + MARK_REACH)
-      : !hasInk(ink, along - MARK_REACH, at - MARK_REACH, along + MARK_REACH, at + MARK_REACH);
+  const square = (start: number, end: number): Box => {
+    const across = { min: at - MARK_REACH, max: at + MARK_REACH };
+    const along = { min: start - MARK_REACH, max: end + MARK_REACH };
+    const [x, y] = way === 'upright' ? [across, along] : [along, across];
+    return { minX: x.min, minY: y.min, maxX: x.max, maxY: y.max };
+  };
+  const near = inkNear(ink, square(low, high));
+  const free = (along: number): boolean => !hasInk(near, square(along, along));
   const search = (start: number, end: number): number => {
     const step = Math.sign(end - start);
     for (let along = start; (end - along) * step >= 0; along += step) if (free(along)) return along;

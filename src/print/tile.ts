@@ -25,7 +25,7 @@ export interface Pane {
  * whole millimetres are tried; of the best, the one that leaves the same space at both ends is taken. Blank pages are left out.
  */
 export function tile(ink: Ink, pane: Pane): readonly Window[] {
-  const extremes = extremesOf(ink);
+  const extremes = extremesOf(ink, pane.width);
   const length = ink.low.length;
   if (length === 0) return [];
   const step = pane.width - pane.overlap;
@@ -89,11 +89,8 @@ interface Span {
 /** What of the drawing lies in a column, in whole millimetres, or undefined when nothing does. */
 function spanOf(ink: Ink, extremes: Extremes, pane: Pane, shift: number, column: number): Span | undefined {
   const first = column * (pane.width - pane.overlap) - shift;
-  const from = Math.max(0, first);
-  const to = Math.min(ink.low.length, first + pane.width);
-  if (from >= to) return undefined;
-  const low = extremes.lowest(from, to);
-  const high = extremes.highest(from, to);
+  const low = extremes.lowest(first);
+  const high = extremes.highest(first);
   return low > high ? undefined : { x: ink.from + first, low: Math.floor(low), high: Math.ceil(high) };
 }
 
@@ -107,6 +104,6 @@ function rowsWithInk(ink: Ink, pane: Pane, span: Span, rows: number): number[] {
   const y = lowestRow(pane, span, rows);
   return Array.from({ length: rows }, (_, row) => row).filter((row) => {
     const bottom = y + row * (pane.height - pane.overlap);
-    return hasInk(ink, span.x, bottom, span.x + pane.width, bottom + pane.height);
+    return hasInk(ink, { minX: span.x, minY: bottom, maxX: span.x + pane.width, maxY: bottom + pane.height });
   });
 }

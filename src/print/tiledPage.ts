@@ -36,12 +36,16 @@ export function layTiled(
         height: format.height,
         factors: format.factors,
         ...(leaves.length === 0 ? { bookmark: page.title } : {}),
-        draw: (pen) => drawTile(pen, tile),
+        ...(index === 0 && plan.runs.length > 1 ? { part: namesOf(run) } : {}),
+        draw: (pen, book, number) =>
+          drawTile(pen, tile, `${studio.words.page} ${String(number)} ${studio.words.of} ${String(book.pages)}`),
       });
     });
   }
   return { leaves, plan, seams: seamCount - firstSeam };
 }
+
+const namesOf = (run: Run): string => run.placed.map(({ drawing }) => drawing.title).join(' · ');
 
 interface Tile {
   readonly studio: Studio;
@@ -54,7 +58,7 @@ interface Tile {
   readonly sheets: number;
 }
 
-function drawTile(pen: Pen, tile: Tile): void {
+function drawTile(pen: Pen, tile: Tile, pageNumber: string): void {
   const { run, format, window, studio } = tile;
   const { pane } = run;
   const box: Box = {
@@ -92,6 +96,7 @@ function drawTile(pen: Pen, tile: Tile): void {
   drawTrimmingMarks(pen, sheet);
   drawUprightBars(pen, box.minX, box.minY + 1, studio.words);
   drawBand(pen, tile, box);
+  pen.text(pageNumber, box.maxX, format.bottom - 2.5, { height: 2, align: 'right' });
 }
 
 /** The position checks of a seam: a diagonal that crosses it, the letters on both sides. */
@@ -188,11 +193,9 @@ function drawBand(pen: Pen, tile: Tile, box: Box): void {
   const [largeX, largeY, room] = isWide
     ? [box.minX, bottom + BARS_HEIGHT + 5.5, BARS_WIDTH]
     : [box.minX + BARS_WIDTH, barsY + 5.5, box.maxX - box.minX - BARS_WIDTH];
-  pen.text(`${words.sheet} ${sheet}`, largeX + 1, largeY + 2.4, { height: 5, bold: true, fit: room * 0.6 });
+  pen.text(`${words.sheet} ${sheet}`, largeX + 1, largeY + 2.4, { height: 5, bold: true, fit: room - 2 });
   pen.text(place, largeX + 1, largeY - 3.2, { height: 2.5, fit: room - 2 });
   const stamp = printerStamp(printer);
-  const small = isWide ? largeX + room * 0.55 : largeX + room * 0.62;
-  pen.text(words.scale, small, largeY + 2.6, { height: 4, bold: true, fit: room * 0.36 });
   if (stamp) pen.text(`${words.compensated} ${stamp}`, largeX + 1, largeY - 0.4, { height: 1.8, fit: room - 2 });
   const drawings = (shown.length > 0 ? shown : run.placed).map(({ drawing }) => drawing);
   const width = Math.min(BLOCK_WIDTH, box.maxX - box.minX - (isWide ? BARS_WIDTH + 2 : 0));
@@ -207,6 +210,7 @@ function drawBand(pen: Pen, tile: Tile, box: Box): void {
       identification: drawings.map((drawing) => drawing.id).join(' '),
       documentType: words.documentType.tiled,
       sheet,
+      scale: words.scale,
     },
     studio,
   );

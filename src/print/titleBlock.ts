@@ -10,6 +10,8 @@ export interface Title {
   readonly documentType: string;
   /** Sheet of its document and how many there are: `3/14`. */
   readonly sheet: string;
+  /** `100 %`, or the scale. */
+  readonly scale: string;
 }
 
 /** Height of the block, mm, and its greatest width (ISO 7200:2004, 6). */
@@ -30,7 +32,7 @@ export function drawTitleBlock(
   const rows: readonly (readonly Field[])[] = [
     [
       { share: 0.78, text: title.title, bold: true, height: 3 },
-      { share: 0.22, text: words.scale, bold: true, height: 3 },
+      { share: 0.22, text: title.scale, bold: true, height: 3.5 },
     ],
     [
       { share: 0.65, text: title.supplement },

@@ -5,8 +5,8 @@ import type { Box } from './box.js';
 import { boxOfPoints } from './box.js';
 import { cornersOf } from './lettering.js';
 
-/** Chords leave an arc by no more than this, mm: a quarter of a dot at 600 dots an inch. */
-const CHORD_TOLERANCE = 0.01;
+/** Chords leave an arc by no more than this, mm: half a dot at 600 dots an inch. */
+const CHORD_TOLERANCE = 0.02;
 
 /** A drawing as straight lines: what is tiled, hatched and printed. SVG and DXF keep the true arcs. */
 export interface Trace {
