@@ -1,0 +1,151 @@
+import { createWriteStream } from 'node:fs';
+import { writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import type { Plan } from '../plan.js';
+import { planOf } from '../plan.js';
+import { csvOf } from '../print/csv.js';
+import { dxfOf } from '../print/dxf.js';
+import { labelStockNamed, labelStocks } from '../print/labelStock.js';
+import { rollOf, sheetNamed, sheetNames, type Paper } from '../print/paper.js';
+import { parseLength } from '../length/length.js';
+import { usualSettings } from '../print/format.js';
+import { writePdf } from '../print/pdf.js';
+import { svgOf } from '../print/svg.js';
+import { fullSizeDrawings, paperSet, papersOf } from '../sheet/papers.js';
+import { trackingRows } from '../sheet/trackingList.js';
+import { understood } from './args.js';
+import { folderReady, jobFrom, reason, writeWhole } from './files.js';
+import { REFUSED, UNSOUND, WELL, type Command, type Io } from './io.js';
+import { proved, sayThin } from './sound.js';
+
+const OPTIONS = {
+  out: { type: 'string', short: 'o' },
+  paper: { type: 'string' },
+  roll: { type: 'string' },
+  margin: { type: 'string' },
+  only: { type: 'string' },
+  labels: { type: 'string' },
+  date: { type: 'string' },
+  revision: { type: 'string' },
+} as const;
+
+export const papersCommand: Command = {
+  usage: `papers JOB -o FOLDER [--paper A4] [--roll 610mm] [--only face-R2,pole] [--labels STOCK] [--date 2026-05-01]
+    Writes the papers: one PDF to print at actual size, every full-size sheet as SVG and DXF in millimetres, and the tracking list for a
+    spreadsheet. --paper takes ${sheetNames.join(', ')}; --roll the width of a roll; --only some papers by
+    name (a wrong name lists them all); --margin what the printer cannot print; --revision a mark for the title blocks.`,
+  async run(args, io) {
+    const asked = understood(args, OPTIONS, 1);
+    if ('why' in asked || !asked.values.out) {
+      io.err(
+        `${'why' in asked ? asked.why : 'Where to? Name a folder with -o.'}\n\n  chamberwright ${papersCommand.usage}`,
+      );
+      return REFUSED;
+    }
+    const settings = settingsFrom(asked.values);
+    if ('why' in settings) {
+      io.err(settings.why);
+      return REFUSED;
+    }
+    if (!(await folderReady(asked.values.out, io))) return REFUSED;
+    const job = await jobFrom(asked.operands[0]!, io);
+    if (!job) return REFUSED;
+    const plan = planOf(job);
+    const thin = proved(plan);
+    if (thin.length > 0) {
+      for (const wall of thin) io.err(sayThin(wall, job.units));
+      io.err('The plan is refused, and nothing was written: its own proof does not stand.');
+      return UNSOUND;
+    }
+    try {
+      return await writePapers(plan, asked.values.out, settings, io);
+    } catch (error) {
+      io.err(`${asked.values.out}: ${reason(error)} → make room, or choose another folder`);
+      return REFUSED;
+    }
+  },
+};
+
+interface Settings {
+  readonly paper: Paper;
+  readonly stock: (typeof labelStocks)[number];
+  readonly date: Date;
+  readonly margin?: number;
+  readonly only?: readonly string[];
+  readonly revision?: string;
+}
+
+type Typed = { readonly [name in keyof typeof OPTIONS]?: string | undefined };
+
+function settingsFrom(typed: Typed): Settings | { why: string } {
+  const length = (text: string) => parseLength(text, 'mm');
+  const roll = typed.roll === undefined ? undefined : length(typed.roll);
+  if (roll && !roll.ok) return { why: `--roll: ${roll.what} → ${roll.instead}` };
+  const margin = typed.margin === undefined ? undefined : length(typed.margin);
+  if (margin && !margin.ok) return { why: `--margin: ${margin.what} → ${margin.instead}` };
+  const paper = roll ? rollOf(roll.value) : sheetNamed(typed.paper ?? 'A4');
+  if (!paper) return { why: `--paper: there is no paper ${typed.paper} → one of ${sheetNames.join(', ')}` };
+  const stock = typed.labels === undefined ? labelStocks[0] : labelStockNamed(typed.labels);
+  if (!stock)
+    return {
+      why: `--labels: there are no labels ${typed.labels} → one of ${labelStocks.map(({ name }) => name).join(', ')}`,
+    };
+  const date = typed.date === undefined ? new Date() : new Date(typed.date);
+  if (Number.isNaN(date.getTime())) return { why: `--date: ${typed.date} is no date → like 2026-05-01` };
+  return {
+    paper,
+    stock,
+    date,
+    ...(margin?.ok && { margin: margin.value }),
+    ...(typed.only !== undefined && { only: typed.only.split(',').map((name) => name.trim()) }),
+    ...(typed.revision !== undefined && { revision: typed.revision }),
+  };
+}
+
+/** Writes the files one after the other, each whole, and says what lies where. */
+async function writePapers(plan: Plan, folder: string, settings: Settings, io: Io): Promise<number> {
+  const { paper, stock, date, only, margin, revision } = settings;
+  const options = { labelStock: stock, ...(revision !== undefined && { revision }) };
+  const { set, unknown } = paperSet(plan, options, only);
+  if (unknown.length > 0) {
+    const names = papersOf(plan, options).map(({ name }) => name);
+    io.err(`--only: there are no papers ${unknown.join(', ')} → among ${names.join(', ')}`);
+    return REFUSED;
+  }
+  const pdf = join(folder, 'papers.pdf');
+  let pages = 0;
+  await writeWhole(pdf, async (path) => {
+    const printed = await writePdf(set, createWriteStream(path), {
+      paper,
+      date,
+      ...(margin !== undefined && { settings: { ...usualSettings, margin } }),
+      onProgress: (done, all) => progress(io, done, all),
+    });
+    pages = printed.pages;
+    if (printed.findings.length > 0) {
+      throw new Error(printed.findings.map((f) => `${f.where}: ${f.what} → ${f.remedy}`).join('\n'));
+    }
+  });
+  io.out(`${pdf}: ${pages} pages for ${paper.name}; print "check" first, at actual size`);
+  if (only) return WELL;
+
+  const drawings = fullSizeDrawings(plan);
+  for (const drawing of drawings) {
+    await writeWhole(join(folder, `${drawing.id}_mm.svg`), (path) => writeFile(path, svgOf(drawing)));
+    const traced = dxfOf(drawing);
+    if ('dxf' in traced) await writeWhole(join(folder, `${drawing.id}_mm.dxf`), (path) => writeFile(path, traced.dxf));
+    else
+      for (const f of traced.findings)
+        io.err(`${drawing.id}_mm.dxf is not written: ${f.where}: ${f.what} → ${f.remedy}`);
+  }
+  io.out(
+    `${join(folder, '*_mm.svg')}, ${join(folder, '*_mm.dxf')}: ${drawings.length} full-size sheets in millimetres, never scaled`,
+  );
+  await writeWhole(join(folder, 'tracking.csv'), (path) => writeFile(path, csvOf(trackingRows(plan))));
+  io.out(`${join(folder, 'tracking.csv')}: ${plan.blocks.length} blocks`);
+  return WELL;
+}
+
+function progress(io: Io, done: number, all: number): void {
+  if (io.isTerminal) process.stderr.write(done < all ? `\rpage ${done} of ${all}` : '\r\u001b[K');
+}

@@ -1,0 +1,73 @@
+import { PATCHES } from '../board/mesh.js';
+import { printLength } from '../length/length.js';
+import { printWeight } from '../length/weight.js';
+import type { Plan } from '../plan.js';
+import { printAtMost } from '../sheet/atMost.js';
+import { sayNote } from '../sheet/notes.js';
+
+/** A plan in lines to read at a terminal. */
+export function reportOf(plan: Plan): string[] {
+  const { job, board, chambers, blocks, layup, asked } = plan;
+  const { units } = job;
+  const length = (mm: number) => printLength(mm, units);
+  const filled = blocks.reduce((sum, block) => sum + block.volume, 0);
+  return [
+    job.name,
+    `  ${printLength(board.length, units, 'feet')} long, ${length(board.width)} wide, ${length(board.thickness)} thick, ${board.volume.toFixed(1)} litres`,
+    `  ${layup.pieces.length} pieces, ${layup.rows.length} rows, ${chambers.length} chambers and as many blocks, ${filled.toFixed(1)} litres routed out`,
+    ...weightLines(plan),
+    `  walls asked, routing tolerance included: deck ${length(asked.deck)}, bottom ${length(asked.bottom)}, rail ${length(asked.rail)}`,
+    '',
+    ...layup.rows.flatMap((row) => {
+      const into = row.members.map((m) => `${m.id} ${m.material.name}`).join(', ');
+      const end = { face: 'right through', solid: 'to a floor before the solid member', rail: 'blind toward the rail' }[
+        row.end
+      ];
+      return [
+        `Row ${row.id}: piece ${row.piece}, from its face at joint ${row.face.joint}, into ${into}; ${end}`,
+        ...table([
+          ['chamber', 'from nose', 'length', 'height', 'depth', 'deck', 'bottom', 'rail', 'litres'],
+          ...chambers
+            .filter((chamber) => chamber.row === row.id)
+            .map((chamber) => {
+              const block = blocks.find(({ id }) => id === chamber.id)!;
+              const from = Math.min(...chamber.profile.map(([s]) => s));
+              return [
+                chamber.id,
+                length(from),
+                length(block.length),
+                length(block.height),
+                length(chamber.depth[1]),
+                ...PATCHES.map((patch) => printAtMost(chamber.wall[patch], units)),
+                chamber.volume.toFixed(2),
+              ];
+            }),
+        ]),
+        '',
+      ];
+    }),
+    ...(plan.notes.length > 0 ? ['To know:', ...plan.notes.map((note) => `  ${sayNote(note, units)}`)] : []),
+  ];
+}
+
+function weightLines({ weights, job }: Plan): string[] {
+  const weight = (kg: number) => printWeight(kg, job.units);
+  return [
+    '  weight, with the band it lies in nine times of ten:',
+    ...table(
+      weights.stages.map(({ stage, weight: kg, low, high }) => [
+        `  ${stage}`,
+        weight(kg),
+        `${weight(low)} to ${weight(high)}`,
+      ]),
+    ),
+  ];
+}
+
+/** Rows of cells in columns: the first to the left, the others to the right. */
+function table(rows: readonly (readonly string[])[]): string[] {
+  const widths = rows[0]!.map((_, i) => Math.max(...rows.map((row) => row[i]!.length)));
+  return rows.map(
+    (row) => `  ${row.map((cell, i) => (i === 0 ? cell.padEnd(widths[i]!) : cell.padStart(widths[i]!))).join('  ')}`,
+  );
+}

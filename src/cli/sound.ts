@@ -1,0 +1,22 @@
+import { printLength } from '../length/length.js';
+import type { Units } from '../length/units.js';
+import type { Plan } from '../plan.js';
+import { thinWalls, type ThinWall } from '../wall/prove.js';
+
+const WALL = { deck: 'deck skin', bottom: 'bottom skin', rail: 'rail wall' } as const;
+
+/** Proves a finished plan once more, from its published chambers alone. */
+export function proved(plan: Plan, deeper = 0): ThinWall[] {
+  return thinWalls(plan.chambers, plan.layup.rows, plan.trees, plan.board.mesh.chordError, plan.asked, deeper);
+}
+
+/** `R2-07: rail wall 17.2 mm, 0.8 mm under the 18 mm asked; thinnest 1204 mm from the nose, 262 mm right of the centreline` */
+export function sayThin({ chamber, patch, wall, asked, at }: ThinWall, units: Units): string {
+  const [x, y] = at;
+  const exact = (mm: number) => (units === 'mm' ? `${mm.toFixed(1)} mm` : `${(mm / 25.4).toFixed(3)} in`);
+  const side = y < 0 ? 'left' : 'right';
+  return (
+    `${chamber}: ${WALL[patch]} ${exact(wall)}, ${exact(asked - wall)} under the ${exact(asked)} asked; ` +
+    `thinnest ${printLength(x, units)} from the nose, ${printLength(Math.abs(y), units)} ${side} of the centreline`
+  );
+}

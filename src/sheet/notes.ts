@@ -1,0 +1,17 @@
+import words from '../../templates/notes.json' with { type: 'json' };
+import type { Note } from '../chamber/chamber.js';
+import { printLength } from '../length/length.js';
+import type { Units } from '../length/units.js';
+import { say } from './words.js';
+
+/** A note as a sentence for a builder. */
+export function sayNote({ kind, where, why, by, shorter, at, has, needs }: Note, units: Units): string {
+  const length = (mm: number | undefined) => (mm === undefined ? '' : printLength(mm, units));
+  const reason = say(words.why[why], { by: by.join(', ') });
+  const sentence = say(words.kind[kind], { where, why: reason, shorter: length(shorter) });
+  return (
+    sentence +
+    (at === undefined ? '' : say(words.at, { at: length(at) })) +
+    (has === undefined || needs === undefined ? '' : say(words.sizes, { has: length(has), needs: length(needs) }))
+  );
+}
