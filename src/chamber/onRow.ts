@@ -26,6 +26,14 @@ export function acrossRow({ row, face, near }: JointOnRow, s: number): { s: numb
   return { s: across, t };
 }
 
+/** What a cutter leaves before a face is no wall when it is thinner than this, mm: the chamber counts as open there. */
+const NO_WALL = 1;
+
+/** The depth beyond which a chamber of the row is open to the joint somewhere between two places along it. */
+export function openBeyond(at: JointOnRow, from: number, to: number): number {
+  return at.near ? -Infinity : Math.min(acrossRow(at, from).t, acrossRow(at, to).t) - NO_WALL;
+}
+
 /** A rectangle on a joint, `s` and `z` of its faces, as an obstacle to every row that may be open to it. */
 export function boxOnRows(
   layup: Layup,
@@ -37,7 +45,7 @@ export function boxOnRows(
   return rowsAt(layup, joint).map((at): RowObstacle => {
     const ends = [acrossRow(at, box.from), acrossRow(at, box.to)];
     const [from, to] = [Math.min(ends[0]!.s, ends[1]!.s), Math.max(ends[0]!.s, ends[1]!.s)];
-    const beyond = at.near ? -Infinity : Math.min(ends[0]!.t, ends[1]!.t);
+    const beyond = openBeyond(at, box.from, box.to);
     return { on: 'row', row: at.row.id, why, name, blocked: { ...box, from, to }, beyond };
   });
 }

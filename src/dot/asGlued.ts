@@ -1,0 +1,60 @@
+import type { Board } from '../board/board.js';
+import type { Note } from '../chamber/chamber.js';
+import type { DotSpec, GluedPoint } from '../job/dots.js';
+import type { PatchTrees } from '../wall/patchTree.js';
+import { surfaceLines, type JointFace } from './jointFace.js';
+import { marginOf } from './margin.js';
+import type { Pair, Spot } from './spot.js';
+
+/** What the job says of the glue on one joint. */
+export interface GluedJoint {
+  /** Every dot it holds; undefined where they are as planned. */
+  readonly dots?: readonly Spot[];
+  readonly smears: readonly Spot[];
+}
+
+/** The glue as the job says it landed, by joint, and what is wrong with what it says: joints it does not know, dots off their face or too near to the surface. */
+export function gluedJoints(
+  board: Board,
+  faces: readonly JointFace[],
+  trees: PatchTrees,
+  { glued, margin }: DotSpec,
+): { joints: Map<string, GluedJoint>; notes: Note[] } {
+  const joints = new Map<string, GluedJoint>();
+  const notes: Note[] = [];
+  for (const one of glued) {
+    const face = faces.find(({ joint }) => joint.id === one.joint);
+    if (!face) {
+      notes.push({ kind: 'glue', where: one.joint, why: 'no-joint', by: faces.map(({ joint }) => joint.id) });
+      continue;
+    }
+    const lines = surfaceLines(board, face);
+    const place = ({ x, z }: GluedPoint): Pair => {
+      const s = x / face.face.along[0];
+      return [s, z ?? (lines.top(s) + lines.bottom(s)) / 2];
+    };
+    const isOn = ([s, z]: Pair, name: string): boolean => {
+      const on = z < lines.top(s) && z > lines.bottom(s);
+      if (!on) notes.push({ kind: 'glue', where: name, why: 'off-face', by: [], at: s });
+      return on;
+    };
+    const dots = one.dots?.flatMap((dot, i): Spot[] => {
+      const name = `${one.joint}.${i + 1}`;
+      const at = place(dot);
+      if (!isOn(at, name)) return [];
+      const has = marginOf(face.face, at, dot.diameter / 2, board, trees);
+      if (has <= 0) notes.push({ kind: 'glue', where: name, why: 'off-face', by: [], at: at[0], has });
+      else if (has < margin)
+        notes.push({ kind: 'glue', where: name, why: 'margin', by: [], at: at[0], has, needs: margin });
+      return [{ name, joint: one.joint, from: at, to: at, radius: dot.diameter / 2 }];
+    });
+    const smears = one.smears.flatMap((smear, i): Spot[] => {
+      const name = `${one.joint}.s${i + 1}`;
+      const [from, to] = [place(smear.from), place(smear.to)];
+      if (!isOn(from, name) || !isOn(to, name)) return [];
+      return [{ name, joint: one.joint, from, to, radius: smear.width / 2 }];
+    });
+    joints.set(one.joint, { ...(dots && { dots }), smears });
+  }
+  return { joints, notes };
+}

@@ -1,0 +1,126 @@
+import type { DotSpec } from '../job/dots.js';
+import type { ChamberSpec } from '../job/job.js';
+import type { Chamber } from '../chamber/chamber.js';
+import { acrossRow, openBeyond, type JointOnRow } from '../chamber/onRow.js';
+import { gapTo, type Pair } from './spot.js';
+
+/** What stands of a chamber while dots are being placed: a stretch of its profile, row's frame, mm. */
+export interface Part {
+  readonly chamber: Chamber;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** What stands in every row, by its name. */
+export type Standing = Map<string, readonly Part[]>;
+
+export function standingOf(chambers: readonly Chamber[]): Standing {
+  const standing = new Map<string, Part[]>();
+  for (const chamber of chambers) {
+    const s = chamber.profile.map(([each]) => each);
+    const parts = standing.get(chamber.row) ?? [];
+    parts.push({ chamber, from: Math.min(...s), to: Math.max(...s) });
+    standing.set(chamber.row, parts);
+  }
+  return standing;
+}
+
+/** What a dot would cost one side of its joint, and what would be left standing there. */
+export interface Price {
+  /** mm³, whole, so that sums of prices compare. */
+  readonly lost: number;
+  readonly parts: readonly Part[];
+  /** The chamber swallows it: it keeps off nothing. */
+  readonly swallowed: boolean;
+  /** Where the row must keep off, when not only around the dot: to the end of a chamber that may not be split. */
+  readonly keepOff: readonly [from: number, to: number];
+}
+
+export type PriceRules = Pick<DotSpec, 'may' | 'clearance'> & Pick<ChamberSpec, 'web' | 'smallest'>;
+
+/** The least that a dot with its middle at `s`, `z` of the joint costs the row; undefined when nothing that is allowed makes room for it. */
+export function priceOf(
+  at: JointOnRow,
+  [s, z]: Pair,
+  radius: number,
+  standing: readonly Part[],
+  rules: PriceRules,
+): Price | undefined {
+  const off = radius + rules.clearance;
+  const middle = acrossRow(at, s).s;
+  const [from, to] = [middle - off, middle + off];
+  const beyond = openBeyond(at, s - off, s + off);
+  const price = { lost: 0, parts: [] as Part[], swallowed: false, keepOff: [from, to] as [number, number] };
+  for (const part of standing) {
+    if (part.from >= to || part.to <= from || part.chamber.depth[1] <= beyond) {
+      price.parts.push(part);
+      continue;
+    }
+    if (rules.may.includes('swallow') && swallows(part, [(from + to) / 2, z], off)) {
+      price.parts.push(part);
+      price.swallowed = true;
+      continue;
+    }
+    const left = cut(part, from, to, rules);
+    if (!left) return undefined;
+    price.parts.push(...left.parts);
+    price.lost += left.lost;
+    price.keepOff[0] = Math.min(price.keepOff[0], left.from);
+    price.keepOff[1] = Math.max(price.keepOff[1], left.to);
+  }
+  return price;
+}
+
+/** Whether the chamber holds a dot with its clearance wholly inside what stands of it. */
+function swallows({ chamber, from, to }: Part, middle: Pair, off: number): boolean {
+  if (middle[0] - off < from || middle[0] + off > to) return false;
+  const { gap, inside } = gapTo(chamber.profile, { from: middle, to: middle });
+  return inside && gap >= off;
+}
+
+/** What is left of a part when a stretch is taken out of it, as allowed. */
+function cut(part: Part, from: number, to: number, { may, web, smallest }: PriceRules) {
+  const { chamber } = part;
+  let before = { chamber, from: part.from, to: from };
+  let behind = { chamber, from: to, to: part.to };
+  const holds = (each: Part) => each.to - each.from >= smallest.length;
+  if (holds(before) && holds(behind)) {
+    const lack = Math.max(0, web - (to - from)) / 2;
+    if (
+      may.includes('split') &&
+      before.to - lack - before.from >= smallest.length &&
+      behind.to - behind.from - lack >= smallest.length
+    ) {
+      before = { ...before, to: from - lack };
+      behind = { ...behind, from: to + lack };
+      return { parts: [before, behind], lost: lostOf(part, [before, behind]), from, to };
+    }
+  }
+  if (!may.includes('trim')) return undefined;
+  const kept = [before, behind].filter(holds).sort((a, b) => volumeOf(b) - volumeOf(a))[0];
+  const parts = kept ? [kept] : [];
+  return {
+    parts,
+    lost: lostOf(part, parts),
+    from: kept === before ? from : Math.min(from, part.from),
+    to: kept === before ? Math.max(to, part.to) : to,
+  };
+}
+
+function lostOf(part: Part, left: readonly Part[]): number {
+  return Math.round(volumeOf(part) - left.reduce((sum, each) => sum + volumeOf(each), 0));
+}
+
+/** Of a stretch of a chamber, mm³. */
+function volumeOf({ chamber: { profile, depth }, from, to }: Part): number {
+  let area = 0;
+  profile.forEach(([s0, z0], i) => {
+    const [s1, z1] = profile[(i + 1) % profile.length]!;
+    const a = Math.min(to, Math.max(from, s0));
+    const b = Math.min(to, Math.max(from, s1));
+    if (a === b) return;
+    const height = (s: number) => z0 + ((s - s0) / (s1 - s0)) * (z1 - z0);
+    area -= ((height(a) + height(b)) / 2) * (b - a);
+  });
+  return Math.abs(area) * (depth[1] - depth[0]);
+}
