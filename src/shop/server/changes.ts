@@ -1,0 +1,58 @@
+import type { ServerResponse } from 'node:http';
+import type { StoredEvent } from '../event.js';
+import type { Pace } from '../pace.js';
+import { beginStream } from './answer.js';
+
+/** A listener further behind than this is told to read the whole state instead. */
+export const MOST_MISSED = 1000;
+/** A listener that does not take what it is sent is dropped beyond this many waiting bytes; it comes back and catches up. */
+const MOST_WAITING = 1_000_000;
+
+/** The phones that listen for changes, as server-sent events (WHATWG HTML, section 9.2). */
+export class Changes {
+  private readonly listeners = new Set<ServerResponse>();
+
+  /** Answers with the events missed and goes on with each new one. */
+  listen(response: ServerResponse, missed: readonly StoredEvent[]): void {
+    beginStream(response);
+    response.write('retry: 1000\n\n');
+    if (missed.length > MOST_MISSED) response.write(message('reload', {}));
+    else for (const event of missed) response.write(eventMessage(event));
+    this.listeners.add(response);
+    response.on('close', () => this.listeners.delete(response));
+  }
+
+  /** Tells everybody. */
+  announce(events: readonly StoredEvent[]): void {
+    for (const event of events) this.toAll(eventMessage(event));
+  }
+
+  /** Tells everybody to read the whole state again: the plan has changed. */
+  announceReload(): void {
+    this.toAll(message('reload', {}));
+  }
+
+  /** A sign of life, so that a phone notices a dead connection, with the pace of the work. */
+  beat(pace: () => Pace): void {
+    if (this.listeners.size > 0) this.toAll(message('beat', { now: Date.now(), pace: pace() }));
+  }
+
+  close(): void {
+    for (const listener of this.listeners) listener.end();
+  }
+
+  private toAll(text: string): void {
+    for (const listener of this.listeners) {
+      if (listener.writableLength > MOST_WAITING) listener.destroy();
+      else listener.write(text);
+    }
+  }
+}
+
+function eventMessage(event: StoredEvent): string {
+  return `id: ${event.number}\n${message('happened', event)}`;
+}
+
+function message(name: string, data: unknown): string {
+  return `event: ${name}\ndata: ${JSON.stringify(data)}\n\n`;
+}
