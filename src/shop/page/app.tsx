@@ -1,0 +1,95 @@
+import { useEffect, useState } from 'preact/hooks';
+import type { WholeShop } from '../whole-shop.js';
+import type { ShopState } from '../state.js';
+import { BlockCard } from './block-card.js';
+import { BlockList } from './block-list.js';
+import { Gluing } from './gluing.js';
+import { LastThings } from './last-things.js';
+import { More } from './more.js';
+import type { Shown, ShopOnPage } from './shop-on-page.js';
+import { TopBar } from './top-bar.js';
+import { UndoBar } from './undo-bar.js';
+import { Welcome } from './welcome.js';
+
+/** What every view gets: the shop, what it shows now, and both of them known. */
+export interface ViewOf {
+  readonly shop: ShopOnPage;
+  readonly shown: Shown;
+  readonly whole: WholeShop;
+  readonly state: ShopState;
+  readonly open: (block: string) => void;
+}
+
+const VIEWS = ['Blocks', 'Gluing', 'Last', 'More'] as const;
+type View = (typeof VIEWS)[number];
+
+/** The whole page. */
+export function App({ shop }: { readonly shop: ShopOnPage }) {
+  const shown = useShown(shop);
+  const [view, setView] = useState<View>('Blocks');
+  const [block, open] = useAddressedBlock();
+  const { whole, state } = shown;
+  if (shown.link === 'shut-out') return <Welcome shop={shop} shown={shown} />;
+  if (!whole || !state) {
+    return (
+      <main class="waiting">
+        <h1>Fill blocks</h1>
+        <p role="status">
+          {shown.trouble ?? (shown.link === 'lost' ? 'No connection. Trying again …' : 'Reading the list …')}
+        </p>
+      </main>
+    );
+  }
+  const of: ViewOf = { shop, shown, whole, state, open };
+  return (
+    <>
+      <TopBar {...of} />
+      <nav aria-label="Views">
+        {VIEWS.map((name) => (
+          <button
+            key={name}
+            type="button"
+            aria-current={view === name ? 'page' : undefined}
+            onClick={() => setView(name)}
+          >
+            {name}
+          </button>
+        ))}
+      </nav>
+      <main>
+        {view === 'Blocks' && <BlockList {...of} />}
+        {view === 'Gluing' && <Gluing {...of} />}
+        {view === 'Last' && <LastThings {...of} />}
+        {view === 'More' && <More {...of} />}
+      </main>
+      <UndoBar {...of} />
+      {block !== undefined && <BlockCard key={block} {...of} id={block} close={() => open('')} />}
+    </>
+  );
+}
+
+function useShown(shop: ShopOnPage): Shown {
+  const [shown, setShown] = useState(shop.shown);
+  useEffect(() => shop.watch(() => setShown(shop.shown)), [shop]);
+  return shown;
+}
+
+/** The block whose number stands in the address, as a scanned label opens it: `#block=R2-07`. */
+function useAddressedBlock(): readonly [string | undefined, (block: string) => void] {
+  const read = () => /^#block=(.+)$/.exec(decodeURIComponent(location.hash))?.[1];
+  const [block, setBlock] = useState(read());
+  useEffect(() => {
+    const changed = () => setBlock(read());
+    addEventListener('hashchange', changed);
+    return () => removeEventListener('hashchange', changed);
+  }, []);
+  return [
+    block,
+    (id) => {
+      if (id === '') {
+        history.replaceState(null, '', location.pathname);
+        setBlock(undefined);
+      } else location.hash = `block=${encodeURIComponent(id)}`;
+    },
+  ];
+}

@@ -1,0 +1,84 @@
+import { readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { ShopEvent } from '../../src/shop/event.js';
+import { built } from './built.js';
+import { event, step } from './rescue-board.js';
+import { running, send } from './running.js';
+import { closedForGood, opened, scratchFolder } from './store/scratch.js';
+
+const folder = scratchFolder();
+const LANES = 2;
+const KILLS_A_LANE = 100;
+/** A lost event stays lost and a damaged file is put aside, so looking now and then, and at the end, sees everything. */
+const LOOK_EVERY = 20;
+const SEED = 20260314;
+
+describe('a server killed in the middle of its work', () => {
+  beforeAll(async () => void (await built()));
+
+  it('200 times, at random moments under writes, has every acknowledged event and a sound file', async () => {
+    const lanes = await Promise.all(Array.from({ length: LANES }, (_, lane) => killAgainAndAgain(lane)));
+    const total = (of: (lane: (typeof lanes)[number]) => number) => lanes.reduce((sum, lane) => sum + of(lane), 0);
+    expect(total(({ kills }) => kills)).toBe(200);
+    expect(total(({ lost }) => lost)).toBe(0);
+    expect(total(({ unsound }) => unsound)).toBe(0);
+    // The kills came while events were on their way, or this proves nothing.
+    expect(total(({ acknowledged }) => acknowledged)).toBeGreaterThan(200);
+    expect(total(({ unanswered }) => unanswered)).toBeGreaterThan(100);
+  }, 1_200_000);
+});
+
+async function killAgainAndAgain(lane: number) {
+  const tracker = join(folder, `lane-${lane}.tracker.db`);
+  const random = randomFrom(SEED + lane);
+  const acknowledged = new Set<string>();
+  const counts = { kills: 0, acknowledged: 0, unanswered: 0, lost: 0, unsound: 0 };
+  let seq = 0;
+  for (let round = 0; round < KILLS_A_LANE; round++) {
+    const server = await running(tracker);
+    let killed = false;
+    const press = async (client: string): Promise<void> => {
+      while (!killed) {
+        const events: ShopEvent[] = Array.from({ length: 1 + Math.floor(random() * 4) }, () =>
+          event({ client, seq: ++seq, what: step('R2-07', 'cut') }),
+        );
+        try {
+          const { status } = await send(server, events);
+          if (status === 200) for (const { seq: number } of events) acknowledged.add(`${client} ${number}`);
+        } catch {
+          counts.unanswered++;
+          return;
+        }
+      }
+    };
+    const pressing = [press('phone-one'), press('phone-two'), press('phone-three')];
+    await setTimeout(random() * 60);
+    killed = true;
+    await server.stop('SIGKILL');
+    await Promise.all(pressing);
+    counts.kills++;
+    if (counts.kills % LOOK_EVERY > 0) continue;
+    const store = opened(tracker);
+    const there = new Set(store.eventsAfter(0).map(({ client, seq: number }) => `${client} ${number}`));
+    counts.lost += [...acknowledged].filter((one) => !there.has(one)).length;
+    counts.unsound += store.isSound() ? 0 : 1;
+    await closedForGood(store);
+  }
+  counts.unsound += readdirSync(folder).filter(
+    (name) => name.startsWith(`lane-${lane}.`) && name.includes('damaged'),
+  ).length;
+  return { ...counts, acknowledged: acknowledged.size };
+}
+
+/** Mulberry32: a repeatable stream of numbers in 0..1 (public domain, T. Ettinger). */
+function randomFrom(seed: number): () => number {
+  let a = seed;
+  return () => {
+    a = (a + 0x6d2b79f5) | 0;
+    let t = Math.imul(a ^ (a >>> 15), 1 | a);
+    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 4_294_967_296;
+  };
+}
