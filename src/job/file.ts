@@ -4,10 +4,16 @@ import { boardSchema } from './parts/board.js';
 import { chambersSchema } from './parts/chambers.js';
 import { dotsSchema } from './parts/dots.js';
 import { fillSchema } from './parts/fill.js';
+import { finsSchema } from './parts/fins.js';
+import { fittingsSchema } from './parts/fittings.js';
+import { glassSchema } from './parts/glass.js';
 import { glueUpSchema } from './parts/glue-up.js';
 import { keepOutsSchema } from './parts/keep-outs.js';
 import { materialsSchema } from './parts/materials.js';
+import { riderSchema } from './parts/rider.js';
 import { routingSchema } from './parts/routing.js';
+import { targetSchema } from './parts/target.js';
+import { weighingsSchema } from './parts/weighings.js';
 import { quantities, type Quantities } from './quantities.js';
 import { shortText } from './text.js';
 
@@ -25,6 +31,12 @@ export function jobFileSchema(q: Quantities) {
       routing: routingSchema(q).optional(),
       fill: fillSchema(q),
       materials: materialsSchema(q).optional(),
+      glass: glassSchema(q).optional(),
+      fins: finsSchema(q).optional(),
+      fittings: fittingsSchema(q).optional(),
+      weighings: weighingsSchema(q).optional(),
+      rider: riderSchema(q).optional(),
+      target: targetSchema(q).optional(),
     })
     .meta({
       title: 'chamberwright job',

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { parseArealWeight, printArealWeight } from '../length/areal.js';
 import { parseDensity, printDensity } from '../length/density.js';
 import { parseLength, printLength } from '../length/length.js';
 import type { Parsed } from '../length/parsed.js';
@@ -22,13 +23,14 @@ export interface Bounds {
 
 export type QuantitySchema = z.ZodType<number, unknown>;
 
-/** Schemas of everything that carries a unit, for a file whose bare numbers are in `units`. All give mm, kg, kg/m³, shares of 1. */
+/** Schemas of everything that carries a unit, for a file whose bare numbers are in `units`. All give mm, kg, kg/m³, g/m², shares of 1. */
 export interface Quantities {
   readonly units: Units;
   length(description: string, bounds: Bounds): QuantitySchema;
   weight(description: string, bounds: Bounds): QuantitySchema;
   density(description: string, bounds: Bounds): QuantitySchema;
   share(description: string, bounds: Bounds): QuantitySchema;
+  areal(description: string, bounds: Bounds): QuantitySchema;
 }
 
 export function quantities(units: Units): Quantities {
@@ -57,6 +59,14 @@ export function quantities(units: Units): Quantities {
         examples: ['15 kg/m3', '2 lb/ft3'],
         parse: (written) => parseDensity(written, units),
         print: (density) => printDensity(density, units),
+      }),
+    areal: (description, bounds) =>
+      quantity({
+        description,
+        bounds,
+        examples: units === 'mm' ? ['200 g/m2', '6 oz'] : ['6 oz', '200 g/m2'],
+        parse: (written) => parseArealWeight(written, units),
+        print: (gramsPerM2) => printArealWeight(gramsPerM2, units),
       }),
     share: (description, bounds) =>
       quantity({

@@ -16,12 +16,17 @@ import { toBoard } from './parts/board.js';
 import { toChambers } from './parts/chambers.js';
 import { toDots } from './parts/dots.js';
 import { toFill } from './parts/fill.js';
+import { toFins } from './parts/fins.js';
+import { toFittings } from './parts/fittings.js';
+import { toGlass } from './parts/glass.js';
 import { checkChambersFit, checkMembersFit } from './parts/fits.js';
 import { toGlueUp } from './parts/glue-up.js';
 import { toKeepOuts } from './parts/keep-outs.js';
 import { materialFinder } from './parts/materials.js';
 import { readOffsets, type OffsetStation } from './parts/offsets.js';
 import { toRouting } from './parts/routing.js';
+import { toTarget } from './parts/target.js';
+import { toWeighings } from './parts/weighings.js';
 import { sayTo, type Say } from './say.js';
 import { readAsFarAsPossible } from './stand-in.js';
 
@@ -87,6 +92,12 @@ function toJob(file: JobFile, offsets: readonly OffsetStation[], say: Say): Job 
     dots: toDots(file.dots, board, units, say.at('dots')),
     routing: toRouting(file.routing, chambers.cutterDiameter, units, say.at('routing')),
     fill: toFill(file.fill, material, say.at('fill')),
+    ...(file.glass && { glass: toGlass(file.glass, units) }),
+    fins: toFins(file.fins, board, units, say.at('fins')),
+    fittings: toFittings(file.fittings, board, units, say.at('fittings')),
+    weighings: toWeighings(file.weighings, units, say.at('weighings')),
+    ...(file.rider !== undefined && { rider: file.rider }),
+    ...(file.target && { target: toTarget(file.target, board, material, units, say.at('target')) }),
   };
 }
 

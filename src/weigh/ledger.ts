@@ -7,7 +7,8 @@ import type { Bare } from './bare.js';
 import { type Bulk, NOTHING, pointBulk, sumOf, times } from './bulk.js';
 import type { Cut } from './cuts.js';
 import { finVolume } from './fin.js';
-import { densitySpread, type Figure, USUAL, USUAL_GLASS } from './usual.js';
+import { densitySpread, type Figure, USUAL } from './usual.js';
+import { USUAL_GLASS } from '../job/usual-glass.js';
 
 /** Something nobody knows before it is weighed: a density (kg/m³), what a job takes by area (g/m²), a share of what was meant. */
 export interface Unknown extends Figure {

@@ -1,6 +1,4 @@
-import type { GlassSpec } from '../job/finish.js';
 import type { Material } from '../job/job.js';
-import { G_M2_PER_OZ_YD2 } from '../length/areal.js';
 
 /** A figure and its spread: one standard deviation either way, in the figure's unit. */
 export interface Figure {
@@ -38,21 +36,6 @@ export const USUAL = {
   /** How far fittings weigh off from what the job says, as a share. */
   fittings: { value: 1, spread: 0.05 },
 } as const satisfies Record<string, Figure>;
-
-/**
- * Glass of a job that says nothing: one layer of 6 oz a side and a plain hot coat. Wet-out by weight equals the cloth's, the rule of the
- * laminators' suppliers ("resin weight = cloth weight"). The coats are common practice, no source: 6.6 oz/yd² of hot coat is what three rolled
- * coats of an estimate for boats (0.0075 gal/ft² with 15 % of waste, B. Niederer, "Estimating Epoxy Amounts", Epoxyworks) leave less a fifth.
- */
-export const USUAL_GLASS: GlassSpec = {
-  deck: [6 * G_M2_PER_OZ_YD2],
-  bottom: [6 * G_M2_PER_OZ_YD2],
-  lap: 50,
-  resin: 1,
-  sealer: 100,
-  hotCoat: 225,
-  hotCoatCloth: 0,
-};
 
 /**
  * How far stock differs from its table where nobody weighed it: wood varies by a tenth (specific gravity, coefficient of variation, Wood

@@ -18,7 +18,17 @@ export function materialsSchema(q: Quantities) {
   return z
     .record(
       z.string(),
-      z.strictObject({ density: densitySchema(q), source: shortText('where the density comes from').optional() }),
+      z.strictObject({
+        density: densitySchema(q),
+        source: shortText('where the density comes from').optional(),
+        spread: q
+          .share('how far it may be off either way, two times in three; 5 % unless this says otherwise', {
+            least: 0.001,
+            most: 0.5,
+            because: 'nothing is known better, and what is known worse is not known',
+          })
+          .optional(),
+      }),
     )
     .meta({
       description: 'your own materials by name, with their densities; a name from the table is replaced by yours',
@@ -27,14 +37,17 @@ export function materialsSchema(q: Quantities) {
 
 export type MaterialsFile = z.infer<ReturnType<typeof materialsSchema>>;
 
+/** How far a density that a builder gives is taken to be off; common practice, no source. */
+const OWN_SPREAD = 0.05;
+
 /** Finds a material by its name; a name nobody knows is said and stands in as a material without a density. */
 export type FindMaterial = (name: string, path: Path, say: Say) => Material;
 
 /** The table of materials with the builder's own laid over it. */
 export function materialFinder(own: MaterialsFile = {}): FindMaterial {
   const known = new Map(MATERIALS.map((material) => [material.name, material]));
-  for (const [name, { density, source }] of Object.entries(own)) {
-    known.set(name, { name, density, source: source ?? 'given in the job' });
+  for (const [name, { density, source, spread = OWN_SPREAD }] of Object.entries(own)) {
+    known.set(name, { name, density, source: source ?? 'given in the job', spread });
   }
   return (name, path, say) => {
     const material = known.get(name);

@@ -1,0 +1,29 @@
+import { z } from 'zod';
+import type { Units } from '../../length/units.js';
+import type { FittingSpec } from '../finish.js';
+import type { BoardSpec } from '../job.js';
+import type { Quantities } from '../quantities.js';
+import type { Say } from '../say.js';
+import { shortText } from '../text.js';
+import { alongSchema, placeAlong } from './along.js';
+
+export function fittingsSchema(q: Quantities) {
+  return z
+    .array(
+      z.strictObject({
+        name: shortText('what it is: fin box, leash plug, handle, deck pad'),
+        ...alongSchema(q, 'place of its middle'),
+        weight: q.weight('what it weighs', { least: 0.001, most: 50, because: 'heavier fittings make another board' }),
+      }),
+    )
+    .meta({ description: 'what else is built in, for its weight' });
+}
+
+export type FittingFile = z.infer<ReturnType<typeof fittingsSchema>>[number];
+
+export function toFittings(file: readonly FittingFile[] = [], board: BoardSpec, units: Units, say: Say): FittingSpec[] {
+  return file.map((fitting, i) => {
+    const { name, weight } = fitting;
+    return { name, x: placeAlong(fitting, board.length, units, say.at(i)), weight };
+  });
+}

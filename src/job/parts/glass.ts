@@ -1,0 +1,53 @@
+import { z } from 'zod';
+import { MM_PER_INCH, type Units } from '../../length/units.js';
+import type { GlassSpec } from '../finish.js';
+import type { Quantities } from '../quantities.js';
+import { USUAL_GLASS } from '../usual-glass.js';
+
+/** Weights of cloth as they are sold, g/m². */
+export const CLOTH_BOUNDS = { least: 20, most: 1200, because: 'cloth is sold from about 1 to 34 oz' };
+
+export function glassSchema(q: Quantities) {
+  const layers = (what: string) => z.array(q.areal('a layer of cloth', CLOTH_BOUNDS)).meta({ description: what });
+  const coat = (what: string) => q.areal(what, { least: 0, most: 1500, because: 'more runs off the board' }).optional();
+  return z
+    .strictObject({
+      deck: layers('the layers of cloth on the deck, innermost first, by weight').optional(),
+      bottom: layers('the layers on the bottom').optional(),
+      lap: q
+        .length('how far each layer is drawn around the widest line of the rail onto the other side', {
+          least: 0,
+          most: 200,
+          because: 'a lap lies on the rail',
+        })
+        .optional(),
+      resin: q
+        .share(
+          'weight of the resin that stays in the cloth, as a share of the weight of the cloth; 100 % unless given',
+          {
+            least: 0.4,
+            most: 3,
+            because: 'less leaves it dry, more is a puddle',
+          },
+        )
+        .optional(),
+      sealer: coat('resin of the coat that seals the bare board, by area'),
+      hotCoat: coat('resin of the hot coat, by area, without what the cloth in it drinks'),
+      hotCoatCloth: q.areal('the cloth that reinforces the hot coat, where there is one', CLOTH_BOUNDS).optional(),
+    })
+    .meta({ description: 'what goes over the bare board: cloth and resin, for the weight' });
+}
+
+export type GlassFile = z.infer<ReturnType<typeof glassSchema>>;
+
+export function toGlass(file: GlassFile, units: Units): GlassSpec {
+  return {
+    deck: file.deck ?? USUAL_GLASS.deck,
+    bottom: file.bottom ?? USUAL_GLASS.bottom,
+    lap: file.lap ?? (units === 'in' ? 2 * MM_PER_INCH : USUAL_GLASS.lap),
+    resin: file.resin ?? USUAL_GLASS.resin,
+    sealer: file.sealer ?? USUAL_GLASS.sealer,
+    hotCoat: file.hotCoat ?? USUAL_GLASS.hotCoat,
+    hotCoatCloth: file.hotCoatCloth ?? USUAL_GLASS.hotCoatCloth,
+  };
+}
