@@ -1,0 +1,17 @@
+import table from '../../templates/cautions.json' with { type: 'json' };
+import type { TextBlock, TextPage } from './pages.js';
+import { WORDS } from './words.js';
+
+/** The sheet of cautions, as `templates/cautions.json` has them. */
+export function cautionSheet(): TextPage {
+  return {
+    kind: 'text',
+    title: WORDS.cautionsTitle,
+    blocks: table.cautions.map(({ title, lines }): TextBlock => ({ kind: 'caution', title, lines })),
+  };
+}
+
+/** The same in a line each, for the cover. */
+export function shortCautions(): TextBlock {
+  return { kind: 'caution', title: WORDS.cautionsTitle, lines: WORDS.cover.cautions };
+}

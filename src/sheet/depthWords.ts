@@ -1,0 +1,23 @@
+import type { Chamber } from '../chamber/chamber.js';
+import { depthOf } from '../layup/frame.js';
+import type { Row } from '../layup/layup.js';
+import type { Plan } from '../plan.js';
+import { printAtMost } from './atMost.js';
+import { say, WORDS } from './words.js';
+
+/** What reaches a far face to within this, mm, goes right through. */
+const THROUGH = 0.05;
+
+/** How deep a chamber is routed, in words: `deep 1 in`, or that it goes right through the piece. */
+export function depthWords(chamber: Chamber, row: Row, plan: Plan): string {
+  const deep = chamber.depth[1] - chamber.depth[0];
+  const depth = printAtMost(deep, plan.job.units);
+  return say(goesThrough(chamber, row, plan) ? WORDS.face.through : WORDS.face.deep, { depth });
+}
+
+function goesThrough({ contour, depth }: Chamber, { face, through }: Row, { layup }: Plan): boolean {
+  const joint = layup.joints.find(({ id }) => id === through?.joint);
+  if (!joint) return false;
+  const { at, slope } = depthOf(face, joint);
+  return contour.every(({ x }) => depth[0] <= THROUGH && depth[1] >= at + slope * x - THROUGH);
+}

@@ -1,0 +1,96 @@
+import type { Block } from '../block/block.js';
+import type { Plan } from '../plan.js';
+import { blockSheet } from './blockSheet.js';
+import { cautionSheet } from './cautions.js';
+import { cover } from './cover.js';
+import type { Drawing } from './drawing.js';
+import { faceSheet } from './faceSheet.js';
+import { labels } from './labels.js';
+import { markingTable } from './markingTable.js';
+import { sheetRows } from './mirror.js';
+import type { DocumentPage, FigurePage, LabelStock, PaperSet } from './pages.js';
+import { planParts, planView } from './planView.js';
+import { poleTable, storyPole } from './pole.js';
+import { sectionSheets } from './sectionSheet.js';
+import { trackingList, type Done } from './trackingList.js';
+import { wallChart } from './wallChart.js';
+import { wallMap } from './wallMap.js';
+import { WORDS } from './words.js';
+
+/** One kind of paper of the set; its pages are made when they are asked for. */
+export interface Paper {
+  /** What a builder calls it by to print it alone: `pole`, `face-R2`. */
+  readonly name: string;
+  readonly pages: () => readonly DocumentPage[];
+}
+
+export interface PaperOptions {
+  readonly labelStock: LabelStock;
+  /** What the code on a block's label says; its number where absent. */
+  readonly labelCode?: (block: Block) => string;
+  /** What was done so far, ticked on the tracking list. */
+  readonly done?: Done;
+  readonly revision?: string;
+}
+
+/** All papers of a job in the order in which they are printed. A new kind takes its place here with one line. */
+export function papersOf(plan: Plan, options: PaperOptions): Paper[] {
+  const rows = sheetRows(plan);
+  return [
+    { name: 'cover', pages: () => [cover(plan)] },
+    { name: 'check', pages: () => [{ kind: 'check', title: WORDS.checkTitle }] },
+    { name: 'contents', pages: () => [{ kind: 'contents', title: WORDS.contentsTitle }] },
+    { name: 'map', pages: () => [{ kind: 'map', title: WORDS.mapTitle }] },
+    { name: 'plan', pages: () => [planView(plan), ...planParts(plan)].map(figure) },
+    { name: 'pole', pages: () => [fullSize(storyPole(plan)), poleTable(plan)] },
+    ...rows.map((each): Paper => ({
+      name: `face-${each.row.id}`,
+      pages: () => [fullSize(faceSheet(plan, each)), markingTable(plan, each)],
+    })),
+    { name: 'walls', pages: () => [...rows.map((each) => wallChart(plan, each)), ...wallMap(plan)].map(figure) },
+    { name: 'sections', pages: () => sectionSheets(plan).map(figure) },
+    { name: 'blocks', pages: () => [{ kind: 'tiled', title: WORDS.blocksTitle, drawings: blockDrawings(plan) }] },
+    { name: 'labels', pages: () => [labels(plan, options.labelStock, options.labelCode)] },
+    { name: 'tracking', pages: () => [trackingList(plan, options.done)] },
+    { name: 'cautions', pages: () => [cautionSheet()] },
+  ];
+}
+
+/**
+ * The set, or the papers of it that are asked for by name, in the set's order. Names that no paper has come back as `unknown`, and then
+ * the set has no pages.
+ */
+export function paperSet(
+  plan: Plan,
+  options: PaperOptions,
+  only?: readonly string[],
+): { readonly set: PaperSet; readonly unknown: readonly string[] } {
+  const papers = papersOf(plan, options);
+  const unknown = (only ?? []).filter((name) => !papers.some((paper) => paper.name === name));
+  const wanted = unknown.length > 0 ? [] : papers.filter(({ name }) => !only || only.includes(name));
+  return {
+    set: {
+      mark: { job: plan.job.name, ...(options.revision !== undefined && { revision: options.revision }) },
+      pages: wanted.flatMap(({ pages }) => pages()),
+    },
+    unknown,
+  };
+}
+
+/** Every drawing that is cut or marked from at true size, for SVG and DXF: face sheets and blocks. */
+export function fullSizeDrawings(plan: Plan): Drawing[] {
+  return [...sheetRows(plan).map((each) => faceSheet(plan, each)), ...blockDrawings(plan)];
+}
+
+function blockDrawings(plan: Plan): Drawing[] {
+  return sheetRows(plan).map((each) => blockSheet(plan, each));
+}
+
+function fullSize(drawing: Drawing): DocumentPage {
+  return { kind: 'tiled', title: drawing.title, drawings: [drawing] };
+}
+
+function figure(drawing: Drawing): FigurePage {
+  // The notes stand under the figure; the title block need not repeat them.
+  return { kind: 'figure', title: drawing.title, drawing: { ...drawing, notes: [] }, notes: drawing.notes };
+}

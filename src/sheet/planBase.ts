@@ -1,0 +1,53 @@
+import type { Board } from '../board/board.js';
+import type { Stretch } from '../chamber/stretch.js';
+import type { Plan } from '../plan.js';
+import type { Shape } from './drawing.js';
+import { keepOutInPlan, keepOutNumber } from './keepOutInPlan.js';
+import { line, text, type Point } from './primitives.js';
+import { WORDS } from './words.js';
+
+/** Height of letters beside the board, and how far they stand off it, on the paper, mm. */
+const LETTERS = 3.5;
+const OFF = 2;
+
+/**
+ * The board seen from the deck, nose to the left: outline, joints, keep-outs, and what side is which. `x` is the board's, `y` too: the
+ * right side lies above.
+ *
+ * @param scale what a millimetre of paper stands for, so that words come out readable
+ * @param joints their lines, see `jointsInPlan`
+ */
+export function planBase(plan: Plan, stretch: Stretch, scale: number, joints: readonly Shape[]): Shape[] {
+  const { board } = plan;
+  const middle = (stretch.from + stretch.to) / 2;
+  const [left, right] = board.surface.outlines.map((outline) => widest(outline.outer, stretch));
+  const off = OFF * scale;
+  const size = LETTERS * scale;
+  return [
+    ...outlineLines(board, stretch),
+    ...joints,
+    ...plan.job.keepOuts.flatMap((keepOut, i) => keepOutInPlan(keepOut, keepOutNumber(i), stretch, scale)),
+    text(WORDS.right, [middle, right! + off + size / 2], size),
+    text(WORDS.left, [middle, -left! - off - size / 2], size),
+    ...(stretch.from <= 0 ? [text(WORDS.nose, [-off, 0], size, 'right')] : []),
+    ...(stretch.to >= board.length ? [text(WORDS.tail, [board.length + off, 0], size, 'left')] : []),
+  ];
+}
+
+function widest(outer: (x: number) => number, { from, to }: Stretch): number {
+  return Math.max(...Array.from({ length: 21 }, (_, i) => outer(from + ((to - from) * i) / 20)));
+}
+
+/** The outline: one line a side; the ends, and the sides of a swallow's notch, where the stretch reaches them. */
+function outlineLines({ surface, grid, length }: Board, { from, to }: Stretch): Shape[] {
+  const xs = [from, ...Array.from(grid.xs).filter((x) => x > from && x < to), to];
+  const side = (sign: 1 | -1): Point[] => {
+    const outline = surface.outlines[sign === 1 ? 1 : 0];
+    const outer = xs.map((x): Point => [x, sign * outline.outer(x)]);
+    const inner = xs.filter((x) => to >= length && x > outline.notchAt).map((x): Point => [x, sign * outline.inner(x)]);
+    const closing: Point[] =
+      to < length ? [] : [...inner.reverse(), [outline.notchAt < length ? Math.max(from, outline.notchAt) : length, 0]];
+    return [...(from <= 0 ? [[0, 0] as Point] : []), ...outer, ...closing];
+  };
+  return [line('outline', ...side(1)), line('outline', ...side(-1))];
+}

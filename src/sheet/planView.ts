@@ -1,0 +1,99 @@
+import type { Plan } from '../plan.js';
+import { chamberInPlan, roomInPlan } from './chamberInPlan.js';
+import type { Drawing, Shape } from './drawing.js';
+import { widthOf } from './lettering.js';
+import type { Stretch } from '../chamber/stretch.js';
+import { planBase } from './planBase.js';
+import { jointsInPlan } from './jointsInPlan.js';
+import { keepOutWords } from './keepOutInPlan.js';
+import { line, polygon, text, type Point } from './primitives.js';
+import { say, WORDS } from './words.js';
+
+/** What a page carries beside the words, lying, on the smaller of the usual papers, mm. */
+const PAGE = { length: 195, width: 115 } as const;
+/** Scales of ISO 5455 for a part of the board, the largest first, and for the whole. */
+const PART_SCALES = [5, 10, 20] as const;
+const WHOLE_SCALE = 20;
+/** Letters on the paper: as large as there is room, between these, mm. */
+const LARGEST = 3.5;
+const SMALLEST = 1.4;
+
+/** What is written in a chamber on a plan, and how it is hatched. */
+export interface InChamber {
+  readonly words: string;
+  readonly hatch?: 'light' | 'medium' | 'dark';
+}
+
+/** The whole board from the deck: outline, joints, chambers, keep-outs. Numbers stand on the parts. */
+export function planView(plan: Plan): Drawing {
+  return {
+    id: 'plan',
+    title: WORDS.planView.title,
+    notes: planNotes(plan, WORDS.planView.wholeNotes),
+    shapes: planShapes(plan, { from: 0, to: plan.board.length }, WHOLE_SCALE),
+  };
+}
+
+/** The board in parts at a scale at which the chambers' numbers can be read. */
+export function planParts(plan: Plan): Drawing[] {
+  const { scale, stretches } = partsOf(plan);
+  return stretches.map((stretch, i) => ({
+    id: `plan-${i + 1}`,
+    title: say(WORDS.planView.part, { part: i + 1, parts: stretches.length }),
+    notes: planNotes(plan, WORDS.planView.notes),
+    shapes: planShapes(plan, stretch, scale, ({ id }) => ({ words: id })),
+  }));
+}
+
+/** The board's length in even parts, nose to tail, each short enough for a page, and the scale at which the board's width fits it. */
+export function partsOf({ board }: Plan): { readonly scale: number; readonly stretches: readonly Stretch[] } {
+  const scale = PART_SCALES.find((each) => board.width <= PAGE.width * each) ?? PART_SCALES[PART_SCALES.length - 1]!;
+  const count = Math.ceil(board.length / (PAGE.length * scale));
+  const step = board.length / count;
+  const stretches = Array.from({ length: count }, (_, i) => ({
+    from: i * step,
+    to: i + 1 === count ? board.length : (i + 1) * step,
+  }));
+  return { scale, stretches };
+}
+
+/** A stretch of the plan with its chambers, joints too where something is written in them; a chamber belongs to the stretch that holds its middle. */
+export function planShapes(
+  plan: Plan,
+  stretch: Stretch,
+  scale: number,
+  inChamber?: (chamber: Plan['chambers'][number]) => InChamber,
+): Shape[] {
+  const rows = new Map(plan.layup.rows.map((row) => [row.id, row]));
+  const taken: (readonly Point[])[] = [];
+  const chambers = plan.chambers.flatMap((chamber): Shape[] => {
+    const corners = chamberInPlan(chamber, rows.get(chamber.row)!);
+    taken.push(corners);
+    const { middle, width, height } = roomInPlan(corners);
+    if (middle[0] < stretch.from || middle[0] >= stretch.to) return cutShort(corners, stretch);
+    const { words, hatch }: InChamber = inChamber?.(chamber) ?? { words: '' };
+    const size = Math.min(LARGEST * scale, height * 0.6, (0.9 * width) / widthOf(words, 1));
+    return [
+      polygon('chamber', corners, hatch),
+      ...(words !== '' && size >= SMALLEST * scale ? [text(words, middle, size)] : []),
+    ];
+  });
+  const joints = inChamber ? jointsInPlan(plan, stretch, scale, [...taken, ...keepOutWords(plan, scale)]) : [];
+  return [...planBase(plan, stretch, scale, joints), ...chambers];
+}
+
+/** What the stretch shows of a chamber that belongs to the next: its sides up to where the drawing ends. */
+function cutShort(corners: readonly Point[], { from, to }: Stretch): Shape[] {
+  return corners.flatMap(([x0, y0], i): Shape[] => {
+    const [x1, y1] = corners[(i + 1) % corners.length]!;
+    const [low, high] = [Math.max(from, Math.min(x0, x1)), Math.min(to, Math.max(x0, x1))];
+    if (low > high || x0 === x1) return low > high ? [] : [line('chamber', [x0, y0], [x1, y1])];
+    const y = (x: number) => y0 + ((x - x0) / (x1 - x0)) * (y1 - y0);
+    return [line('chamber', [low, y(low)], [high, y(high)])];
+  });
+}
+
+function planNotes(plan: Plan, notes: readonly string[]): string[] {
+  const keepOuts = plan.job.keepOuts.map(({ name }, i) => say(WORDS.planView.keepOut, { number: i + 1, name }));
+  return notes.map((note) => say(note, { keepOuts: keepOuts.join(WORDS.joinWith) || WORDS.planView.noKeepOuts }));
+}

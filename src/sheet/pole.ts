@@ -1,0 +1,121 @@
+import { printLength } from '../length/length.js';
+import type { Row } from '../layup/layup.js';
+import type { Plan } from '../plan.js';
+import type { Drawing, Shape } from './drawing.js';
+import { widthOf } from './lettering.js';
+import { chambersOf } from './mirror.js';
+import type { Cell, TablePage, TableRow } from './pages.js';
+import { poleMarksOf, stationsOf, type PoleMark } from './poleMarks.js';
+import { line, polygon, text } from './primitives.js';
+import { say, WORDS } from './words.js';
+
+/** Half the width of the stick, mm, and how far its marks reach in from the edge. */
+const HALF = 32;
+const MARK = 14;
+const STATION = 4;
+const LETTERS = 5;
+const SMALL = 3.5;
+
+/** One edge of the pole and the rows it serves. */
+interface Edge {
+  readonly name: string;
+  readonly rows: readonly Row[];
+  readonly marks: readonly PoleMark[];
+}
+
+/**
+ * The story pole at full size, nose on the left: edge A above for the rows on the grid, edge B below for the shifted ones, the
+ * board's stations along its middle. Marks are measured along the face, `x` = `s`.
+ */
+export function storyPole(plan: Plan): Drawing {
+  const { length } = plan.board;
+  const { units } = plan.job;
+  const corners = [
+    [0, -HALF],
+    [length, -HALF],
+    [length, HALF],
+    [0, HALF],
+  ] as const;
+  return {
+    id: 'pole',
+    title: WORDS.pole.title,
+    notes: [WORDS.pole.notes],
+    shapes: [
+      polygon('outline', corners),
+      ...edgesOf(plan).flatMap((edge) => edgeMarks(edge, plan)),
+      ...stationsOf(plan).flatMap((x): Shape[] => [
+        line('mark', [x, -STATION], [x, STATION]),
+        text(printLength(x, units), [x + 1.5, 0], SMALL, 'left'),
+      ]),
+      text(WORDS.nose, [-3, 0], 7, 'right'),
+      text(WORDS.tail, [length + 3, 0], 7, 'left'),
+    ],
+  };
+}
+
+function edgeMarks({ name, rows, marks }: Edge, plan: Plan): Shape[] {
+  const up = name === WORDS.pole.edges[0] ? 1 : -1;
+  const edge = say(WORDS.pole.edge, { edge: name, rows: rows.map(({ id }) => id).join(' ') });
+  const { pitch } = plan.job.chambers;
+  return [
+    text(edge, [0, up * (HALF + 5)], LETTERS, 'left'),
+    ...marks.flatMap(({ name: mark, s }): Shape[] => {
+      const at = printLength(s, plan.job.units);
+      const fits = widthOf(`${mark}  ${at}`, LETTERS) < pitch;
+      return [
+        line('outline', [s, up * HALF], [s, up * (HALF - MARK)]),
+        text(mark, [s + 2, up * (HALF - 5)], LETTERS, 'left'),
+        ...(fits ? [text(at, [s + 2, up * (HALF - 12)], SMALL, 'left')] : []),
+      ];
+    }),
+  ];
+}
+
+function edgesOf(plan: Plan): Edge[] {
+  return WORDS.pole.edges.flatMap((name, parity) => {
+    const rows = plan.layup.rows.filter((row) => row.parity === parity);
+    return rows.length > 0 ? [{ name, rows, marks: poleMarksOf(plan, rows[0]!) }] : [];
+  });
+}
+
+/** The tape positions of all marks of the pole, edge by edge, then the stations. */
+export function poleTable(plan: Plan): TablePage {
+  const { units } = plan.job;
+  const { length } = plan.board;
+  const columns = WORDS.pole.columns;
+  const row = (name: string, at: number, rows: string): TableRow => ({
+    kind: 'row',
+    cells: [name, lengthCell(at, units), lengthCell(length - at, units), rows],
+  });
+  return {
+    kind: 'table',
+    title: WORDS.pole.tableTitle,
+    notes: WORDS.pole.tableNotes,
+    columns: [
+      { title: columns.mark, kind: 'text' },
+      { title: columns.fromNose, kind: 'number' },
+      { title: columns.fromTail, kind: 'number' },
+      { title: columns.rows, kind: 'text' },
+    ],
+    rows: [
+      ...edgesOf(plan).flatMap(({ name, rows, marks }): TableRow[] => [
+        { kind: 'heading', text: say(WORDS.pole.edgeHeading, { edge: name }) },
+        ...marks.map((mark) => row(mark.name, mark.s, chambersAt(plan, rows, mark.place))),
+      ]),
+      { kind: 'heading', text: WORDS.pole.stations },
+      ...stationsOf(plan).map((x) => row(printLength(x, units), x, '')),
+    ],
+  };
+}
+
+function chambersAt(plan: Plan, rows: readonly Row[], place: number): string {
+  return rows
+    .flatMap((row) => chambersOf(plan, row).filter((chamber) => chamber.place === place))
+    .map(({ id }) => id)
+    .join(WORDS.joinWith);
+}
+
+/** A length as it stands in a list: written in the job's units, counted in millimetres. */
+export function lengthCell(mm: number, units: Plan['job']['units']): Cell {
+  return { value: Math.round(mm * 1000) / 1000, text: printLength(mm, units) };
+}

@@ -1,0 +1,103 @@
+import { PATCHES, type Patch } from '../board/mesh.js';
+import type { Chamber } from '../chamber/chamber.js';
+import { printLength } from '../length/length.js';
+import { MM_PER_FOOT, MM_PER_INCH } from '../length/units.js';
+import type { Plan } from '../plan.js';
+import { printAtMost } from './atMost.js';
+import type { Drawing, Shape } from './drawing.js';
+import { widthOf } from './lettering.js';
+import { chambersOf, type MirroredRow } from './mirror.js';
+import { levelLines } from './plot.js';
+import { line, polygon, text } from './primitives.js';
+import { say, WORDS } from './words.js';
+
+/** The chart on its page: three fields, one above the other, mm. */
+const WIDTH = 140;
+const FIELD = 46;
+const BETWEEN = 16;
+const LETTERS = 2.5;
+/** A field reaches from nothing to so many times what was asked, or over its thickest wall. */
+const FIELD_TIMES = 2;
+const OVER = 1.15;
+
+/** The walls of a row along the board: for deck, bottom and rail a field with each chamber's thinnest wall and what was asked. */
+export function wallChart(plan: Plan, { row, mirror }: MirroredRow): Drawing {
+  const chambers = chambersOf(plan, row);
+  const ids = [row.id, ...(mirror ? [mirror.id] : [])].join(WORDS.joinWith);
+  return {
+    id: `walls-${row.id}`,
+    title: say(WORDS.wallChart.title, { row: ids }),
+    notes: WORDS.wallChart.notes,
+    shapes: PATCHES.flatMap((patch, i) => field(patch, -i * (FIELD + BETWEEN), chambers, plan)),
+  };
+}
+
+/** One field, its lower left corner at `x` = 0, `y` = `base`. */
+function field(patch: Patch, base: number, chambers: readonly Chamber[], plan: Plan): Shape[] {
+  const { units } = plan.job;
+  const asked = plan.asked[patch];
+  const walls = chambers.map(({ wall }) => wall[patch]).filter(Number.isFinite);
+  const most = Math.max(asked * FIELD_TIMES, ...walls.map((wall) => wall * OVER));
+  const x = (s: number) => (s / plan.board.length) * WIDTH;
+  const y = (wall: number) => base + (Math.max(wall, 0) / most) * FIELD;
+  const levels = chambers.map((chamber) => {
+    const s = chamber.profile.map(([each]) => each);
+    return { from: Math.min(...s), to: Math.max(...s), value: chamber.wall[patch] };
+  });
+  const step = units === 'mm' ? 500 : MM_PER_FOOT;
+  const along = Array.from({ length: Math.floor(plan.board.length / step) + 1 }, (_, i) => i * step);
+  const up = stepsUpTo(most, units === 'mm' ? 5 : MM_PER_INCH / 4);
+  return [
+    polygon('dimension', [
+      [0, base],
+      [WIDTH, base],
+      [WIDTH, base + FIELD],
+      [0, base + FIELD],
+    ]),
+    ...along.flatMap((s): Shape[] => [
+      line('dimension', [x(s), base], [x(s), base - 1.5]),
+      text(printLength(s, units), [x(s), base - 4], 1.8),
+    ]),
+    ...up.flatMap((wall): Shape[] => [
+      line('dimension', [0, y(wall)], [-1.5, y(wall)]),
+      text(printLength(wall, units), [-2.5, y(wall)], 1.8, 'right'),
+    ]),
+    text(WORDS.patch[patch], [0, base + FIELD + 3.5], 3.5, 'left'),
+    text(
+      say(WORDS.wallChart.asked, { length: printLength(asked, units) }),
+      [WIDTH, base + FIELD + 3.5],
+      LETTERS,
+      'right',
+    ),
+    line('mark', [0, y(asked)], [WIDTH, y(asked)]),
+    ...levelLines(levels, x, y).map((points) => line('outline', ...points)),
+    ...levels.flatMap(({ from, to, value }, i) =>
+      numbersAt(chambers[i]!, (x(from) + x(to)) / 2, x(to) - x(from), y(value), value, plan, base),
+    ),
+  ];
+}
+
+/** Over its line a chamber's wall, at the foot of the field its place, where there is room for them. */
+function numbersAt(
+  chamber: Chamber,
+  x: number,
+  wide: number,
+  y: number,
+  value: number,
+  plan: Plan,
+  base: number,
+): Shape[] {
+  const wall = Number.isFinite(value) ? printAtMost(value, plan.job.units).replace(/ (mm|in)$/, '') : '';
+  const place = chamber.id.slice(chamber.row.length + 1);
+  return [
+    ...(widthOf(wall, 1.8) <= wide + 1 ? [text(wall, [x, Math.min(y + 2.2, base + FIELD - 2.2)], 1.8)] : []),
+    ...(widthOf(place, LETTERS) <= wide + 1 ? [text(place, [x, base + 2.5], LETTERS)] : []),
+  ];
+}
+
+/** Round steps from 0 up, no more than eight. */
+function stepsUpTo(most: number, unit: number): number[] {
+  let step = unit;
+  while (most / step > 8) step *= 2;
+  return Array.from({ length: Math.floor(most / step) + 1 }, (_, i) => i * step);
+}

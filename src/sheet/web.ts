@@ -1,0 +1,42 @@
+import type { Chamber } from '../chamber/chamber.js';
+import { printLength } from '../length/length.js';
+import type { Units } from '../length/units.js';
+import type { Bench } from './bench.js';
+import type { Shape } from './drawing.js';
+import { spanAt } from './finished.js';
+import { heightFitting } from './lettering.js';
+import { polygon, text } from './primitives.js';
+
+/** A web is hatched where it is no wider than this, mm: a longer solid is a place of its own. */
+const WIDEST = 80;
+/** Just inside the upright end of a chamber, mm, where its edge still has its full height. */
+const INSIDE = 1e-6;
+
+/** The solid between two neighbours, hatched from end to end of the chambers beside it, with its width written on it. */
+export function webMark(before: Chamber, after: Chamber, bench: Bench, units: Units): Shape[] {
+  const from = Math.max(...before.profile.map(([s]) => s));
+  const to = Math.min(...after.profile.map(([s]) => s));
+  const width = to - from;
+  const a = spanAt(before.profile, from - INSIDE);
+  const b = spanAt(after.profile, to + INSIDE);
+  if (!a || !b || width <= 0 || width > WIDEST) return [];
+  const corners = [
+    [from, a[0]],
+    [to, b[0]],
+    [to, b[1]],
+    [from, a[1]],
+  ] as const;
+  const words = printLength(width, units);
+  const tall = Math.min(a[1], b[1]) - Math.max(a[0], b[0]) - 4;
+  const level = heightFitting(words, { width: width - 2, height: tall }, 5, 2.5);
+  const upright = heightFitting(words, { width: tall, height: width - 4 }, 5, 2.5);
+  const at = bench.point((from + to) / 2, (Math.max(a[0], b[0]) + Math.min(a[1], b[1])) / 2);
+  return [
+    polygon(
+      'web',
+      corners.map(([s, z]) => bench.point(s, z)),
+      'light',
+    ),
+    ...(level ? [text(words, at, level)] : upright ? [text(words, at, upright, 'centre', { angleInDegrees: 90 })] : []),
+  ];
+}
