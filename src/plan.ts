@@ -6,6 +6,8 @@ import type { Glue } from './dot/dot.js';
 import { gluing } from './dot/gluing.js';
 import type { Job } from './job/job.js';
 import { layupOf, type Layup } from './layup/layup.js';
+import type { Routing } from './rout/rout.js';
+import { routed } from './rout/routing.js';
 import { patchTreesOf, type PatchTrees } from './wall/patchTree.js';
 import { weightsOf, type Weights } from './weigh/weights.js';
 
@@ -18,6 +20,7 @@ export interface Plan extends Chambers {
   readonly trees: PatchTrees;
   /** Dots on the dotted joints, and smears. */
   readonly glue: Glue;
+  readonly routing: Routing;
   readonly blocks: readonly Block[];
   readonly weights: Weights;
 }
@@ -30,8 +33,9 @@ export function planOf(job: Job, before?: Plan): Plan {
   const same = before && JSON.stringify(before.job.board) === JSON.stringify(job.board) ? before : undefined;
   const board = same?.board ?? boardOf(job.board);
   const trees = same?.trees ?? patchTreesOf(board.mesh);
-  const { layup, chambers, glue } = gluing(board, layupOf(job.glueUp, board.length), trees, job);
+  const { layup, chambers: carved, glue } = gluing(board, layupOf(job.glueUp, board.length), trees, job);
+  const { chambers, routing } = routed(board, layup, trees, carved, job);
   const blocks = blocksOf(chambers.chambers, job.fill);
   const weights = weightsOf(board, layup, chambers.chambers, blocks, job);
-  return { job, board, layup, trees, ...chambers, glue, blocks, weights };
+  return { job, board, layup, trees, ...chambers, glue, routing, blocks, weights };
 }

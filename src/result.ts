@@ -48,6 +48,7 @@ export function resultOf(plan: Plan) {
     dots: plan.glue.dots,
     smears: plan.glue.smears,
     glueLosses: plan.glue.losses,
+    routing: plan.routing,
     blocks: plan.blocks,
     weights: plan.weights,
     notes: plan.notes,

@@ -90,7 +90,8 @@ function notesOn({ carving: { row, slots }, places }: CarvedRow, chambers: reado
   return [...swallowed, ...said, ...smallOnes(chambers, said)];
 }
 
-function websOf(chambers: readonly Chamber[]): Web[] {
+/** The webs between the chambers of one row, nose to tail. */
+export function websOf(chambers: readonly Chamber[]): Web[] {
   return chambers.slice(1).map((chamber, i): Web => {
     const before = chambers[i]!;
     return { row: chamber.row, between: [before.id, chamber.id], from: endOf(before), to: startOf(chamber) };

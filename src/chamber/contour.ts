@@ -9,11 +9,13 @@ const FACETS = 4;
 
 /**
  * Eases the corners of a counter-clockwise polygon to a cutter's radius, mm: the contour the cutter leaves, with true arcs, and a polygon
- * of straight lines around it. `undefined` when an edge is too short for its corners, so that the cutter does not fit.
+ * of straight lines around it. Corners that turn by less than `softTurn`, radians, stay as they are. `undefined` when an edge is too short for
+ * its corners, so that the cutter does not fit.
  */
 export function easeCorners(
   corners: readonly Pair[],
   radius: number,
+  softTurn = SOFT_TURN,
 ): { contour: Vertex[]; profile: Pair[] } | undefined {
   const n = corners.length;
   const contour: Vertex[] = [];
@@ -30,7 +32,7 @@ export function easeCorners(
     const before = edge((i + n - 1) % n);
     const after = edge(i);
     const turn = Math.atan2(before.ux * after.uy - before.uy * after.ux, before.ux * after.ux + before.uy * after.uy);
-    if (turn < SOFT_TURN) {
+    if (turn < softTurn) {
       contour.push({ x, y });
       profile.push([x, y]);
       continue;

@@ -1,0 +1,102 @@
+import { momentsOf } from '../chamber/contour.js';
+import type { Vertex } from '../length/vertex.js';
+import { sharpCorners } from './opening.js';
+
+type Pair = readonly [number, number];
+
+/**
+ * A chamber as guides see it: turned so that its middle line lies level, and cut by upright lines. `top` and `bottom` stand at rising `u`, and are
+ * straight between; `u`, `v` are measured from the chamber's centre of area.
+ */
+export interface Levelled {
+  readonly centre: Pair;
+  readonly tilt: number;
+  readonly u: readonly number[];
+  readonly top: readonly number[];
+  readonly bottom: readonly number[];
+}
+
+/** Upright lines stand at most so far apart, mm. */
+const STEP = 1;
+
+export function levelled(contour: readonly Vertex[]): Levelled {
+  const { x, y } = momentsOf(contour);
+  const corners = sharpCorners(contour);
+  const tilt = slopeOf(corners);
+  const [c, s] = [Math.cos(tilt), Math.sin(tilt)];
+  const turned = corners.map(([a, b]): Pair => [(a - x) * c + (b - y) * s, (b - y) * c - (a - x) * s]);
+  const ends = turned.map(([u]) => u);
+  const [from, to] = [Math.min(...ends), Math.max(...ends)];
+  const places = new Set(ends);
+  for (let u = from; u < to; u += STEP) places.add(u);
+  const rows = [...places].sort((a, b) => a - b).map((u) => ({ u, ...cutAt(turned, u) }));
+  return {
+    centre: [x, y],
+    tilt,
+    u: rows.map((row) => row.u),
+    top: rows.map((row) => row.top),
+    bottom: rows.map((row) => row.bottom),
+  };
+}
+
+/** Slope of the line through the middles of the chamber's two ends, as an angle. */
+function slopeOf(corners: readonly Pair[]): number {
+  const s = corners.map(([each]) => each);
+  const [from, to] = [Math.min(...s), Math.max(...s)];
+  // A little inside, where ends are upright and both corners stand on one line.
+  const inset = (to - from) / 100;
+  const middle = (at: number) => {
+    const { top, bottom } = cutAt(corners, at);
+    return (top + bottom) / 2;
+  };
+  return Math.atan2(middle(to - inset) - middle(from + inset), to - from - 2 * inset);
+}
+
+/** Highest and lowest crossing of an upright line; not-a-number where it crosses more than twice. */
+function cutAt(corners: readonly Pair[], u: number): { top: number; bottom: number } {
+  let top = -Infinity;
+  let bottom = Infinity;
+  let through = 0;
+  corners.forEach(([u0, v0], i) => {
+    const [u1, v1] = corners[(i + 1) % corners.length]!;
+    if (u < Math.min(u0, u1) || u > Math.max(u0, u1)) return;
+    if (u0 <= u !== u1 <= u) through++;
+    const v = u0 === u1 ? [v0, v1] : [v0 + ((u - u0) / (u1 - u0)) * (v1 - v0)];
+    top = Math.max(top, ...v);
+    bottom = Math.min(bottom, ...v);
+  });
+  return through > 2 ? { top: NaN, bottom: NaN } : { top, bottom };
+}
+
+/** The longest run between upright lines in which a level rectangle of this height fits, and where it may lie, mm; undefined when it fits nowhere. */
+export function longestRun(
+  { u, top, bottom }: Levelled,
+  height: number,
+): { from: number; to: number; low: number; high: number } | undefined {
+  let best: { from: number; to: number; low: number; high: number } | undefined;
+  // Lowest top and highest bottom of the window, each as a queue of places that may still become it.
+  const tops: number[] = [];
+  const bottoms: number[] = [];
+  let start = 0;
+  for (let i = 0; i < u.length; i++) {
+    if (Number.isNaN(top[i]!)) {
+      tops.length = bottoms.length = 0;
+      start = i + 1;
+      continue;
+    }
+    while (tops.length > 0 && top[tops[tops.length - 1]!]! >= top[i]!) tops.pop();
+    while (bottoms.length > 0 && bottom[bottoms[bottoms.length - 1]!]! <= bottom[i]!) bottoms.pop();
+    tops.push(i);
+    bottoms.push(i);
+    while (start < i && top[tops[0]!]! - bottom[bottoms[0]!]! < height) {
+      start++;
+      if (tops[0]! < start) tops.shift();
+      if (bottoms[0]! < start) bottoms.shift();
+    }
+    const high = top[tops[0]!]!;
+    const low = bottom[bottoms[0]!]!;
+    if (high - low < height) continue;
+    if (u[i]! - u[start]! > (best ? best.to - best.from : 0)) best = { from: u[start]!, to: u[i]!, low, high };
+  }
+  return best;
+}

@@ -1,0 +1,97 @@
+import type { Board } from '../board/board.js';
+import type { Chamber, Note, Web } from '../chamber/chamber.js';
+import { websOf, type Chambers } from '../chamber/chambers.js';
+import type { Job } from '../job/job.js';
+import type { Layup } from '../layup/layup.js';
+import type { PatchTrees } from '../wall/patchTree.js';
+import { familyOf, type Size } from './family.js';
+import { guideOffset } from './opening.js';
+import type { CurvePoint, Guide, GuideSetting, Routing } from './rout.js';
+import { setUpOf } from './setUp.js';
+import { sharedCutOf } from './shared.js';
+
+export interface Routed {
+  /** As given, or cut to shared guides. */
+  readonly chambers: Chambers;
+  readonly routing: Routing;
+}
+
+/** How the chambers are routed; where the job wants guides shared, the chambers as those guides cut them. */
+export function routed(
+  board: Board,
+  layup: Layup,
+  trees: PatchTrees,
+  given: Chambers,
+  job: Pick<Job, 'chambers' | 'routing' | 'units'>,
+): Routed {
+  const shared = sharing(board, layup, trees, given.chambers, job);
+  const { tolerance, cutterDiameter } = job.chambers;
+  const setUps = layup.rows.map((row) =>
+    setUpOf(
+      row,
+      shared.chambers.filter((chamber) => chamber.row === row.id),
+      { ...job.routing, tolerance },
+    ),
+  );
+  return {
+    chambers: {
+      ...given,
+      chambers: shared.chambers,
+      webs: shared.webs ?? given.webs,
+      notes: [...given.notes, ...setUps.flatMap(({ notes }) => notes), ...shared.notes],
+    },
+    routing: {
+      rows: setUps.map(({ setUp }) => setUp),
+      offset: guideOffset(job.routing.bush, cutterDiameter),
+      guides: shared.guides,
+      settings: shared.settings,
+      curve: shared.curve,
+    },
+  };
+}
+
+interface Sharing {
+  readonly chambers: readonly Chamber[];
+  readonly webs?: readonly Web[];
+  readonly guides: readonly Guide[];
+  readonly settings: readonly GuideSetting[];
+  readonly curve: readonly CurvePoint[];
+  readonly notes: readonly Note[];
+}
+
+function sharing(
+  board: Board,
+  layup: Layup,
+  trees: PatchTrees,
+  chambers: readonly Chamber[],
+  job: Pick<Job, 'chambers' | 'routing' | 'units'>,
+): Sharing {
+  if (!job.routing.guides) return { chambers, guides: [], settings: [], curve: [], notes: [] };
+  const { cutterDiameter } = job.chambers;
+  const family = familyOf(chambers, job.routing.guides, job.chambers, job.units);
+  const cuts = family.cuts.map((cut) => {
+    const row = layup.rows.find(({ id }) => id === cut.chamber.row)!;
+    return { ...cut, shared: sharedCutOf(cut, row.face, cutterDiameter, board.mesh, trees) };
+  });
+  const sizes = [...new Set(cuts.flatMap(({ shared, size }) => (shared && size ? [size] : [])))];
+  sizes.sort((a, b) => b.length * b.height - a.length * a.height || b.length - a.length);
+  const nameOf = (size: Size) => `G${sizes.indexOf(size) + 1}`;
+  const corner = job.routing.bush / 2;
+  const out = 2 * guideOffset(job.routing.bush, cutterDiameter);
+  const cut = cuts.map(({ chamber, shared }) => shared?.chamber ?? chamber);
+  return {
+    chambers: cut,
+    webs: layup.rows.flatMap((row) => websOf(cut.filter((chamber) => chamber.row === row.id))),
+    guides: sizes.map((size): Guide => ({
+      id: nameOf(size),
+      cut: { ...size, corner: cutterDiameter / 2 },
+      opening: { length: size.length + out, height: size.height + out, corner },
+      chambers: cuts.flatMap((each) => (each.shared && each.size === size ? [each.chamber.id] : [])),
+    })),
+    settings: cuts.flatMap(({ shared, size }) => (shared && size ? [{ ...shared.setting, guide: nameOf(size) }] : [])),
+    curve: family.curve,
+    notes: cuts.flatMap(({ chamber, shared }): Note[] =>
+      shared ? [] : [{ kind: 'guide', where: chamber.id, why: 'opening', by: [] }],
+    ),
+  };
+}
