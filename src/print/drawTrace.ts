@@ -1,5 +1,5 @@
 import { grown, overlaps, type Box } from './box.js';
-import { hatchOf, type Stroke } from './hatch.js';
+import { hatchOf, strokeOutside, type Stroke } from './hatch.js';
 import { lineOf, narrow } from './line.js';
 import type { Pen } from './pen.js';
 import type { Trace, TracedLine } from './trace.js';
@@ -13,8 +13,12 @@ const SMALLEST_LETTERS = 1.8;
 /** Steps shorter than this on the paper are passed over, mm: a drawing made small has many. */
 const SHORTEST = 0.05;
 
-/** Draws the part of a traced drawing that a box (in the drawing's frame) shows, moved and scaled onto the page. */
-export function drawTrace(pen: Pen, trace: Trace, box: Box, onto: Placement): void {
+/**
+ * Draws the part of a traced drawing that a box (in the drawing's frame) shows, moved and scaled onto the page.
+ *
+ * @param clear boxes in the drawing's frame that hatching leaves free, for words that the sheet adds.
+ */
+export function drawTrace(pen: Pen, trace: Trace, box: Box, onto: Placement, clear: readonly Box[] = []): void {
   const near = grown(box, LINE_REACH / onto.scale);
   for (const line of trace.lines) {
     if (overlaps(line.box, near)) drawLine(pen, line, near, onto);
@@ -23,7 +27,9 @@ export function drawTrace(pen: Pen, trace: Trace, box: Box, onto: Placement): vo
     const { x1, y1, x2, y2 } = stroke;
     // Hatching rises to the right.
     if (x2 < near.minX || x1 > near.maxX || y2 < near.minY || y1 > near.maxY) continue;
-    pen.line([onto.x(x1), onto.y(y1), onto.x(x2), onto.y(y2)], narrow);
+    for (const left of clear.length > 0 ? strokeOutside(stroke, clear) : [stroke]) {
+      pen.line([onto.x(left.x1), onto.y(left.y1), onto.x(left.x2), onto.y(left.y2)], narrow);
+    }
   }
   for (const { shape, box: at } of trace.texts) {
     if (!overlaps(at, near)) continue;

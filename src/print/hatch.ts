@@ -1,5 +1,5 @@
 import type { Trace, TracedLine } from './trace.js';
-import { overlaps } from './box.js';
+import { overlaps, type Box } from './box.js';
 
 /** Distance between hatching lines, mm: all above the smallest gap of ISO 128-2, 6.1 (0.7 mm), and told apart from a metre away. */
 const SPACING = { light: 7, medium: 4, dark: 2 } as const;
@@ -20,6 +20,16 @@ export interface Stroke {
  */
 export function hatchOf(trace: Trace, scale = 1): readonly Stroke[] {
   return trace.lines.flatMap((line) => strokesIn(line, trace, scale));
+}
+
+/** What is left of a hatching line outside of boxes, mm. */
+export function strokeOutside(stroke: Stroke, boxes: readonly Box[]): readonly Stroke[] {
+  // Along the line, y = x - u: within a box where x lies between both pairs of its sides.
+  const u = stroke.x1 - stroke.y1;
+  const holes = boxes
+    .map(({ minX, minY, maxX, maxY }) => [Math.max(minX, minY + u), Math.min(maxX, maxY + u)])
+    .filter(([from, to]) => from! < to!);
+  return without([stroke.x1, stroke.x2], holes).map(([x1, x2]) => ({ x1, y1: x1 - u, x2, y2: x2 - u }));
 }
 
 function strokesIn(line: TracedLine, trace: Trace, scale: number): Stroke[] {

@@ -20,6 +20,9 @@ interface InkedLine {
   readonly up: number;
 }
 
+/** A line is inked to this far from its middle, mm: no page may cut it lengthwise. */
+const LINE_REACH = 1;
+
 /** The ink of a traced drawing; a text counts as the box it stands in. Empty (no millimetres) when nothing is drawn. */
 export function inkOf(trace: Trace): Ink {
   const lines: InkedLine[] = [
@@ -28,8 +31,8 @@ export function inkOf(trace: Trace): Ink {
   ];
   if (lines.length === 0) return { from: 0, low: new Float64Array(0), high: new Float64Array(0), lines };
   const box = joinBoxes(lines.map((line) => line.box));
-  const from = Math.floor(box.minX);
-  const count = Math.floor(box.maxX) - from + 1;
+  const from = Math.floor(box.minX - LINE_REACH);
+  const count = Math.floor(box.maxX + LINE_REACH) - from + 1;
   const low = new Float64Array(count).fill(Infinity);
   const high = new Float64Array(count).fill(-Infinity);
   for (const { points } of lines) {
@@ -37,6 +40,7 @@ export function inkOf(trace: Trace): Ink {
       addLine(from, low, high, points[i - 2]!, points[i - 1]!, points[i]!, points[i + 1]!);
     }
   }
+  widen(low, high);
   return { from, low, high, lines };
 }
 
@@ -131,6 +135,15 @@ function addLine(
     const atRight = x1 === x2 ? y2 : y1 + (Math.min(x2, from + i + 1) - x1) * slope;
     low[i] = Math.min(low[i]!, atLeft, atRight);
     high[i] = Math.max(high[i]!, atLeft, atRight);
+  }
+}
+
+/** Makes the ink reach a millimetre further in every direction. */
+function widen(low: Float64Array, high: Float64Array): void {
+  const [lows, highs] = [low.slice(), high.slice()];
+  for (let i = 0; i < low.length; i++) {
+    low[i] = Math.min(lows[i]!, lows[i - 1] ?? Infinity, lows[i + 1] ?? Infinity) - LINE_REACH;
+    high[i] = Math.max(highs[i]!, highs[i - 1] ?? -Infinity, highs[i + 1] ?? -Infinity) + LINE_REACH;
   }
 }
 

@@ -64,8 +64,9 @@ function drawLabel(pen: Pen, label: Label, box: Box): void {
 
 /** The drawing as large as its room allows; it is a picture to recognise, so no scale is kept. */
 function drawSmall(pen: Pen, { drawing }: Label, room: Box): void {
-  const trace = traceOf(drawing!);
-  const box = joinBoxes([...trace.lines, ...trace.texts].map((traced) => traced.box));
+  // Its words would be too small to read, and the label has its own.
+  const trace = { ...traceOf(drawing!), texts: [] };
+  const box = joinBoxes(trace.lines.map((traced) => traced.box));
   if (isEmpty(box)) return;
   const scale = Math.min(widthOf(room) / Math.max(1e-9, widthOf(box)), heightOf(room) / Math.max(1e-9, heightOf(box)));
   const y = room.maxY - heightOf(box) * scale;

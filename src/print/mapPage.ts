@@ -3,7 +3,7 @@ import { documentLeaf, documentSheet, type Room } from './documentSheet.js';
 import { hasInk, mergedInk } from './ink.js';
 import type { Book, Leaf, Studio, TiledEntry } from './leaf.js';
 import { narrow } from './line.js';
-import type { Run } from './nest.js';
+import { windowBox, type Run } from './nest.js';
 import type { Pen } from './pen.js';
 import type { MapPage } from './set.js';
 import { wrap } from './wrap.js';
@@ -70,13 +70,6 @@ function panelsOf(entry: TiledEntry, room: Room): readonly Panel[] {
     return panel;
   });
 }
-
-const windowBox = ({ pane }: Run, { x, y }: { readonly x: number; readonly y: number }): Box => ({
-  minX: x,
-  minY: y,
-  maxX: x + pane.width,
-  maxY: y + pane.height,
-});
 
 function drawPanel(pen: Pen, panel: Panel, room: Room, top: number, studio: Studio, book: Book): void {
   const { entry, run, extent, scale, before } = panel;

@@ -1,4 +1,5 @@
 import type { Drawing } from '../sheet/drawing.js';
+import type { Box } from './box.js';
 import type { Ink } from './ink.js';
 import { inkedArea, inkOf, mergedInk } from './ink.js';
 import type { Pane, Window } from './tile.js';
@@ -73,6 +74,14 @@ export function nest(drawings: readonly Drawing[], formats: readonly Format[]): 
   );
   return { runs, sheets, areaBound: loose.length === 0 ? 0 : Math.ceil(area / largest) };
 }
+
+/** What a page of a run shows, in the run's frame. */
+export const windowBox = ({ pane }: Run, { x, y }: Window): Box => ({
+  minX: x,
+  minY: y,
+  maxX: x + pane.width,
+  maxY: y + pane.height,
+});
 
 function bestRun(placed: readonly Placed[], formats: readonly Format[]): Run {
   const ink = mergedInk(placed);

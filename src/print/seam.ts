@@ -30,6 +30,9 @@ export interface SeamMark {
 /** Half the side of the square that a mark takes, mm. */
 export const MARK_REACH = 9;
 
+/** Marks on a level seam keep this far from its ends, mm, where those of upright seams stand. */
+const CORNER = 4 * MARK_REACH;
+
 /** Capital letters without I and O, as the fields of a drawing frame (ISO 5457:1999, 4.4). */
 const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ';
 
@@ -37,7 +40,7 @@ const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ';
 export const LETTER_PAIRS = LETTERS.length ** 2;
 
 /** The letters of the n-th seam of a set: AA, AB, …; after the last pair they begin anew. */
-export const seamLetters = (n: number): string =>
+export const letterPair = (n: number): string =>
   LETTERS[Math.floor(n / LETTERS.length) % LETTERS.length]! + LETTERS[n % LETTERS.length]!;
 
 /** The seams of a run, in the order of its pages, lettered from the `first` pair on. */
@@ -54,7 +57,7 @@ export function seamsOf(ink: Ink, windows: readonly Window[], pane: Pane, first:
       const way = upright ? 'upright' : 'level';
       const at = upright ? over.x : over.y;
       const marks = marksOn(ink, way, at, from, to);
-      seams.push({ letters: seamLetters(first + seams.length), way, under: u, over: o, at, from, to, marks });
+      seams.push({ letters: letterPair(first + seams.length), way, under: u, over: o, at, from, to, marks });
     });
   });
   return seams;
@@ -62,8 +65,9 @@ export function seamsOf(ink: Ink, windows: readonly Window[], pane: Pane, first:
 
 /** Two marks, as far apart as the seam allows, where the drawing leaves room for them. */
 function marksOn(ink: Ink, way: Seam['way'], at: number, from: number, to: number): SeamMark[] {
-  const low = from + MARK_REACH;
-  const high = to - MARK_REACH;
+  const inset = way === 'upright' ? MARK_REACH : CORNER;
+  const low = from + inset;
+  const high = to - inset;
   if (high - low < 2 * MARK_REACH) return [{ along: (low + high) / 2, rising: true }];
   const middle = (low + high) / 2;
   const square = (start: number, end: number): Box => {

@@ -22,7 +22,7 @@ export function drawCentringMarks(pen: Pen, sheet: FramedSheet): void {
   pen.line([middle, sheet.height - sheet.top, middle, sheet.height - sheet.top + CENTRING], frame);
   // At the left the test bar stands in the filing border, so its mark keeps to the frame.
   pen.line([sheet.left - CENTRING + 2, half, sheet.left, half], frame);
-  pen.line([sheet.width - sheet.right, half, sheet.width - sheet.right + CENTRING], frame);
+  pen.line([sheet.width - sheet.right, half, sheet.width - sheet.right + CENTRING, half], frame);
 }
 
 /** Sheets longer than this come off a plotter and are trimmed by hand: longer than A3. */

@@ -1,13 +1,15 @@
-import { overlaps, type Box } from './box.js';
+import { overlaps, shifted, type Box } from './box.js';
 import { drawTrace, placedAt } from './drawTrace.js';
 import { formatsOf, pageWidth, type SheetFormat } from './format.js';
-import { mergedInk } from './ink.js';
+import { inkNear, mergedInk, type Ink } from './ink.js';
 import type { Leaf, Studio } from './leaf.js';
 import { dashed, frame, NARROW, narrow, WIDE } from './line.js';
-import { nest, type Run, type TilePlan } from './nest.js';
+import { roomForName } from './nameSpot.js';
+import { nest, windowBox, type Run, type TilePlan } from './nest.js';
 import type { Pen } from './pen.js';
 import { printerStamp } from './printer.js';
-import { MARK_REACH, seamsOf, type Seam } from './seam.js';
+import { seamsOf, type Seam } from './seam.js';
+import { seamDiagonals, seamLetters, WORD_HEIGHT, wordAt, type Word } from './seamMark.js';
 import type { TiledPage } from './set.js';
 import { drawCentringMarks, drawTrimmingMarks } from './sheetFrame.js';
 import { BARS_HEIGHT, BARS_WIDTH, drawLevelBars, drawUprightBars } from './testBar.js';
@@ -26,11 +28,12 @@ export function layTiled(
   let seamCount = firstSeam;
   for (const run of plan.runs) {
     const format = run.format as SheetFormat;
-    const seams = seamsOf(mergedInk(run.placed), run.windows, run.pane, seamCount);
+    const ink = mergedInk(run.placed);
+    const seams = seamsOf(ink, run.windows, run.pane, seamCount);
     seamCount += seams.length;
     const firstSheet = leaves.length;
     run.windows.forEach((window, index) => {
-      const tile: Tile = { studio, run, format, seams, index, window, firstSheet, sheets: plan.sheets };
+      const tile: Tile = { studio, run, format, seams, ink, index, window, firstSheet, sheets: plan.sheets };
       leaves.push({
         width: pageWidth(format, run.pane),
         height: format.height,
@@ -52,6 +55,7 @@ interface Tile {
   readonly run: Run;
   readonly format: SheetFormat;
   readonly seams: readonly Seam[];
+  readonly ink: Ink;
   readonly index: number;
   readonly window: Window;
   readonly firstSheet: number;
@@ -67,19 +71,22 @@ function drawTile(pen: Pen, tile: Tile, pageNumber: string): void {
     maxX: format.left + pane.width,
     maxY: format.bottom + format.band + pane.height,
   };
+  const mine = tile.seams.filter((seam) => seam.under === tile.index || seam.over === tile.index);
+  const words = [...mine.flatMap(seamLetters), ...(run.placed.length > 1 ? namesOn(tile) : [])];
+  const onPage = placedAt(window.x, window.y, box.minX, box.minY);
   pen.within(box, () => {
+    const shown = windowBox(run, window);
+    const clear = words.map(({ box: around }) => around);
     for (const { trace, up } of run.placed) {
-      const shown: Box = {
-        minX: window.x,
-        minY: window.y - up,
-        maxX: window.x + pane.width,
-        maxY: window.y - up + pane.height,
-      };
-      drawTrace(pen, trace, shown, placedAt(window.x, window.y - up, box.minX, box.minY));
+      const down = (b: Box): Box => shifted(b, 0, -up);
+      drawTrace(pen, trace, down(shown), placedAt(window.x, window.y - up, box.minX, box.minY), clear.map(down));
     }
-    for (const seam of tile.seams) {
-      if (seam.under === tile.index || seam.over === tile.index) {
-        drawMarks(pen, seam, box.minX - window.x, box.minY - window.y);
+    for (const { text, x, y, bold } of words) {
+      pen.text(text, onPage.x(x), onPage.y(y), { height: WORD_HEIGHT, align: 'centre', bold });
+    }
+    for (const seam of mine) {
+      for (const [x1, y1, x2, y2] of seamDiagonals(seam)) {
+        pen.line([onPage.x(x1), onPage.y(y1), onPage.x(x2), onPage.y(y2)], narrow);
       }
     }
   });
@@ -99,20 +106,14 @@ function drawTile(pen: Pen, tile: Tile, pageNumber: string): void {
   pen.text(pageNumber, box.maxX, format.bottom - 2.5, { height: 2, align: 'right' });
 }
 
-/** The position checks of a seam: a diagonal that crosses it, the letters on both sides. */
-function drawMarks(pen: Pen, { letters, way, at, marks }: Seam, dx: number, dy: number): void {
-  for (const { along, rising } of marks) {
-    const [x, y] = way === 'upright' ? [at + dx, along + dy] : [along + dx, at + dy];
-    const slope = rising ? 1 : -1;
-    pen.line([x - MARK_REACH, y - slope * MARK_REACH, x + MARK_REACH, y + slope * MARK_REACH], narrow);
-    const [ox, oy] = way === 'upright' ? [5, 4 * slope] : [4 * slope, 5];
-    const away = way === 'upright' ? -1 : 1;
-    for (const side of [-1, 1]) {
-      const tx = way === 'upright' ? side * ox : -side * ox;
-      const ty = way === 'upright' ? side * away * oy : side * oy;
-      pen.text(letters, x + tx, y + ty, { height: 3.5, align: 'centre', bold: true });
-    }
-  }
+/** Where several drawings share a page, each carries its name, wherever between its lines there is room. */
+function namesOn({ run, window, studio, ink }: Tile): readonly Word[] {
+  const near = inkNear(ink, windowBox(run, window));
+  return run.placed.flatMap(({ drawing, ink: own, up }): Word[] => {
+    const width = studio.measure(drawing.title, false) * WORD_HEIGHT;
+    const spot = roomForName(near, own, up, window, run.pane, width);
+    return spot ? [wordAt(drawing.title, spot.x, spot.y, width, false)] : [];
+  });
 }
 
 /** The frame; where another sheet joins, the line to cut on or to lay it to, and which sheet that is. */
@@ -123,7 +124,7 @@ function drawEdges(pen: Pen, tile: Tile, box: Box): void {
   const has = (way: Seam['way'], role: 'under' | 'over'): readonly Seam[] =>
     mine.filter((seam) => seam.way === way && seam[role] === index);
   const sheetOf = (seam: Seam, role: 'under' | 'over'): string =>
-    `${seam.letters} ${pad(firstSheet + seam[role] + 1, tile.sheets)}`;
+    `${pad(firstSheet + seam[role] + 1, tile.sheets)} (${seam.letters})`;
   const [left, right, below, above] = [
     has('upright', 'over'),
     has('upright', 'under'),
@@ -193,10 +194,10 @@ function drawBand(pen: Pen, tile: Tile, box: Box): void {
   const [largeX, largeY, room] = isWide
     ? [box.minX, bottom + BARS_HEIGHT + 5.5, BARS_WIDTH]
     : [box.minX + BARS_WIDTH, barsY + 5.5, box.maxX - box.minX - BARS_WIDTH];
-  pen.text(`${words.sheet} ${sheet}`, largeX + 1, largeY + 2.4, { height: 5, bold: true, fit: room - 2 });
-  pen.text(place, largeX + 1, largeY - 3.2, { height: 2.5, fit: room - 2 });
+  pen.text(`${words.sheet} ${sheet}`, largeX + 2, largeY + 2, { height: 4.2, bold: true, fit: room - 4 });
+  pen.text(place, largeX + 2, largeY - 3.5, { height: 2.5, fit: room - 4 });
   const stamp = printerStamp(printer);
-  if (stamp) pen.text(`${words.compensated} ${stamp}`, largeX + 1, largeY - 0.4, { height: 1.8, fit: room - 2 });
+  if (stamp) pen.text(`${words.compensated} ${stamp}`, largeX + 2, largeY - 1.2, { height: 1.5, fit: room - 4 });
   const drawings = (shown.length > 0 ? shown : run.placed).map(({ drawing }) => drawing);
   const width = Math.min(BLOCK_WIDTH, box.maxX - box.minX - (isWide ? BARS_WIDTH + 2 : 0));
   drawTitleBlock(
@@ -206,7 +207,7 @@ function drawBand(pen: Pen, tile: Tile, box: Box): void {
     width,
     {
       title: drawings.map((drawing) => drawing.title).join(' · '),
-      supplement: drawings.flatMap((drawing) => drawing.notes).join(' · '),
+      supplement: [...new Set(drawings.flatMap((drawing) => drawing.notes))].join(' · '),
       identification: drawings.map((drawing) => drawing.id).join(' '),
       documentType: words.documentType.tiled,
       sheet,
