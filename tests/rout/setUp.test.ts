@@ -1,0 +1,88 @@
+import { expect, test } from 'vitest';
+import type { Chamber } from '../../src/chamber/chamber.js';
+import type { Row } from '../../src/layup/layup.js';
+import { setUpOf, stopsOf } from '../../src/rout/setUp.js';
+
+const material = { name: 'foam', density: 20, source: 'test' };
+const joint = (id: string, at: number, slope = 0) => ({ id, kind: 'dotted' as const, at, slope });
+
+/** A row between two faces `width` apart, its far face flared by `slope`. */
+function row(width: number, slope = 0, end: Row['end'] = 'face'): Row {
+  const left = joint('R1', 0);
+  const right = joint('R2', width, slope);
+  const face = { id: 'R1:R1', piece: 'R1', joint: 'R1', origin: [0, 0], along: [1, 0], inward: [0, 1] } as const;
+  const far = { ...face, id: 'R1:R2', joint: 'R2', origin: [0, width], inward: [0, -1] } as const;
+  const member = { id: 'R1', kind: 'strip', material, routing: 'open', left, right } as const;
+  return {
+    id: 'R1',
+    side: 'R',
+    piece: 'R1',
+    face,
+    ...(end === 'face' && { through: far }),
+    members: [member],
+    end,
+    parity: 0,
+  };
+}
+
+function chamber(depth: number): Chamber {
+  const profile = [
+    [100, 20],
+    [300, 20],
+    [300, 80],
+    [100, 80],
+  ] as const;
+  const none = [0, 0, 0] as const;
+  return {
+    id: 'R1-01',
+    row: 'R1',
+    place: 1,
+    contour: profile.map(([x, y]) => ({ x, y })),
+    profile,
+    depth: [0, depth],
+    wall: { deck: 10, bottom: 10, rail: 30 },
+    at: { deck: none, bottom: none, rail: none },
+    volume: 1,
+  };
+}
+
+const router = { cutterLength: 80, guideStock: 12, passDepth: 12, tolerance: 1.5 };
+
+test('passes are even, none deeper than allowed, and the last stop is guide stock and depth together', () => {
+  const stops = stopsOf(50, router);
+  expect(stops).toHaveLength(5);
+  expect(stops).toEqual([22, 32, 42, 52, 62]);
+  expect(stopsOf(12, router)).toEqual([24]);
+});
+
+test('a row within the cutter’s reach is routed from its own face only', () => {
+  const { setUp, notes } = setUpOf(row(60), [chamber(60)], router);
+  expect(setUp).toMatchObject({ from: ['R1:R1'], depth: 60, cut: 60, reaches: true });
+  expect(notes).toEqual([]);
+});
+
+test('a deeper one is routed from both faces to meet in the middle, with a millimetre of overlap', () => {
+  const { setUp, notes } = setUpOf(row(100), [chamber(100)], router);
+  expect(setUp).toMatchObject({ from: ['R1:R1', 'R1:R2'], depth: 100, cut: 50.5, reaches: true });
+  expect(setUp.stops.at(-1)).toBe(62.5);
+  expect(notes).toMatchObject([{ kind: 'rout', where: 'R1', why: 'halves' }]);
+});
+
+test('too deep even for halves it is refused, and the cutter that would do is named', () => {
+  const { setUp, notes } = setUpOf(row(160), [chamber(160)], router);
+  expect(setUp).toMatchObject({ reaches: false, needs: 172 });
+  expect(notes).toMatchObject([{ kind: 'rout', where: 'R1', why: 'reach', by: ['R1-01'], has: 80, needs: 172 }]);
+});
+
+test('a blind row cannot be met from behind', () => {
+  const { setUp, notes } = setUpOf(row(100, 0, 'rail'), [chamber(90)], router);
+  expect(setUp).toMatchObject({ from: ['R1:R1'], reaches: false, needs: 102 });
+  expect(notes.map(({ why }) => why)).toEqual(['reach']);
+});
+
+test('halves do not meet where the faces flare by more than the router may wander', () => {
+  const flared = { ...chamber(115) };
+  const { setUp, notes } = setUpOf(row(100, 0.05), [flared], router);
+  expect(setUp.reaches).toBe(false);
+  expect(notes.map(({ why }) => why)).toEqual(['flare', 'reach']);
+});
