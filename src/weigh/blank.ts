@@ -1,5 +1,6 @@
 import type { Board } from '../board/board.js';
-import type { Layup } from '../layup/layup.js';
+import type { Joint, LaidMember, Layup } from '../layup/layup.js';
+import type { BlankSpec } from '../job/dots.js';
 import { AlongBoard, type Bulk } from './bulk.js';
 import type { Slices } from './slices.js';
 
@@ -10,25 +11,17 @@ import type { Slices } from './slices.js';
 export interface Blank {
   readonly members: readonly Bulk[];
   readonly perMm: readonly Bulk[];
+  readonly widest: { readonly left: number; readonly right: number };
 }
 
 export function blankOf(board: Board, layup: Layup, slices: Slices): Blank {
   const { xs } = slices;
-  const [left, right] = board.surface.outlines;
-  let widestLeft = 0;
-  let widestRight = 0;
-  for (const x of xs) {
-    widestLeft = Math.max(widestLeft, left.outer(x));
-    widestRight = Math.max(widestRight, right.outer(x));
-  }
+  const widest = widestOf(board);
   const perMm: Bulk[] = [];
   const members = layup.members.map((member, m) => {
     const volume = new AlongBoard();
     const faces = new AlongBoard();
-    const edge = (joint: typeof member.left, without: number) => (x: number) =>
-      joint ? joint.at + joint.slope * x : without;
-    const from = edge(member.left, -widestLeft);
-    const to = edge(member.right, widestRight);
+    const { from, to } = edgesOf(member, widest);
     let before: { x: number; width: number; height: number; y: number } | undefined;
     for (let i = 0; i < xs.length; i++) {
       const x = xs[i]!;
@@ -46,7 +39,37 @@ export function blankOf(board: Board, layup: Layup, slices: Slices): Blank {
     perMm.push(faces.bulk(1e6));
     return volume.bulk(1e6);
   });
-  return { members, perMm };
+  return { members, perMm, widest };
+}
+
+/** A blank whose strips are not sawn to the rocker: a box around the board of the thickness that the job gives, litres, left to right. */
+export function boxBlank(layup: Layup, length: number, { widest }: Blank, thickness: number, spec: BlankSpec): Bulk[] {
+  return layup.members.map((member) => {
+    const { from, to } = edgesOf(member, widest);
+    const box = new AlongBoard();
+    const width = (x: number) => Math.max(0, to(x) - from(x));
+    const y = (x: number) => ((to(x) + from(x)) / 2) ** 2 + width(x) ** 2 / 12;
+    const [a, b] = [-spec.nose, length + spec.tail];
+    box.add(a, b, width(a) * thickness, width(b) * thickness, y(a), y(b));
+    return box.bulk(1e6);
+  });
+}
+
+function widestOf({ grid, surface }: Board) {
+  const [left, right] = surface.outlines;
+  const widest = { left: 0, right: 0 };
+  for (const x of grid.xs) {
+    widest.left = Math.max(widest.left, left.outer(x));
+    widest.right = Math.max(widest.right, right.outer(x));
+  }
+  return widest;
+}
+
+/** The member's edges in plan; where it runs to the rail, the widest of the board. */
+function edgesOf({ left, right }: LaidMember, widest: Blank['widest']) {
+  const edge = (joint: Joint | undefined, without: number) => (x: number) =>
+    joint ? joint.at + joint.slope * x : without;
+  return { from: edge(left, -widest.left), to: edge(right, widest.right) };
 }
 
 /** Height of the member's strip at a row; where the outline has left the member, that of its nearest place inside. */

@@ -4,6 +4,7 @@ import type { Job, Material } from '../job/job.js';
 import { isFrom, type Stage } from '../job/stage.js';
 import type { Layup } from '../layup/layup.js';
 import type { Bare } from './bare.js';
+import { boxBlank } from './blank.js';
 import { type Bulk, NOTHING, pointBulk, sumOf, times } from './bulk.js';
 import type { Cut } from './cuts.js';
 import { finVolume } from './fin.js';
@@ -39,11 +40,12 @@ export function ledgerOf(
   layup: Layup,
   cuts: readonly Cut[],
   blocks: readonly Block[],
-  job: Pick<Job, 'fill' | 'glass' | 'fins' | 'fittings'>,
+  job: Pick<Job, 'fill' | 'glass' | 'fins' | 'fittings' | 'dots'>,
 ): Ledger {
   const glass = job.glass ?? USUAL_GLASS;
   const entries = [
     ...boardEntries(bare, layup),
+    ...blankEntries(bare, layup, job),
     ...chamberEntries(cuts, blocks, job.fill),
     ...glueEntries(bare, cuts),
     ...glassEntries(bare, glass),
@@ -79,31 +81,38 @@ function densityOf(material: Material): string {
   return `material:${material.name}`;
 }
 
-/**
- * The solid board as glued and as shaped. What is left over all around a blank, or left on by the shaper, is taken to weigh as its members do by
- * their usual densities.
- */
-function boardEntries({ members, blank, skin }: Bare, layup: Layup): Entry[] {
+/** The solid board as shaped. What the shaper left on is taken to weigh as the members do on the whole, by their usual densities. */
+function boardEntries({ members, skin }: Bare, layup: Layup): Entry[] {
   const densities = layup.members.map(({ material }) => material.density);
   const volume = sumOf(members).amount;
   const density = sumOf(members.map((bulk, m) => times(bulk, densities[m]!))).amount / volume;
   return [
     ...layup.members.flatMap(({ material }, m): Entry[] => [
-      { unknown: densityOf(material), bulk: times(blank.members[m]!, GRAMS), from: 'blank', before: 'shaped' },
       { unknown: densityOf(material), bulk: times(members[m]!, GRAMS), from: 'shaped' },
     ]),
-    {
-      unknown: 'blankOver',
-      bulk: sumOf(blank.perMm.map((bulk, m) => times(bulk, densities[m]! * GRAMS))),
-      from: 'blank',
-      before: 'shaped',
-    },
     {
       unknown: 'leftOn',
       bulk: times(sumOf([skin.deck, skin.bottom]), density * GRAMS),
       from: 'shaped',
       before: 'sealed',
     },
+  ];
+}
+
+/** The blank: a box where the job gives its thickness, else strips sawn to the rocker, with something left over all around. */
+function blankEntries({ blank, length }: Bare, layup: Layup, { dots }: Pick<Job, 'dots'>): Entry[] {
+  const box = dots?.blank.thickness;
+  const members = box === undefined ? blank.members : boxBlank(layup, length, blank, box, dots!.blank);
+  const materials = layup.members.map(({ material }) => material);
+  const over = sumOf(materials.map(({ density }, m) => times(blank.perMm[m]!, density * GRAMS)));
+  return [
+    ...materials.map((material, m): Entry => ({
+      unknown: densityOf(material),
+      bulk: times(members[m]!, GRAMS),
+      from: 'blank',
+      before: 'shaped',
+    })),
+    { unknown: 'blankOver', bulk: box === undefined ? over : NOTHING, from: 'blank', before: 'shaped' },
   ];
 }
 

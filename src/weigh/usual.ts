@@ -18,9 +18,9 @@ export const USUAL = {
   /** How far chambers come out larger all around than drawn, mm: a router wanders either way, and its depth is set by eye. */
   routed: { value: 0, spread: 0.5 },
   /** Moisture-cure glue that stays in a joint, g/m². Industrial spread 100–250 g/m², from memory. */
-  jointGlue: { value: 160, spread: 45 },
-  /** The same on the faces of a block, which is buttered, not flooded, g/m². */
-  blockGlue: { value: 100, spread: 35 },
+  jointGlue: { value: 150, spread: 50 },
+  /** The same on the faces of a block, which gets beads that foam up, not a film, g/m². */
+  blockGlue: { value: 60, spread: 30 },
   /** How far a sealing coat comes out from what was meant, as a share of it; foam and end grain drink more or less. */
   sealer: { value: 1, spread: 0.3 },
   /** How far a laminate's resin comes out from what was meant, as a share of it. Published wet-outs run from 0.67 to 1.2 of the cloth. */

@@ -4,7 +4,7 @@ import type { Stage } from '../../src/job/stage.js';
 import { planOf } from '../../src/plan.js';
 import { STAGES } from '../../src/job/stage.js';
 import { weightsOf, type StageWeight, type Weights } from '../../src/weigh/weights.js';
-import { GLASS, inches, pounds, tarn } from './tarn.js';
+import { inches, pounds, tarn } from './tarn.js';
 
 const job = tarn();
 const plan = planOf(job);
@@ -114,7 +114,7 @@ describe('stage by stage', () => {
   });
 
   test('a fin in the tail moves the balance back by its weight times its distance', () => {
-    const without = weighed({ fins: [], fittings: [] });
+    const without = weighed({ fins: [] });
     const before = at(without, 'fitted');
     const fitted = at(plan.weights, 'fitted');
     const added = fitted.weight - before.weight;
@@ -124,7 +124,7 @@ describe('stage by stage', () => {
   });
 
   test('cloth weighs its area and its lap: a single layer a side by hand', () => {
-    const plain = weighed({ glass: { ...GLASS, resin: 0 } });
+    const plain = weighed({ glass: { ...job.glass, resin: 0 } });
     const cloth = at(plain, 'laminated').weight - at(plain, 'sealed').weight;
     // The mesh's surface and the rail's length, which tests/weigh/bare.test.ts holds against the kernel: about 3.5 m² and 7.3 m.
     expect(cloth).toBeCloseTo((3.549 + 2 * 7.285 * 0.0508) * 0.27125, 1);

@@ -1,0 +1,19 @@
+import type { Board } from '../board/board.js';
+import type { Chamber } from '../chamber/chamber.js';
+import { gluing } from '../dot/gluing.js';
+import type { Job } from '../job/job.js';
+import type { Layup } from '../layup/layup.js';
+import type { PatchTrees } from '../wall/patchTree.js';
+
+/** A board with its surface made ready and its glue-up as the job has it; a `Plan` is one. */
+export interface Bench {
+  readonly board: Board;
+  readonly layup: Layup;
+  readonly trees: PatchTrees;
+}
+
+/** What other chambers on the same board come to: carved and proved as in a plan, dots and all. */
+export function tryChambers({ board, layup, trees }: Bench, job: Job): { layup: Layup; chambers: readonly Chamber[] } {
+  const tried = gluing(board, layup, trees, job);
+  return { layup: tried.layup, chambers: tried.chambers.chambers };
+}
