@@ -1,0 +1,122 @@
+import { describe, expect, test } from 'vitest';
+import type { Member, MemberWithJoint } from '../../src/job/job.js';
+import { depthOf, toBoard, toFace } from '../../src/layup/frame.js';
+import { layupOf } from '../../src/layup/layup.js';
+
+const foam = { name: 'foam', density: 20, source: 'invented' };
+const strip = (thickness?: Member['thickness']): Member => ({
+  kind: 'strip',
+  material: foam,
+  routing: 'open',
+  ...(thickness !== undefined && { thickness }),
+});
+const stringer = (thickness: number, routing: 'open' | 'solid'): Member => ({
+  kind: 'stringer',
+  material: foam,
+  routing,
+  thickness,
+});
+const behind = (joint: 'bonded' | 'dotted', member: Member): MemberWithJoint => ({ ...member, joint });
+
+describe('pieces and rows', () => {
+  const layup = layupOf(
+    {
+      centre: strip(100),
+      centreJoint: 'bonded',
+      right: [
+        behind('bonded', stringer(20, 'open')),
+        behind('dotted', strip(80)),
+        behind('dotted', stringer(25, 'solid')),
+        behind('bonded', strip()),
+      ],
+    },
+    3000,
+  );
+
+  test('the pieces are what the dotted joints part, named from the centre outward', () => {
+    expect(layup.pieces.map((piece) => [piece.id, piece.members.map((m) => m.id).join(' ')])).toEqual([
+      ['L2', 'L4 L3'],
+      ['L1', 'L2'],
+      ['C', 'L1 C R1'],
+      ['R1', 'R2'],
+      ['R2', 'R3 R4'],
+    ]);
+  });
+
+  test('a centre group is routed right through its stringers; a solid stringer at the face leaves the piece behind it alone', () => {
+    expect(layup.rows.map((row) => [row.id, row.end, row.members.map((m) => m.id).join(' ')])).toEqual([
+      ['L1', 'face', 'L2'],
+      ['C1', 'face', 'L1 C R1'],
+      ['R1', 'face', 'R2'],
+    ]);
+  });
+
+  test('neighbouring rows are staggered against each other, and a board with a central row alike on both sides', () => {
+    expect(layup.rows.map((row) => row.parity)).toEqual([1, 0, 1]);
+  });
+
+  test('a row before a solid member stops at it, and the outermost is blind toward the rail', () => {
+    const { rows } = layupOf(
+      {
+        centreJoint: 'dotted',
+        right: [
+          behind('dotted', strip(60)),
+          behind('bonded', stringer(20, 'solid')),
+          behind('bonded', strip(60)),
+          behind('dotted', strip()),
+        ],
+      },
+      3000,
+    );
+    expect(rows.map((row) => [row.id, row.face.id, row.end])).toEqual([
+      ['L3', 'L2:L3', 'rail'],
+      ['L2', 'L1:L3', 'solid'],
+      ['L1', 'L1:C', 'solid'],
+      ['R1', 'R1:C', 'solid'],
+      ['R2', 'R1:R3', 'solid'],
+      ['R3', 'R2:R3', 'rail'],
+    ]);
+  });
+});
+
+describe('flared joints', () => {
+  const { joints, rows } = layupOf(
+    {
+      centreJoint: 'dotted',
+      right: [
+        behind('dotted', strip({ nose: 50, tail: 110 })),
+        behind('dotted', stringer(20, 'open')),
+        behind('dotted', strip()),
+      ],
+    },
+    2000,
+  );
+
+  test('a tapering strip has its two thicknesses across the board at nose and tail', () => {
+    const [inner] = joints.filter((joint) => joint.id === 'R1');
+    expect(inner!.at).toBe(50);
+    expect(inner!.at + inner!.slope * 2000).toBeCloseTo(110, 9);
+  });
+
+  test('a stringer keeps its thickness square to its joint', () => {
+    const [inner, outer] = ['R1', 'R2'].map((id) => joints.find((joint) => joint.id === id)!);
+    const slope = 60 / 2000;
+    // Distance of two parallel lines, |c2 − c1| / √(1 + m²).
+    expect((outer!.at - inner!.at) / Math.hypot(1, slope)).toBeCloseTo(20, 9);
+    expect(outer!.slope).toBe(inner!.slope);
+  });
+
+  test("a point goes into a face's frame and back, and a joint lies where the frame says", () => {
+    for (const { face } of rows) {
+      const [x, y] = toBoard(face, 700, 30, 15);
+      const [s, t] = toFace(face, x, y);
+      expect(s).toBeCloseTo(700, 9);
+      expect(t).toBeCloseTo(15, 9);
+      for (const joint of joints) {
+        const { at, slope } = depthOf(face, joint);
+        const [jx, jy] = toBoard(face, 700, 0, at + slope * 700);
+        expect(jy).toBeCloseTo(joint.at + joint.slope * jx, 9);
+      }
+    }
+  });
+});

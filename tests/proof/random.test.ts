@@ -1,0 +1,45 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { readJob } from '../../src/job/read.js';
+import { planOf } from '../../src/plan.js';
+import { kernel, solidOfMesh } from '../oracle/kernel.js';
+import { jobFiles } from '../random/jobFile.js';
+import { disagreements } from './against.js';
+
+/** How many boards, and from which seed; `npm run soak -- COUNT SEED` sets them. */
+const BOARDS = Number(process.env['BOARDS'] ?? 300);
+const SEED = Number(process.env['SEED'] ?? 20261125);
+/** Boards of the hard kind are larger than this only in the soak. */
+const MOST_CHAMBERS = 30;
+
+test(
+  `on ${BOARDS} boards drawn at random (seed ${SEED}) every wall agrees with an independent kernel and none is too thin`,
+  { timeout: 24 * 3_600_000 },
+  async () => {
+    const k = await kernel();
+    let boards = 0;
+    let chambers = 0;
+    fc.assert(
+      fc.property(jobFiles, (file) => {
+        const { job } = readJob(JSON.stringify(file), 'random.json', () => undefined);
+        // What asks for the impossible is the reader's to say.
+        fc.pre(job !== undefined);
+        const plan = planOf(job!);
+        const few = {
+          ...plan,
+          chambers: plan.chambers.filter((_, i) => i % Math.ceil(plan.chambers.length / MOST_CHAMBERS) === 0),
+        };
+        boards++;
+        chambers += few.chambers.length;
+        const solid = solidOfMesh(k, plan.board.mesh);
+        const form = [solid.status(), solid.genus()];
+        solid.delete();
+        expect(form).toEqual(['NoError', 0]);
+        expect(disagreements(few, k)).toEqual([]);
+      }),
+      { numRuns: BOARDS, seed: SEED, maxSkipsPerRun: 20 },
+    );
+    process.stdout.write(`${boards} boards, ${chambers} chambers, seed ${SEED}\n`);
+    expect(chambers).toBeGreaterThan(5 * BOARDS);
+  },
+);
