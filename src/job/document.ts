@@ -2,12 +2,8 @@ import { isMap, isPair, isScalar, isSeq, LineCounter, parseDocument, type Docume
 import type { Finding, Place } from './finding.js';
 import { duplicateKeys } from './duplicate-keys.js';
 import { writePath, type Path } from './say.js';
+import { troubleWithText } from './trouble-with-text.js';
 
-/**
- * A job is a few pages of text, some 10,000 characters. A file larger than this is something else, and finding out how its form is
- * broken would take long.
- */
-const MOST_CHARACTERS = 300_000;
 /** How deep blocks may lie in each other in brackets; a job needs five. */
 const DEEPEST = 100;
 /** How often `*names` may be filled in, so that a small file cannot grow without end. */
@@ -29,21 +25,8 @@ export function readDocument(text: string, file: string): { document?: JobDocume
   const whole = (what: string, instead: string, line?: number): { findings: Finding[] } => ({
     findings: [{ severity: 'error', where: { file, path: '', ...(line !== undefined && { line }) }, what, instead }],
   });
-  if (text.length > MOST_CHARACTERS) {
-    return whole(
-      `the file is too large for a job: ${Math.round(text.length / 1000)} kB`,
-      'a job file, a few kB of text',
-    );
-  }
-  const odd = text.search(UNWRITABLE);
-  if (odd >= 0) {
-    const line = text.slice(0, odd).split('\n').length;
-    return whole(
-      'the file holds characters that no text has; it is not a job file',
-      'a text file in YAML or JSON, UTF-8',
-      line,
-    );
-  }
+  const trouble = troubleWithText(text, 'a job file');
+  if (trouble) return whole(trouble.what, trouble.instead, trouble.line);
   if (bracketDepth(text) > DEEPEST) return whole(...TANGLED);
   if (text.trim() === '') return whole('the file is empty', 'begin with a starter job: chamberwright new FILE');
 
@@ -72,6 +55,7 @@ export function readDocument(text: string, file: string): { document?: JobDocume
     }
     return { document: documentOf(parsed, value, lines, file), findings: [] };
   } catch (error) {
+    if (error instanceof ReferenceError && /unresolved/i.test(error.message)) return whole(...FORM.BAD_ALIAS!);
     // The parser throws where names are filled in too often or blocks lie too deep in each other for the stack.
     if (!(error instanceof ReferenceError || error instanceof RangeError)) throw error;
     return whole(...TANGLED);
@@ -93,10 +77,6 @@ function bracketDepth(text: string): number {
   }
   return deepest;
 }
-
-/** Control characters other than tab, line feed, carriage return and next line; and the mark of undecodable bytes. */
-// eslint-disable-next-line no-control-regex -- these are the ones looked for
-const UNWRITABLE = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\ufffd]/;
 
 function documentOf(parsed: Document, value: unknown, lines: LineCounter, file: string): JobDocument {
   const place = (offset: number | undefined, path: Path): Place => {

@@ -56,7 +56,8 @@ function mistakesOfOne(issue: Issue, base: Path, value: unknown, schema: JsonSch
       return [{ path, what: inWords(written), instead: expected(issue.expected, keysAt(schema, path)) }];
     default: {
       const pair = (issue.code === 'too_small' || issue.code === 'too_big') && issue.origin === 'array';
-      if (pair) return [{ path, what: 'a list of another size is written', instead: EXPECTED.tuple! }];
+      if (pair && !issue.message.includes('|'))
+        return [{ path, what: 'a list of another size is written', instead: EXPECTED.tuple! }];
       const [what, instead] = issue.message.split('|');
       if (instead !== undefined) return [{ path, what: what!, instead }];
       return [{ path, what: `${inWords(written)}: ${what}`, instead: descriptionAt(schema, path) ?? '' }];

@@ -11,6 +11,7 @@ import { readDocument, type JobDocument } from './document.js';
 import { echoOf } from './echo.js';
 import { jobFileSchemaFor, jobJsonSchema, type JobFile } from './file.js';
 import { mistakesOf, type Mistake } from './issues.js';
+import { inOrder, MOST_FINDINGS } from './in-order.js';
 import type { Job } from './job.js';
 import { toBoard } from './parts/board.js';
 import { toChambers } from './parts/chambers.js';
@@ -23,12 +24,14 @@ import { checkChambersFit, checkMembersFit } from './parts/fits.js';
 import { toGlueUp } from './parts/glue-up.js';
 import { toKeepOuts } from './parts/keep-outs.js';
 import { materialFinder } from './parts/materials.js';
-import { readOffsets, type OffsetStation } from './parts/offsets.js';
+import type { OffsetStation } from './parts/offsets.js';
 import { toRouting } from './parts/routing.js';
+import { toShaped } from './parts/shaped.js';
 import { toTarget } from './parts/target.js';
 import { toWeighings } from './parts/weighings.js';
 import { sayTo, type Say } from './say.js';
 import { readAsFarAsPossible } from './stand-in.js';
+import { tableBeside } from './table-beside.js';
 
 /** A job, when nothing is wrong with it, and everything that was found. Warnings come with the job, errors instead of it. */
 export interface ReadJob {
@@ -48,7 +51,7 @@ export function readJob(text: string, fileName: string, readBeside: (name: strin
   if (!document) return { findings };
 
   const { file, mistakes } = toFile(document);
-  for (const { path, what, instead, unknownKey } of mistakes) {
+  for (const { path, what, instead, unknownKey } of mistakes.slice(0, MOST_FINDINGS)) {
     const where = unknownKey ? document.placeOfKey(path) : document.placeOf(path);
     findings.push({ severity: 'error', where, what, instead });
   }
@@ -57,10 +60,18 @@ export function readJob(text: string, fileName: string, readBeside: (name: strin
     (finding) => isEcho(finding) || findings.push(finding),
     (path) => document.placeOf(path),
   );
-  const offsets = file && readTable(file, readBeside, findings, say.at('board', 'offsets'));
+  const offsets =
+    file &&
+    tableBeside(
+      file.board.offsets,
+      file.units,
+      readBeside,
+      (inTable) => findings.push(...inTable),
+      say.at('board', 'offsets'),
+    );
   const job = file && toJob(file, offsets ?? [], say);
 
-  const all = inOrder(findings, fileName);
+  const all = inOrder(findings, fileName, Math.max(0, mistakes.length - MOST_FINDINGS));
   return job && !all.some(({ severity }) => severity === 'error') ? { job, findings: all } : { findings: all };
 }
 
@@ -91,6 +102,7 @@ function toJob(file: JobFile, offsets: readonly OffsetStation[], say: Say): Job 
     ...toKeepOuts(file.keepOuts, board, units, say.at('keepOuts')),
     dots: toDots(file.dots, board, units, say.at('dots')),
     routing: toRouting(file.routing, chambers.cutterDiameter, units, say.at('routing')),
+    shaped: toShaped(file.shaped, board, units, say.at('shaped')),
     fill: toFill(file.fill, material, say.at('fill')),
     ...(file.glass && { glass: toGlass(file.glass, units) }),
     fins: toFins(file.fins, board, units, say.at('fins')),
@@ -100,49 +112,3 @@ function toJob(file: JobFile, offsets: readonly OffsetStation[], say: Say): Job 
     ...(file.target && { target: toTarget(file.target, board, material, units, say.at('target')) }),
   };
 }
-
-function readTable(
-  { board: { offsets }, units }: JobFile,
-  readBeside: (name: string) => string | undefined,
-  findings: Finding[],
-  say: Say,
-): OffsetStation[] {
-  if (offsets === undefined) return [];
-  if (/[/\\]/.test(offsets)) {
-    say.error([], `"${offsets}" is a path`, 'the name of a file in the same folder as the job');
-    return [];
-  }
-  const text = readBeside(offsets);
-  if (text === undefined) {
-    say.error([], `there is no file "${offsets}" beside the job`, 'put it into the same folder, or mend its name');
-    return [];
-  }
-  const table = readOffsets(text, offsets, units);
-  findings.push(...table.findings);
-  return table.stations;
-}
-
-/** The job file's findings first, each file's from its top to its end, nothing twice. */
-function inOrder(findings: readonly Finding[], fileName: string): Finding[] {
-  const known = new Set<string>();
-  const once = findings.filter(({ where, what }) => {
-    const name = [where.file, where.line, where.column, where.path, what].join('\n');
-    return !known.has(name) && known.add(name);
-  });
-  const file = (finding: Finding): number => (finding.where.file === fileName ? 0 : 1);
-  const at = ({ where }: Finding): number => (where.line ?? 0) * 1e6 + (where.column ?? 0);
-  const sorted = once.sort((a, b) => file(a) - file(b) || at(a) - at(b));
-  const more = sorted.length - MOST_FINDINGS;
-  if (more <= 0) return sorted;
-  const what = `${more} more mistakes like these`;
-  const rest: Finding = {
-    severity: 'error',
-    where: { file: fileName, path: '' },
-    what,
-    instead: 'mend these first and read again',
-  };
-  return [...sorted.slice(0, MOST_FINDINGS), rest];
-}
-
-/** More than this nobody reads at once. */
-const MOST_FINDINGS = 200;

@@ -1,4 +1,4 @@
-import type { Parsed } from './parsed.js';
+import { read, type Parsed } from './parsed.js';
 import { parseQuantity, type QuantityKind } from './quantity.js';
 import { MM_PER_FOOT, MM_PER_INCH, type Units } from './units.js';
 
@@ -26,7 +26,16 @@ const RULE_PARTS = 16;
  * @returns millimetres, or what is wrong
  */
 export function parseLength(written: string | number, units: Units): Parsed {
-  return parseQuantity(written, LENGTH, units);
+  const parsed = parseQuantity(written, LENGTH, units);
+  return parsed.ok ? read(sameNumber(parsed.value)) : parsed;
+}
+
+/**
+ * Rounds to a nanometre, so that one place is one number however it was written or added up: 20 in and 1 ft 8 in differ in the
+ * last digit of a machine's arithmetic.
+ */
+export function sameNumber(mm: number): number {
+  return Math.round(mm * 1e6) / 1e6;
 }
 
 /**

@@ -117,3 +117,7 @@ describe('printLength', () => {
     );
   });
 });
+
+it('one place is one number, however it is written', () => {
+  expect([mm('1 ft 8 in'), mm('20 in'), mm('508 mm'), mm('50.8 cm')]).toEqual([508, 508, 508, 508]);
+});

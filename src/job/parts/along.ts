@@ -1,5 +1,5 @@
 import type { Units } from '../../length/units.js';
-import { printLength } from '../../length/length.js';
+import { printLength, sameNumber } from '../../length/length.js';
 import type { Quantities } from '../quantities.js';
 import type { Say } from '../say.js';
 
@@ -31,7 +31,7 @@ export function placeAlong(
     say.error([], 'it has no place along the board', 'add "at" (from the nose) or "fromTail"');
     return NaN;
   }
-  const x = file.at ?? length - file.fromTail!;
+  const x = file.at ?? sameNumber(length - file.fromTail!);
   if (!(x < 0 || x > length)) return x;
   const past =
     x < 0 ? `${printLength(-x, units)} before the nose` : `${printLength(x - length, units)} behind the tail`;

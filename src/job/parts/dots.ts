@@ -75,8 +75,8 @@ export function dotsSchema(q: Quantities) {
             smears: z
               .array(
                 z.strictObject({
-                  from: z.strictObject(place),
-                  to: z.strictObject(place),
+                  from: z.strictObject(place).meta({ description: 'where it begins' }),
+                  to: z.strictObject(place).meta({ description: 'where it ends' }),
                   width: q.length('across the smear', { least: 1, most: 200, because: 'it is a smear' }),
                 }),
               )

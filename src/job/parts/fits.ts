@@ -4,7 +4,7 @@ import { halfWidthAt, widestHalf } from '../half-width.js';
 import type { BoardSpec, ChamberSpec, GlueUpSpec, Member, OutlineSpec } from '../job.js';
 import type { Say } from '../say.js';
 
-/** Says every member that begins outside the board everywhere along it, so that nothing of it would be left. */
+/** Says the first member of a side that begins outside the board everywhere along it, so that nothing of it would be left. */
 export function checkMembersFit(glueUp: GlueUpSpec, board: BoardSpec, units: Units, say: Say): void {
   checkSide(glueUp.right, glueUp.centre, board.right, board.length, units, say.at('members'));
   if (glueUp.left || board.left) {
@@ -24,7 +24,7 @@ function checkSide(
   const places = outline.points.map(({ x }) => x);
   const room = places.map((x) => halfWidthAt(outline, length, x));
   const begin = places.map((x) => (centre ? thicknessAt(centre, x, length) / 2 : 0));
-  members.forEach((member, i) => {
+  for (const [i, member] of members.entries()) {
     const outside = places.length > 0 && places.every((_, p) => begin[p]! >= room[p]!);
     if (outside) {
       const inner = printLength(Math.min(...begin), units);
@@ -34,12 +34,13 @@ function checkSide(
         `this member begins ${inner} from the centreline, outside the board`,
         `less than ${widest}, half of the board at its widest: thinner members inside it, or fewer`,
       );
+      return;
     }
     places.forEach((x, p) => (begin[p]! += thicknessAt(member, x, length)));
-  });
+  }
 }
 
-function thicknessAt({ thickness = Infinity }: Member, x: number, length: number): number {
+function thicknessAt({ thickness = NaN }: Member, x: number, length: number): number {
   if (typeof thickness === 'number') return thickness;
   return thickness.nose + ((thickness.tail - thickness.nose) * x) / length;
 }

@@ -3,6 +3,7 @@ import { parseLength, printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
 import type { Finding } from '../finding.js';
 import { nearest } from '../nearest.js';
+import { troubleWithText } from '../trouble-with-text.js';
 
 /** A point of a table of offsets, and where it stands in the table. Heights are over the table's own base line, mm. */
 export interface OffsetPoint {
@@ -43,6 +44,11 @@ export function readOffsets(
   const say = (line: number, path: string, what: string, instead: string): void => {
     findings.push({ severity: 'error', where: { file, line, path }, what, instead });
   };
+  const trouble = troubleWithText(text, 'a table of offsets');
+  if (trouble) {
+    say(trouble.line ?? 1, '', trouble.what, trouble.instead);
+    return { stations: [], findings };
+  }
   const rows = rowsOf(text, say);
   const header = rows.shift();
   if (!header) {
@@ -57,7 +63,7 @@ export function readOffsets(
   for (const { cells, line } of rows) {
     const length = (column: Column): number => {
       const cell = (cells[columns[column]!] ?? '').trim();
-      const parsed = parseLength(/^[-+]?[\d.]+$/.test(cell) ? Number(cell) : cell, units);
+      const parsed = parseLength(cell, units);
       if (parsed.ok) return parsed.value;
       say(line, column, parsed.what, parsed.instead);
       return NaN;
@@ -95,11 +101,8 @@ type SayInTable = (line: number, path: string, what: string, instead: string) =>
 
 function rowsOf(text: string, say: SayInTable): TableRow[] {
   const rows: TableRow[] = [];
-  const delimitersToGuess = [',', ';', '\t'];
-  const { data, errors } = Papa.parse<string[]>(text.replace(/^\uFEFF/, ''), {
-    skipEmptyLines: false,
-    delimitersToGuess,
-  });
+  const plain = text.replace(/^\uFEFF/, '');
+  const { data, errors } = Papa.parse<string[]>(plain, { skipEmptyLines: false, delimiter: delimiterOf(plain) });
   for (const error of errors.filter(({ type }) => type === 'Quotes')) {
     say(
       (error.row ?? 0) + 1,
@@ -116,6 +119,13 @@ function rowsOf(text: string, say: SayInTable): TableRow[] {
     if (!broken && !empty && !cells[0]!.trim().startsWith('#')) rows.push({ cells, line: i + 1 });
   });
   return rows;
+}
+
+/** The delimiter of the table's first line: what stands most often in it. */
+function delimiterOf(text: string): string {
+  const first = text.split(/\r?\n/).find((line) => line.trim() !== '' && !line.trimStart().startsWith('#')) ?? '';
+  const count = (delimiter: string): number => first.split(delimiter).length;
+  return [',', ';', '\t'].reduce((best, delimiter) => (count(delimiter) > count(best) ? delimiter : best));
 }
 
 /** Where each column stands; undefined, and said, when one that is needed is missing. */

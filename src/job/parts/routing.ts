@@ -41,7 +41,8 @@ export function routingSchema(q: Quantities) {
               .number()
               .int('whole guides only|a whole number')
               .min(1, 'no guide at all|1 or more')
-              .max(40, 'more than 40 guides|at most 40'),
+              .max(40, 'more than 40 guides|at most 40')
+              .meta({ description: 'how many guides' }),
           }),
         ])
         .meta({
