@@ -3,8 +3,12 @@ import type { Plan } from '../plan.js';
 import { blockSheet } from './blockSheet.js';
 import { cautionSheet } from './cautions.js';
 import { cover } from './cover.js';
+import { dotsSheet, dottedJoints } from './dotsSheet.js';
+import { dotsTable } from './dotsTable.js';
 import type { Drawing } from './drawing.js';
 import { faceSheet } from './faceSheet.js';
+import { guideSheets } from './guideSheet.js';
+import { guideCurve, guideSettings, setUpTable } from './guideTables.js';
 import { labels } from './labels.js';
 import { markingTable } from './markingTable.js';
 import { sheetRows } from './mirror.js';
@@ -42,11 +46,14 @@ export function papersOf(plan: Plan, options: PaperOptions): Paper[] {
     { name: 'contents', pages: () => [{ kind: 'contents', title: WORDS.contentsTitle }] },
     { name: 'map', pages: () => [{ kind: 'map', title: WORDS.mapTitle }] },
     { name: 'plan', pages: () => [planView(plan), ...planParts(plan)].map(figure) },
+    { name: 'dots', pages: () => [...dottedJoints(plan).map((at) => fullSize(dotsSheet(plan, at))), dotsTable(plan)] },
     { name: 'pole', pages: () => [fullSize(storyPole(plan)), poleTable(plan)] },
     ...rows.map((each): Paper => ({
       name: `face-${each.row.id}`,
       pages: () => [fullSize(faceSheet(plan, each)), markingTable(plan, each)],
     })),
+    { name: 'router', pages: () => [setUpTable(plan)] },
+    ...(plan.routing.guides.length > 0 ? [{ name: 'guides', pages: () => guidePages(plan) }] : []),
     { name: 'walls', pages: () => [...rows.map((each) => wallChart(plan, each)), ...wallMap(plan)].map(figure) },
     { name: 'sections', pages: () => sectionSheets(plan).map(figure) },
     { name: 'blocks', pages: () => [{ kind: 'tiled', title: WORDS.blocksTitle, drawings: blockDrawings(plan) }] },
@@ -77,13 +84,26 @@ export function paperSet(
   };
 }
 
-/** Every drawing that is cut or marked from at true size, for SVG and DXF: face sheets and blocks. */
+/** Every drawing that is cut or marked from at true size, for SVG and DXF: dots, faces, blocks and shared guides. */
 export function fullSizeDrawings(plan: Plan): Drawing[] {
-  return [...sheetRows(plan).map((each) => faceSheet(plan, each)), ...blockDrawings(plan)];
+  return [
+    ...dottedJoints(plan).map((at) => dotsSheet(plan, at)),
+    ...sheetRows(plan).map((each) => faceSheet(plan, each)),
+    ...blockDrawings(plan),
+    ...(plan.routing.guides.length > 0 ? guideSheets(plan) : []),
+  ];
 }
 
 function blockDrawings(plan: Plan): Drawing[] {
   return sheetRows(plan).map((each) => blockSheet(plan, each));
+}
+
+function guidePages(plan: Plan): DocumentPage[] {
+  return [
+    { kind: 'tiled', title: WORDS.guides.title, drawings: guideSheets(plan) },
+    guideSettings(plan),
+    guideCurve(plan),
+  ];
 }
 
 function fullSize(drawing: Drawing): DocumentPage {

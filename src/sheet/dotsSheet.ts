@@ -1,0 +1,107 @@
+import words from '../../templates/dots.json' with { type: 'json' };
+import type { Dot, Smear } from '../dot/dot.js';
+import { jointFaces, type JointFace } from '../dot/jointFace.js';
+import { printLength } from '../length/length.js';
+import type { Vertex } from '../length/vertex.js';
+import type { Plan } from '../plan.js';
+import type { Drawing, Shape } from './drawing.js';
+import { finishedLineAt } from './finished.js';
+import { heightFitting } from './lettering.js';
+import { circle, contour, line, polygon, text, type Point } from './primitives.js';
+import { say } from './words.js';
+
+/** Arms of the cross at a dot's middle stand out by so much, mm. */
+const ARM = 4;
+const LETTERS = 5;
+const SMALL = 3.5;
+/** What the underside of a blank of unknown thickness is drawn up to, over the highest point of the joint, mm. */
+const SPARE = 10;
+
+/** The dotted joints that hold glue, left to right. */
+export function dottedJoints(plan: Plan): JointFace[] {
+  const glued = new Set([...plan.glue.dots, ...plan.glue.smears].map(({ joint }) => joint));
+  return jointFaces(plan.layup).filter(({ joint }) => glued.has(joint.id));
+}
+
+/** Where the nose end of the rough blank lies on a joint, `s`, mm: places are told from there. */
+export function blankStart(plan: Plan, { face }: JointFace): number {
+  return -plan.job.dots.blank.nose / face.along[0];
+}
+
+/**
+ * The dots of one joint at full size on the rough blank, as the glue goes on: the blank's ends and underside, the finished deck and bottom line
+ * inside it, each dot with its place from the blank's end and underside. Seen from the left of the joint, nose at the left, deck up.
+ */
+export function dotsSheet(plan: Plan, at: JointFace): Drawing {
+  const { units, dots: spec } = plan.job;
+  const { blank } = spec;
+  const finished = finishedLineAt(plan.board, at.face);
+  const start = blankStart(plan, at);
+  const end = (plan.board.length + blank.tail) / at.face.along[0];
+  const highest = Math.max(...finished.loops.flat().map(([, z]) => z));
+  const top = blank.thickness === undefined ? highest + SPARE : blank.thickness - blank.below;
+  const print = (mm: number) => printLength(mm, units);
+  const values = {
+    joint: at.joint.id,
+    nose: print(blank.nose),
+    below: print(blank.below),
+    diameter: print(spec.diameter),
+  };
+  const notes = [...words.notes.map((note) => say(note, values)), words.care];
+  const place = (s: number, z: number) => say(words.place, { along: print(s - start), up: print(z + blank.below) });
+  const { joint } = at;
+  return {
+    id: `dots-${joint.id}`,
+    title: say(words.title, values),
+    notes,
+    shapes: [
+      ...blankEdges(start, end, -blank.below, top, blank.thickness !== undefined),
+      ...finished.loops.map((loop) => polygon('outline', loop)),
+      ...plan.glue.dots.filter((dot) => dot.joint === joint.id).flatMap((dot) => dotMark(dot, place(dot.s, dot.z))),
+      ...plan.glue.smears.filter((smear) => smear.joint === joint.id).flatMap(smearMark),
+      text(words.blank, [start + 2 * ARM, top - 2 * LETTERS], SMALL, 'left'),
+      text(words.underside, [start + 2 * ARM, -blank.below + SMALL], SMALL, 'left'),
+    ],
+  };
+}
+
+/** A box; without its upper edge where the blank's thickness is not known. */
+function blankEdges(from: number, to: number, low: number, high: number, closed: boolean): Shape[] {
+  const corners: Point[] = [
+    [from, high],
+    [from, low],
+    [to, low],
+    [to, high],
+  ];
+  return [closed ? polygon('joint', corners) : line('joint', ...corners)];
+}
+
+function dotMark({ id, s, z, diameter }: Dot, place: string): Shape[] {
+  const out = diameter / 2 + ARM;
+  const height = heightFitting(id, { width: 40, height: LETTERS }) ?? SMALL;
+  return [
+    { ...circle('dot', s, z, diameter / 2), hatch: 'light' },
+    line('mark', [s - out, z], [s + out, z]),
+    line('mark', [s, z - out], [s, z + out]),
+    text(id, [s, z + out + LETTERS], height),
+    text(place, [s, z - out - LETTERS], SMALL),
+  ];
+}
+
+/** A streak with round ends. A bulge of 1 is half a circle. */
+function smearMark({ id, from, to, width }: Smear): Shape[] {
+  const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+  const [us, uz] = length > 0 ? [(to[0] - from[0]) / length, (to[1] - from[1]) / length] : [1, 0];
+  const half = width / 2;
+  const beside = ([s, z]: Point, side: 1 | -1): Vertex => ({ x: s - side * half * uz, y: z + side * half * us });
+  const outline: Vertex[] = [
+    beside(from, -1),
+    { ...beside(to, -1), bulge: 1 },
+    beside(to, 1),
+    { ...beside(from, 1), bulge: 1 },
+  ];
+  return [
+    contour('dot', outline, 'medium'),
+    text(id, [(from[0] + to[0]) / 2, Math.max(from[1], to[1]) + half + LETTERS], SMALL),
+  ];
+}

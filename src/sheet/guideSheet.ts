@@ -1,0 +1,95 @@
+import words from '../../templates/guides.json' with { type: 'json' };
+import { easeCorners } from '../chamber/contour.js';
+import { printLength } from '../length/length.js';
+import type { Vertex } from '../length/vertex.js';
+import type { Plan } from '../plan.js';
+import { openingOf } from '../rout/opening.js';
+import type { Guide } from '../rout/rout.js';
+import type { Drawing, Shape } from './drawing.js';
+import { heightFitting } from './lettering.js';
+import { contour, line, text } from './primitives.js';
+import { say } from './words.js';
+
+/** Centre lines stand out of the opening by so much, mm: they are carried over to the piece. */
+const OUT = 25;
+const LARGEST = 14;
+const SMALL = 3.5;
+
+/** The guides to be made, each once and at full size: the shared ones, then those of chambers that keep their own. */
+export function guideSheets(plan: Plan): Drawing[] {
+  return [...plan.routing.guides.map((guide) => sharedSheet(plan, guide)), ...ownSheets(plan)];
+}
+
+function sharedSheet(plan: Plan, { id, opening, chambers }: Guide): Drawing {
+  const { length, height, corner } = opening;
+  const [l, h] = [length / 2, height / 2];
+  const eased = easeCorners(
+    [
+      [-l, -h],
+      [l, -h],
+      [l, h],
+      [-l, h],
+    ],
+    corner,
+  );
+  return {
+    id: `guide-${id}`,
+    title: say(words.title, { guide: id }),
+    notes: notesOf(plan, { length, height, corner }, chambers),
+    shapes: [
+      contour('guide', eased?.contour ?? []),
+      line('mark', [-l - OUT, 0], [l + OUT, 0]),
+      line('mark', [0, -h - OUT], [0, h + OUT]),
+      ...wordsIn(id, length, height),
+    ],
+  };
+}
+
+/** Openings of chambers that no shared guide serves: all of them where none are shared. Turned as the chamber lies on its face. */
+function ownSheets(plan: Plan): Drawing[] {
+  const shared = new Set(plan.routing.settings.map(({ chamber }) => chamber));
+  const { bush } = plan.job.routing;
+  return plan.chambers.flatMap((chamber): Drawing[] => {
+    if (shared.has(chamber.id)) return [];
+    const opening = openingOf(chamber.contour, plan.job.chambers.cutterDiameter, bush);
+    if (!opening) return [];
+    const xs = opening.map(({ x }) => x);
+    const ys = opening.map(({ y }) => y);
+    const [length, height] = [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)];
+    const [x, y] = [(Math.max(...xs) + Math.min(...xs)) / 2, (Math.max(...ys) + Math.min(...ys)) / 2];
+    const moved = opening.map((v): Vertex => ({ ...v, x: v.x - x, y: v.y - y }));
+    return [
+      {
+        id: `guide-${chamber.id}`,
+        title: say(words.ownTitle, { chamber: chamber.id }),
+        notes: notesOf(plan, { length, height, corner: bush / 2 }, [chamber.id]),
+        shapes: [
+          contour('guide', moved),
+          line('mark', [-length / 2 - OUT, 0], [length / 2 + OUT, 0]),
+          line('mark', [0, -height / 2 - OUT], [0, height / 2 + OUT]),
+          ...wordsIn(chamber.id, length, height),
+        ],
+      },
+    ];
+  });
+}
+
+function notesOf(plan: Plan, size: Guide['opening'], chambers: readonly string[]): string[] {
+  const print = (mm: number) => printLength(mm, plan.job.units);
+  const values = {
+    length: print(size.length),
+    height: print(size.height),
+    corner: print(size.corner),
+    bush: print(plan.job.routing.bush),
+    cutter: print(plan.job.chambers.cutterDiameter),
+    offset: print(plan.routing.offset),
+    chambers: chambers.join(', '),
+  };
+  return [...words.notes.map((note) => say(note, values)), words.care];
+}
+
+/** Its number, off the centre lines. */
+function wordsIn(id: string, length: number, height: number): Shape[] {
+  const letters = heightFitting(id, { width: length / 2 - 6, height: height / 2 - 4 }, LARGEST) ?? SMALL;
+  return [text(id, [length / 4, height / 4], letters)];
+}
