@@ -1,6 +1,6 @@
 import { stageOf, type ShopState } from './state.js';
 import { STEPS, stepsBehind, type Step } from './step.js';
-import type { TrackedBlock } from './tracked-block.js';
+import type { TrackedBlock } from './trackedBlock.js';
 
 /** How far some blocks have come together. */
 export interface Progress {

@@ -1,7 +1,7 @@
 import { fitsInside } from './containment.js';
 import { stageOf, type BlockState } from './state.js';
 import { stepsBehind } from './step.js';
-import type { BlockSizes, TrackedBlock } from './tracked-block.js';
+import type { BlockSizes, TrackedBlock } from './trackedBlock.js';
 
 /** What a changed plan means for a block that work has already gone into. */
 export type Refit =

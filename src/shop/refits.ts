@@ -1,6 +1,6 @@
 import { planMadeTo, refitOf, type Refit } from './refit.js';
 import type { ShopState } from './state.js';
-import type { TrackedBlock } from './tracked-block.js';
+import type { TrackedBlock } from './trackedBlock.js';
 
 /**
  * Every block in hand that today's plan no longer agrees with. Blocks that still fit are not listed.

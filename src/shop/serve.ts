@@ -1,10 +1,10 @@
 import QRCode from 'qrcode';
-import { lanAddresses } from './server/lan-address.js';
+import { lanAddresses } from './server/lanAddress.js';
 import type { Route } from './server/route.js';
-import { startShopServer, type ShopServer } from './server/shop-server.js';
+import { startShopServer, type ShopServer } from './server/shopServer.js';
 import { sayProblem, type Problem } from './store/problem.js';
-import type { ShopStore } from './store/shop-store.js';
-import type { TrackedBlock } from './tracked-block.js';
+import type { ShopStore } from './store/shopStore.js';
+import type { TrackedBlock } from './trackedBlock.js';
 
 /** What the page's server shows, and whom it talks to. */
 export interface ServeIo {

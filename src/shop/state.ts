@@ -1,5 +1,5 @@
 import type { ShopEvent, StoredEvent } from './event.js';
-import { STEPS, type Step } from './step.js';
+import { STEPS, stepsBehind, type Step } from './step.js';
 
 /** Where the whole shop stands: what the log of events comes to. */
 export interface ShopState {
@@ -84,6 +84,12 @@ export function stateWithUnsent(state: ShopState, unsent: readonly ShopEvent[]):
 /** How far a block has come: the furthest step that is done. The steps before it are taken as done with it. */
 export function stageOf(block: BlockState | undefined): Step | undefined {
   return STEPS.findLast((step) => (block?.marks[step]?.length ?? 0) > 0);
+}
+
+/** For each step, in order, whether it is behind a block: the ticks of the printed list. */
+export function ticksOf(block: BlockState | undefined): readonly boolean[] {
+  const behind = stepsBehind(stageOf(block));
+  return STEPS.map((_, i) => i < behind);
 }
 
 function blockAfter(block: BlockState, event: StoredEvent): BlockState {

@@ -1,16 +1,16 @@
 import { randomUUID } from 'node:crypto';
 import { parseArgs } from 'node:util';
 import type { Happening, ShopEvent } from './event.js';
-import { readList, writeList } from './list-csv.js';
+import { readList, writeList } from './listCsv.js';
 import { refitsOf } from './refits.js';
 import { serveShop, type ServeIo } from './serve.js';
-import { paceOfShop } from './server/shop-routes.js';
+import { paceOfShop } from './server/shopRoutes.js';
 import { isStep, STEPS } from './step.js';
-import { openStore, trackerPath } from './store/open-store.js';
+import { openStore, trackerPath } from './store/openStore.js';
 import { sayProblem, type Problem } from './store/problem.js';
-import type { ShopStore } from './store/shop-store.js';
-import { blockReport, boardReport, refitReport } from './track-report.js';
-import type { TrackedBlock } from './tracked-block.js';
+import type { ShopStore } from './store/shopStore.js';
+import { blockReport, boardReport, refitReport } from './trackReport.js';
+import type { TrackedBlock } from './trackedBlock.js';
 
 /** What the command works on and talks to. */
 export interface TrackIo extends ServeIo {

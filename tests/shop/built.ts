@@ -12,10 +12,16 @@ export interface Built {
 }
 
 const ROOT = fileURLToPath(new URL('../../', import.meta.url));
-const SOURCES = ['src/shop', 'src/length', 'tests/shop/child', 'tests/shop/rescue-board.ts', 'vite.config.ts'];
+const SOURCES = ['src/shop', 'src/length', 'tests/shop/child', 'tests/shop/rescueBoard.ts', 'vite.config.ts'];
+
+let ready: Promise<Built> | undefined;
 
 /** Builds both, once for each state of the sources; several test files may ask at the same time. */
-export async function built(): Promise<Built> {
+export function built(): Promise<Built> {
+  return (ready ??= buildOnce());
+}
+
+async function buildOnce(): Promise<Built> {
   const folder = join(ROOT, 'node_modules/.cache/chamberwright-shop', fingerprint());
   if (!existsSync(folder)) await buildInto(folder);
   return { pageFolder: join(folder, 'page'), program: (name) => join(folder, 'programs', `${name}.mjs`) };

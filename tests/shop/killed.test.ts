@@ -4,7 +4,7 @@ import { setTimeout } from 'node:timers/promises';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { ShopEvent } from '../../src/shop/event.js';
 import { built } from './built.js';
-import { event, step } from './rescue-board.js';
+import { event, step } from './rescueBoard.js';
 import { running, send } from './running.js';
 import { closedForGood, opened, scratchFolder } from './store/scratch.js';
 
@@ -54,7 +54,10 @@ async function killAgainAndAgain(lane: number) {
       }
     };
     const pressing = [press('phone-one'), press('phone-two'), press('phone-three')];
-    await setTimeout(random() * 60);
+    // By what was acknowledged and not by the clock, so that a slow machine is killed in the middle of its work too.
+    const enough = acknowledged.size + 1 + Math.floor(random() * 8);
+    while (acknowledged.size < enough && server.process.exitCode === null) await setTimeout(1);
+    await setTimeout(random() * 10);
     killed = true;
     await server.stop('SIGKILL');
     await Promise.all(pressing);

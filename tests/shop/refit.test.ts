@@ -3,7 +3,7 @@ import { planMadeTo, refitOf } from '../../src/shop/refit.js';
 import { refitsOf } from '../../src/shop/refits.js';
 import { NOTHING_YET, stateAfter, UNTOUCHED } from '../../src/shop/state.js';
 import type { Step } from '../../src/shop/step.js';
-import { block, box, event, numbered, step } from './rescue-board.js';
+import { block, box, event, numbered, step } from './rescueBoard.js';
 
 const at = (name: Step) =>
   stateAfter(NOTHING_YET, numbered([event({ seq: 1, what: step('R2-07', name) })])).blocks['R2-07']!;

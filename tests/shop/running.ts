@@ -16,7 +16,7 @@ export interface Running {
 /** Starts the tracker of the rescue board over this file. */
 export async function running(tracker: string, share = '', port = ''): Promise<Running> {
   const { pageFolder, program } = await built();
-  const child = spawn(process.execPath, [program('serve-board'), tracker, pageFolder, share, port], {
+  const child = spawn(process.execPath, [program('serveBoard'), tracker, pageFolder, share, port], {
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   const ended = new Promise<void>((resolve) => child.once('exit', () => resolve()));

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { ShopEvent } from '../../src/shop/event.js';
-import { NOTHING_YET, stageOf, stateAfter, stateWithUnsent } from '../../src/shop/state.js';
+import { NOTHING_YET, stageOf, stateAfter, stateWithUnsent, ticksOf } from '../../src/shop/state.js';
 import { STEPS } from '../../src/shop/step.js';
-import { event, numbered, step } from './rescue-board.js';
+import { event, numbered, step } from './rescueBoard.js';
 
 const stage = (events: readonly ShopEvent[], block = 'R2-07') =>
   stageOf(stateAfter(NOTHING_YET, numbered(events)).blocks[block]);
@@ -112,6 +112,12 @@ describe('where a block stands', () => {
       }),
       { seed: 20260315 },
     );
+  });
+
+  it('the printed list ticks every step up to the furthest one', () => {
+    const state = stateAfter(NOTHING_YET, numbered([event({ seq: 1, what: step('R2-07', 'sanded') })]));
+    expect(ticksOf(state.blocks['R2-07'])).toEqual([true, true, true, false, false]);
+    expect(ticksOf(undefined)).toEqual([false, false, false, false, false]);
   });
 
   it('notes and photos are kept in order, whatever becomes of the steps', () => {

@@ -1,14 +1,14 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { WholeShop } from '../whole-shop.js';
+import type { WholeShop } from '../wholeShop.js';
 import type { ShopState } from '../state.js';
-import { BlockCard } from './block-card.js';
-import { BlockList } from './block-list.js';
+import { BlockCard } from './blockCard.js';
+import { BlockList } from './blockList.js';
 import { Gluing } from './gluing.js';
-import { LastThings } from './last-things.js';
+import { LastThings } from './lastThings.js';
 import { More } from './more.js';
-import type { Shown, ShopOnPage } from './shop-on-page.js';
-import { TopBar } from './top-bar.js';
-import { UndoBar } from './undo-bar.js';
+import type { Shown, ShopOnPage } from './shopOnPage.js';
+import { TopBar } from './topBar.js';
+import { UndoBar } from './undoBar.js';
 import { Welcome } from './welcome.js';
 
 /** What every view gets: the shop, what it shows now, and both of them known. */
@@ -40,6 +40,10 @@ export function App({ shop }: { readonly shop: ShopOnPage }) {
       </main>
     );
   }
+  const turnTo = (name: View) => {
+    setView(name);
+    scrollTo(0, 0);
+  };
   const of: ViewOf = { shop, shown, whole, state, open };
   return (
     <>
@@ -50,7 +54,7 @@ export function App({ shop }: { readonly shop: ShopOnPage }) {
             key={name}
             type="button"
             aria-current={view === name ? 'page' : undefined}
-            onClick={() => setView(name)}
+            onClick={() => turnTo(name)}
           >
             {name}
           </button>

@@ -1,4 +1,4 @@
-import { call } from './server-calls.js';
+import { call } from './serverCalls.js';
 import type { Memory, Unsent } from './memory.js';
 
 /** How a delivery ended. */

@@ -2,10 +2,10 @@ import { useState } from 'preact/hooks';
 import { progressOf } from '../progress.js';
 import { stageOf } from '../state.js';
 import { stepAfter } from '../step.js';
-import { blocksByBatch } from '../tracked-block.js';
+import { blocksByBatch } from '../trackedBlock.js';
 import type { ViewOf } from './app.js';
-import { BlockLine } from './block-line.js';
-import { GlueClock } from './glue-clock.js';
+import { BlockLine } from './blockLine.js';
+import { GlueClock } from './glueClock.js';
 import { CAUTIONS } from './words.js';
 
 /** One gluing batch: what is next, what is not ready, and the open time running. */

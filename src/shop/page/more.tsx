@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
 import { STEPS } from '../step.js';
 import type { ViewOf } from './app.js';
-import { fetchFile } from './server-calls.js';
-import { LetPhonesIn } from './let-phones-in.js';
+import { fetchFile } from './serverCalls.js';
+import { LetPhonesIn } from './letPhonesIn.js';
 import { CAUTIONS, CAUTIONS_DEFER, PLAIN_HTTP_WORDS, STEP_DONE } from './words.js';
 
 /** Who works here, the list as a file, phones, what was not accepted, the cautions. */

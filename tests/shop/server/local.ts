@@ -1,8 +1,8 @@
 import { request as httpRequest, type IncomingHttpHeaders } from 'node:http';
 import { join } from 'node:path';
 import { afterAll } from 'vitest';
-import { startShopServer, type ShopServer, type ShopServerOptions } from '../../../src/shop/server/shop-server.js';
-import { rescueBlocks } from '../rescue-board.js';
+import { startShopServer, type ShopServer, type ShopServerOptions } from '../../../src/shop/server/shopServer.js';
+import { rescueBlocks } from '../rescueBoard.js';
 import { opened, scratchFolder } from '../store/scratch.js';
 
 /** Another address of this machine, to stand for its address in the network: all of 127/8 is loopback (RFC 1122, 3.2.1.3). */

@@ -3,7 +3,7 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { APPLICATION_ID, fileState, migrate, MIGRATIONS } from '../../../src/shop/store/schema.js';
-import { openStore } from '../../../src/shop/store/open-store.js';
+import { openStore } from '../../../src/shop/store/openStore.js';
 import { scratchFolder } from './scratch.js';
 
 const folder = scratchFolder();

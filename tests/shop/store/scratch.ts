@@ -5,8 +5,8 @@ import { setTimeout } from 'node:timers/promises';
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import { afterAll } from 'vitest';
-import { openStore } from '../../../src/shop/store/open-store.js';
-import type { ShopStore } from '../../../src/shop/store/shop-store.js';
+import { openStore } from '../../../src/shop/store/openStore.js';
+import type { ShopStore } from '../../../src/shop/store/shopStore.js';
 
 /** A folder of its own for one test file, gone afterwards. */
 export function scratchFolder(): string {

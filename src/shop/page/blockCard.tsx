@@ -1,0 +1,159 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { stageOf, UNTOUCHED } from '../state.js';
+import { STEPS, stepAfter, stepsBehind } from '../step.js';
+import { sayRefit, saySizes } from '../trackReport.js';
+import type { ViewOf } from './app.js';
+import { PhotoOf } from './photoOf.js';
+import { sayClock } from './sayClock.js';
+import { smallerPhoto } from './smallerPhoto.js';
+import { StepButton } from './stepButton.js';
+import { CAUTIONS, STEP_DONE } from './words.js';
+
+/** Everything about one block, over the page. */
+export function BlockCard({ id, close, ...of }: ViewOf & { readonly id: string; readonly close: () => void }) {
+  const { shop, state, whole } = of;
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => dialog.current!.showModal(), []);
+  const block = whole.blocks.find((one) => one.id === id);
+  const its = state.blocks[id] ?? UNTOUCHED;
+  const known = block !== undefined || id in state.blocks;
+  const next = stepAfter(stageOf(its));
+  const behind = stepsBehind(stageOf(its));
+  return (
+    <dialog ref={dialog} class="card" aria-labelledby="card-title" onClose={close}>
+      <h2 id="card-title">{id}</h2>
+      {!known && <p class="trouble">There is no such block in this plan. Numbers look like {whole.blocks[0]?.id}.</p>}
+      {block && (
+        <p>
+          {saySizes(block.sizes, whole.units)}
+          <small> along × across the face × into the piece</small>
+        </p>
+      )}
+      <PlanChanged {...of} id={id} />
+      {block && (
+        <>
+          <StepButton {...of} id={id} />
+          {next && <p class="caution">{CAUTIONS[next]}</p>}
+        </>
+      )}
+      {known && (
+        <>
+          <ul class="steps">
+            {STEPS.map((step, i) => {
+              const marks = its.marks[step] ?? [];
+              return (
+                <li key={step}>
+                  <span>
+                    <b>{STEP_DONE[step]}</b>{' '}
+                    {marks.length > 0
+                      ? marks.map(({ who, happened }) => `${sayClock(happened)}${who && ` ${who}`}`).join(', ')
+                      : i < behind
+                        ? 'done'
+                        : '–'}
+                  </span>
+                  {marks.length > 0 && (
+                    <button
+                      type="button"
+                      onClick={() => void shop.undo(id, step)}
+                      aria-label={`Take back: ${STEP_DONE[step]}`}
+                    >
+                      Take back
+                    </button>
+                  )}
+                </li>
+              );
+            })}
+          </ul>
+          <Remarks {...of} id={id} />
+        </>
+      )}
+      <button type="button" class="wide" onClick={() => dialog.current!.close()}>
+        Close
+      </button>
+    </dialog>
+  );
+}
+
+/** What the changed plan asks of a block in hand, and that it was done. */
+function PlanChanged({ shop, whole, state, id }: ViewOf & { readonly id: string }) {
+  const refit = whole.refits[id];
+  if (!refit) return null;
+  const startAgain = async () => {
+    const marks = state.blocks[id]?.marks ?? {};
+    for (const step of STEPS) if ((marks[step] ?? []).length > 0) await shop.undo(id, step);
+  };
+  return (
+    <div class="caution">
+      <p>The plan has changed: {sayRefit(refit, whole.units)}</p>
+      {refit.kind === 'trim' && (
+        <button type="button" onClick={() => void shop.record({ kind: 'trimmed', block: id })}>
+          Trimmed
+        </button>
+      )}
+      {(refit.kind === 'new' || refit.kind === 'mark-again') && (
+        <button type="button" onClick={() => void startAgain()}>
+          Begin this block again
+        </button>
+      )}
+    </div>
+  );
+}
+
+function Remarks({ shop, state, id }: ViewOf & { readonly id: string }) {
+  const [note, setNote] = useState('');
+  const [failed, setFailed] = useState(false);
+  const { notes, photos } = state.blocks[id] ?? UNTOUCHED;
+  const addPhoto = async (input: HTMLInputElement) => {
+    const [file] = input.files ?? [];
+    input.value = '';
+    const photo = file && (await smallerPhoto(file));
+    setFailed(file !== undefined && photo === undefined);
+    if (photo) await shop.record({ kind: 'photo', block: id, photo: '' }, photo);
+  };
+  return (
+    <>
+      <ul class="plain">
+        {notes.map(({ text, who, happened }) => (
+          <li key={`${happened} ${text}`}>
+            {text} <small>{`${sayClock(happened)}${who && ` ${who}`}`}</small>
+          </li>
+        ))}
+      </ul>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (note.trim() === '') return;
+          void shop.record({ kind: 'note', block: id, text: note.trim() });
+          setNote('');
+        }}
+      >
+        <label>
+          Note
+          <textarea value={note} maxLength={2000} rows={2} onInput={(event) => setNote(event.currentTarget.value)} />
+        </label>
+        <button type="submit" class="wide">
+          Keep note
+        </button>
+      </form>
+      <label class="file">
+        Photo
+        <input
+          type="file"
+          accept="image/*"
+          capture="environment"
+          onChange={(event) => void addPhoto(event.currentTarget)}
+        />
+      </label>
+      {failed && (
+        <p role="alert" class="trouble">
+          That picture could not be read. Take it as JPEG.
+        </p>
+      )}
+      <div class="photos">
+        {photos.map(({ text, happened }) => (
+          <PhotoOf key={`${text} ${happened}`} name={text} shop={shop} block={id} />
+        ))}
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,101 @@
+import { useState } from 'preact/hooks';
+import { progressOf } from '../progress.js';
+import { stageOf } from '../state.js';
+import { isStep, STEPS, stepAfter } from '../step.js';
+import { blocksByRow, type TrackedBlock } from '../trackedBlock.js';
+import type { ViewOf } from './app.js';
+import { BlockLine } from './blockLine.js';
+import { FindBlock } from './findBlock.js';
+import { ProgressBar } from './progressBar.js';
+import { CAUTIONS, STEP_TO_DO } from './words.js';
+
+/** Rows with their blocks in order as they lie in the board, filtered by what is to be done and by row. */
+export function BlockList(of: ViewOf) {
+  const { whole, state } = of;
+  const [todo, setTodo] = useState('all');
+  const [row, setRow] = useState('all');
+  const rows = [...blocksByRow(whole.blocks)];
+  const isShown = (block: TrackedBlock) => {
+    const next = stepAfter(stageOf(state.blocks[block.id]));
+    if (todo === 'all') return true;
+    if (todo === 'changed') return block.id in whole.refits;
+    return todo === 'glued' ? next === undefined : next === todo.slice('to '.length);
+  };
+  const step = todo.slice('to '.length);
+  const shown = rows
+    .filter(([name]) => row === 'all' || row === name)
+    .map(([name, blocks]) => ({ name, blocks, some: blocks.filter(isShown) }))
+    .filter(({ some }) => some.length > 0);
+  return (
+    <>
+      <FindBlock {...of} />
+      <div class="filters">
+        <label>
+          Show
+          <select value={todo} onChange={(event) => setTodo(event.currentTarget.value)}>
+            <option value="all">all blocks</option>
+            {STEPS.map((one) => (
+              <option key={one} value={`to ${one}`}>
+                {STEP_TO_DO[one]}
+              </option>
+            ))}
+            <option value="glued">glued in</option>
+            {Object.keys(whole.refits).length > 0 && <option value="changed">plan changed</option>}
+          </select>
+        </label>
+        <label>
+          Row
+          <select value={row} onChange={(event) => setRow(event.currentTarget.value)}>
+            <option value="all">all rows</option>
+            {rows.map(([name]) => (
+              <option key={name}>{name}</option>
+            ))}
+          </select>
+        </label>
+      </div>
+      {isStep(step) && <p class="caution">{CAUTIONS[step]}</p>}
+      {shown.map(({ name, blocks, some }) => {
+        const progress = progressOf(blocks, state);
+        return (
+          <section key={name} aria-labelledby={`row-${name}`}>
+            <h2 id={`row-${name}`}>
+              Row {name}
+              <small>
+                {progress.glued} of {progress.blocks} glued
+              </small>
+            </h2>
+            <ProgressBar label={`Row ${name}`} progress={progress} />
+            <ol class="blocks">
+              {some.map((block) => (
+                <BlockLine key={block.id} {...of} block={block} />
+              ))}
+            </ol>
+          </section>
+        );
+      })}
+      {shown.length === 0 && <p class="none">No block fits this choice.</p>}
+      <Strays {...of} />
+    </>
+  );
+}
+
+/** Blocks that something was recorded about and that the plan no longer has. */
+function Strays({ whole, state, open }: ViewOf) {
+  const planned = new Set(whole.blocks.map(({ id }) => id));
+  const strays = Object.keys(state.blocks).filter((id) => !planned.has(id));
+  if (strays.length === 0) return null;
+  return (
+    <section aria-labelledby="strays">
+      <h2 id="strays">Not in the plan any more</h2>
+      <ul class="plain">
+        {strays.map((id) => (
+          <li key={id}>
+            <button type="button" onClick={() => open(id)}>
+              {id}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

@@ -1,0 +1,202 @@
+import QRCode from 'qrcode';
+import { randomBytes } from 'node:crypto';
+import type { ShopEvent } from '../event.js';
+import { writeList } from '../listCsv.js';
+import { paceOf, type Pace } from '../pace.js';
+import { refitsOf } from '../refits.js';
+import type { Delivery } from '../store/eventLog.js';
+import { photoTypeOf } from '../store/photoShelf.js';
+import { sayProblem, type Problem } from '../store/problem.js';
+import type { ShopStore } from '../store/shopStore.js';
+import type { WholeShop } from '../wholeShop.js';
+import { refuse, send, sendJson } from './answer.js';
+import type { Changes } from './changes.js';
+import { codeSchema, deliverySchema, eventSchema, photoSchema } from './eventSchema.js';
+import { readJson } from './jsonBody.js';
+import type { OneTimeCode } from './oneTimeCode.js';
+import { EVERYBODY, LET_IN, OWNER, type Route } from './route.js';
+
+/** What the tracker's routes work on. */
+export interface Shop {
+  readonly store: ShopStore;
+  readonly changes: Changes;
+  readonly code: OneTimeCode;
+  /** The plan in force; replaced as a whole when the job changes. */
+  readonly plan: () => Pick<WholeShop, 'job' | 'units' | 'plan' | 'blocks'>;
+  /** The address phones reach the page at, where they may. */
+  readonly shareAddress: () => string | undefined;
+}
+
+/** What became of each event of a delivery; `refused` ones were not understood and will not be, however often they are sent. */
+export type Outcome = Delivery | { readonly index: number; readonly became: 'refused'; readonly why: string };
+
+/** Longest bodies taken, bytes: a full delivery of long notes; a photo as a phone's page sends it, made smaller and in base64. */
+const MOST_DELIVERY = 1_000_000;
+const MOST_PHOTO = 8_000_000;
+const MOST_CODE = 1_000;
+/** The pace is taken from this many last events. */
+const PACE_OVER = 2000;
+
+/** The routes of the tracker. */
+export function shopRoutes(shop: Shop): readonly Route[] {
+  return [
+    {
+      method: 'GET',
+      path: '/api/shop',
+      allowed: LET_IN,
+      answer: ({ role }, response) => sendJson(response, 200, wholeShop(shop, role === 'owner' ? 'owner' : 'phone')),
+    },
+    {
+      method: 'GET',
+      path: '/api/changes',
+      allowed: LET_IN,
+      answer: ({ query }, response) => {
+        const after = Number(query.get('after') ?? '0');
+        if (!Number.isSafeInteger(after) || after < 0) return refuse(response, 400, 'after: a whole number.');
+        tellNews(shop);
+        shop.changes.listen(response, shop.store.eventsAfter(after));
+      },
+    },
+    {
+      method: 'POST',
+      path: '/api/events',
+      allowed: LET_IN,
+      answer: (asked, response) => takeEvents(shop, asked, response),
+    },
+    {
+      method: 'POST',
+      path: '/api/photos',
+      allowed: LET_IN,
+      answer: (asked, response) => takePhoto(shop, asked, response),
+    },
+    {
+      method: 'GET',
+      path: '/api/photos/*',
+      allowed: LET_IN,
+      answer: ({ rest }, response) => {
+        const photo = /^[0-9a-f]{64}$/.test(rest) ? shop.store.photo(rest) : undefined;
+        if (!photo) return refuse(response, 404, 'There is no such photo.');
+        send(response, 200, photo.type, photo.bytes, { 'Cache-Control': 'private, max-age=31536000, immutable' });
+      },
+    },
+    {
+      method: 'GET',
+      path: '/api/list.csv',
+      allowed: LET_IN,
+      answer: (_, response) => {
+        const list = writeList(shop.plan().blocks, shop.store.state);
+        send(response, 200, 'text/csv; charset=utf-8', Buffer.from(list), {
+          'Content-Disposition': 'attachment; filename="tracking-list.csv"',
+        });
+      },
+    },
+    { method: 'GET', path: '/api/code', allowed: OWNER, answer: (_, response) => showCode(shop, response) },
+    {
+      method: 'POST',
+      path: '/api/session',
+      allowed: EVERYBODY,
+      answer: (asked, response) => letIn(shop, asked, response),
+    },
+  ];
+}
+
+/** Takes in what other programs recorded and tells the phones. */
+export function tellNews({ store, changes }: Shop): void {
+  changes.announce(store.refresh());
+}
+
+/** The pace of the work, from the last events. */
+export function paceOfShop(store: ShopStore): Pace {
+  return paceOf(store.eventsAfter(Math.max(0, store.state.last - PACE_OVER)));
+}
+
+function wholeShop(shop: Shop, role: 'owner' | 'phone'): WholeShop {
+  tellNews(shop);
+  const { store } = shop;
+  const plan = shop.plan();
+  return {
+    ...plan,
+    state: store.state,
+    refits: refitsOf(plan.blocks, store.state, (number) => store.plan(number)?.blocks),
+    pace: paceOfShop(store),
+    now: Date.now(),
+    role,
+    shared: shop.shareAddress() !== undefined,
+  };
+}
+
+const takeEvents: Handler = async (shop, { request }, response) => {
+  const body = await readJson(request, MOST_DELIVERY);
+  if (!body.ok) return refuse(response, body.refusal.status, body.refusal.why);
+  const delivery = deliverySchema.safeParse(body.value);
+  if (!delivery.success) return refuse(response, 400, 'A delivery is { sentAt, events: [at most 200] }.');
+  const good: ShopEvent[] = [];
+  const refused: Outcome[] = [];
+  for (const [index, event] of delivery.data.events.entries()) {
+    const read = eventSchema.safeParse(event);
+    if (read.success) good.push(read.data);
+    else
+      refused.push({
+        index,
+        became: 'refused',
+        why: read.error.issues.map(({ path, message }) => `${path.join('.')}: ${message}`).join('; '),
+      });
+  }
+  const done = shop.store.append(good, delivery.data.sentAt, Date.now());
+  if (!done.ok) return refuseForProblem(response, done.problem);
+  sendJson(response, 200, { outcomes: [...done.value, ...refused], now: Date.now() });
+  tellNews(shop);
+};
+
+const takePhoto: Handler = async (shop, { request }, response) => {
+  const body = await readJson(request, MOST_PHOTO);
+  if (!body.ok) return refuse(response, body.refusal.status, body.refusal.why);
+  const read = photoSchema.safeParse(body.value);
+  if (!read.success) return refuse(response, 400, 'A photo is { base64 }.');
+  const bytes = Buffer.from(read.data.base64, 'base64');
+  const type = photoTypeOf(bytes);
+  if (!type) return refuse(response, 400, 'A photo is a JPEG, PNG or WebP picture.');
+  const done = shop.store.addPhoto({ type, bytes }, Date.now());
+  if (!done.ok) return refuseForProblem(response, done.problem);
+  sendJson(response, 200, { photo: done.value });
+};
+
+async function showCode({ code, shareAddress }: Shop, response: Parameters<Route['answer']>[1]): Promise<void> {
+  const address = shareAddress();
+  if (address === undefined) return refuse(response, 409, 'The tracker is not shared. Start it with --share.');
+  const link = codeLink(address, code);
+  sendJson(response, 200, { address, code: code.shown, svg: await QRCode.toString(link, { type: 'svg', margin: 2 }) });
+}
+
+/** The address that lets a phone in. The code stands behind the `#`: browsers keep that part to themselves. */
+export function codeLink(address: string, code: OneTimeCode): string {
+  return `${address}#code=${code.shown}`;
+}
+
+const letIn: Handler = async (shop, { request, from }, response) => {
+  const body = await readJson(request, MOST_CODE);
+  if (!body.ok) return refuse(response, body.refusal.status, body.refusal.why);
+  const read = codeSchema.safeParse(body.value);
+  if (!read.success) return refuse(response, 400, 'A try is { code }.');
+  if (shop.shareAddress() === undefined)
+    return refuse(response, 403, 'The tracker is not shared. Start it with --share.');
+  const tried = shop.code.try(read.data.code, from, Date.now());
+  if (tried.kind === 'wait') {
+    return refuse(response, 429, `Too many wrong codes. Try again in ${tried.seconds} s.`, {
+      'Retry-After': String(tried.seconds),
+    });
+  }
+  if (tried.kind === 'wrong')
+    return refuse(response, 403, 'That is not the code on the screen. Each code lets in one phone.');
+  const token = randomBytes(32).toString('base64url');
+  const done = shop.store.addSession(token, Date.now());
+  if (!done.ok) return refuseForProblem(response, done.problem);
+  sendJson(response, 200, { token });
+};
+
+type Handler = (shop: Shop, ...asked: Parameters<Route['answer']>) => Promise<void>;
+
+/** 507 where the disk is full (RFC 4918, 11.5), 503 for what may pass, both with the whole message. */
+function refuseForProblem(response: Parameters<Route['answer']>[1], problem: Problem): void {
+  refuse(response, problem.kind === 'full' ? 507 : 503, sayProblem(problem));
+}

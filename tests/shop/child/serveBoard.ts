@@ -1,0 +1,23 @@
+// Serves the rescue board's tracker for a test, as its own program: node serveBoard.mjs TRACKER PAGE-FOLDER [SHARE-ADDRESS [PORT]]
+import { startShopServer } from '../../../src/shop/server/shopServer.js';
+import { openStore } from '../../../src/shop/store/openStore.js';
+import { sayProblem } from '../../../src/shop/store/problem.js';
+import { rescueBlocks } from '../rescueBoard.js';
+
+const [tracker, pageFolder, share, port] = process.argv.slice(2);
+const opened = openStore(tracker!);
+if (!opened.ok) throw new Error(sayProblem(opened.problem));
+const server = await startShopServer({
+  store: opened.store,
+  job: 'Rescue board 12',
+  units: 'mm',
+  blocks: rescueBlocks(),
+  pageFolder: pageFolder!,
+  ...(share ? { share } : {}),
+  ...(port ? { port: Number(port) } : {}),
+  failed: (error) => console.error(error),
+});
+if ('problem' in server) throw new Error(sayProblem(server.problem));
+process.stdout.write(
+  `${JSON.stringify({ port: server.port, ownerLink: server.ownerLink, phoneLink: server.phoneLink() })}\n`,
+);

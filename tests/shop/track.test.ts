@@ -1,0 +1,117 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import type { ShopServer } from '../../src/shop/server/shopServer.js';
+import { trackCommand, type TrackIo } from '../../src/shop/track.js';
+import { box, rescueBlocks } from './rescueBoard.js';
+import { scratchFolder } from './store/scratch.js';
+
+const folder = scratchFolder();
+
+async function track(job: string, args: readonly string[], part: Partial<TrackIo> = {}) {
+  const said = { out: [] as string[], err: [] as string[] };
+  const code = await trackCommand(args, {
+    jobFile: join(folder, `${job}.yaml`),
+    job: 'Rescue board 12',
+    units: 'mm',
+    blocks: rescueBlocks(),
+    pageFolder: folder,
+    out: (line) => said.out.push(line),
+    err: (line) => said.err.push(line),
+    readText: (file) => readFileSync(join(folder, file), 'utf8'),
+    writeText: (file, text) => writeFileSync(join(folder, file), text),
+    isTerminal: false,
+    stopped: Promise.resolve(),
+    ...part,
+  });
+  return { code, out: said.out.join('\n'), err: said.err.join('\n') };
+}
+
+describe('chamberwright track', () => {
+  it('records a step, says where the block stands, and takes it back', async () => {
+    const cut = await track('set', ['r2-07', 'cut', '--who', 'Ada', '--note', 'tight']);
+    expect(cut.code).toBe(0);
+    expect(cut.out).toMatch(
+      /^R2-07: 180 × \d+ × 45 mm\n {2}marked {5}done\n {2}cut {8}\d{4}-\d\d-\d\d \d\d:\d\d Ada\n[\s\S]*note: tight \(Ada\)\n {2}Next: sanded\.$/,
+    );
+    expect((await track('set', ['R2-07'])).out).toContain('Next: sanded.');
+    expect((await track('set', ['R2-07', 'cut', '--undo'])).out).toContain('Next: marked.');
+  });
+
+  it('shows the board row by row', async () => {
+    await track('show', ['L3-01', 'L3-02', 'glued']);
+    const { code, out } = await track('show', []);
+    expect(code).toBe(0);
+    expect(out).toContain('Rescue board 12: 2 of 105 blocks glued, 10 of 525 steps done');
+    expect(out).toMatch(/^L3 +16 +2 +2 +2 +2 +2$/m);
+    expect(out).toMatch(/^R3 +16 +0 +0 +0 +0 +0$/m);
+  });
+
+  it('says what a changed plan asks of the blocks in hand, in inches where the job has inches', async () => {
+    const plan = (length: number) => ({ blocks: [box('R2-07', length, 100, 45)], units: 'in' as const });
+    await track('changed', ['R2-07', 'cut'], plan(180));
+    expect((await track('changed', [], plan(174))).out).toContain(
+      'R2-07: trim it to 6 7/8 × 3 15/16 × 1 3/4 in (1/4 in off the length).',
+    );
+    expect((await track('changed', [], plan(190))).out).toContain(
+      'R2-07: make it new, 7 1/2 × 3 15/16 × 1 3/4 in: the old one is 3/8 in short in length.',
+    );
+  });
+
+  it('writes the list and reads it into another tracker', async () => {
+    await track('one', ['R2-07', 'sanded']);
+    expect((await track('one', ['export', 'list.csv'])).out).toBe('105 blocks written to list.csv');
+    expect((await track('other', ['import', 'list.csv'])).out).toBe('3 entries taken over from list.csv');
+    expect((await track('other', ['import', 'list.csv'])).out).toBe('0 entries taken over from list.csv');
+    expect((await track('other', ['R2-07'])).out).toContain('Next: dry-fitted.');
+  });
+
+  it('takes nothing over from a list that is not clear, and names the line', async () => {
+    writeFileSync(join(folder, 'bad.csv'), 'block,marked,cut,sanded,dry-fitted,glued\nR2-07,x,,,,\nR9-99,x,,,,\n');
+    const { code, err } = await track('bad', ['import', 'bad.csv']);
+    expect(code).toBe(1);
+    expect(err).toBe(
+      'bad.csv, line 3: Block “R9-99” is not in the plan. Block numbers look like L3-01.\nNothing was taken over.',
+    );
+    expect((await track('bad', [])).out).toContain('0 of 525 steps');
+    expect((await track('bad', ['import', 'nowhere.csv'])).err).toMatch(/could not be read/);
+  });
+
+  it.each([
+    [
+      ['R9-99', 'cut'],
+      'Not a block of this plan: R9-99. Numbers look like L3-01; the rows are L3, L2, L1, R1, R2, R3. Steps: marked, cut, sanded, dry-fitted, glued.',
+    ],
+    [['R2-07', 'painted'], 'Not a block of this plan: painted.'],
+    [['cut'], 'Which block is cut?'],
+    [['R2-07', '--undo'], '--undo needs the step to take back: marked, cut, sanded, dry-fitted, glued'],
+    [['import'], 'import needs one file'],
+    [['serve', '--port', '80'], '--port: a number from 1024 to 65535.'],
+    [['R2-07', '--colour', 'red'], "Unknown option '--colour'"],
+  ])('does not guess at %s', async (args, said) => {
+    const { code, err } = await track('wrong', args);
+    expect(code).toBe(2);
+    expect(err).toContain(said);
+    expect(err).toContain('chamberwright track JOB');
+  });
+
+  it('serves until it is stopped, and writes no key and no code where nobody reads them', async () => {
+    let served: ShopServer | undefined;
+    const { code, out, err } = await track('serve', ['serve'], { running: (server) => (served = server) });
+    expect(code).toBe(0);
+    expect(out).toContain('Its key is shown only in a terminal.');
+    expect(out + err).not.toContain(served!.ownerLink.split('#token=')[1]);
+    const shown = await track('serve', ['serve'], { isTerminal: true, running: (server) => (served = server) });
+    expect(shown.out).toContain(served!.ownerLink);
+  });
+
+  it('says what is wrong with an address to share at', async () => {
+    const { code, err } = await track('share', ['serve', '--share', '8.8.8.8']);
+    expect(code).toBe(1);
+    expect(err).toMatch(/8\.8\.8\.8 is not an address of this machine in a home network/);
+  });
+
+  it('shuts the phones out when asked', async () => {
+    expect((await track('forget', ['forget-phones'])).out).toContain('0 phones shut out.');
+  });
+});
