@@ -2,6 +2,7 @@ import { blocksOf } from './block/blocks.js';
 import type { Block } from './block/block.js';
 import { boardOf, type Board } from './board/board.js';
 import type { Chambers } from './chamber/chambers.js';
+import { correctionsFrom, unknownChambers } from './chamber/measured.js';
 import type { Glue } from './dot/dot.js';
 import { gluing } from './dot/gluing.js';
 import type { Job } from './job/job.js';
@@ -23,19 +24,31 @@ export interface Plan extends Chambers {
   readonly routing: Routing;
   readonly blocks: readonly Block[];
   readonly weights: Weights;
+  /** The plan as drawn, where the board was measured after shaping. */
+  readonly drawn?: Plan;
 }
 
 /**
- * The whole computation: a pure function, the same in Node and in the browser. A plan made before may be given: where its board is the same,
- * the surface is taken over instead of made again, which changes nothing but the time it takes.
+ * The whole computation: a pure function, the same in Node and in the browser. A plan made before may be given: where its surface is the same,
+ * it is taken over instead of made again, which changes nothing but the time it takes.
+ *
+ * Where something was measured after shaping, the board is planned as drawn first; what was measured then corrects its surface.
  */
 export function planOf(job: Job, before?: Plan): Plan {
-  const same = before && JSON.stringify(before.job.board) === JSON.stringify(job.board) ? before : undefined;
-  const board = same?.board ?? boardOf(job.board);
+  const drawn = job.shaped?.length ? planOf({ ...job, shaped: [] }, before?.drawn ?? before) : undefined;
+  const same = before && isSameSurface(before.job, job) ? before : undefined;
+  const board = same?.board ?? boardOf(job.board, drawn && correctionsFrom(job.shaped!, drawn));
   const trees = same?.trees ?? patchTreesOf(board.mesh);
   const { layup, chambers: carved, glue } = gluing(board, layupOf(job.glueUp, board.length), trees, job);
   const { chambers, routing } = routed(board, layup, trees, carved, job);
   const blocks = blocksOf(chambers.chambers, job.fill);
   const weights = weightsOf(board, layup, chambers.chambers, blocks, job);
-  return { job, board, layup, trees, ...chambers, glue, routing, blocks, weights };
+  const notes = [...chambers.notes, ...(drawn ? unknownChambers(job.shaped!, drawn) : [])];
+  return { job, board, layup, trees, ...chambers, notes, glue, routing, blocks, weights, ...(drawn && { drawn }) };
+}
+
+function isSameSurface(a: Job, b: Job): boolean {
+  // A measured wall corrects the surface by where the drawn chamber stands.
+  if (b.shaped?.some(({ kind }) => kind === 'wall')) return false;
+  return JSON.stringify([a.board, a.shaped ?? []]) === JSON.stringify([b.board, b.shaped ?? []]);
 }

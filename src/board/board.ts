@@ -1,4 +1,5 @@
 import type { BoardSpec } from '../job/job.js';
+import { corrected, type Correction } from './correct.js';
 import { gridOf, type Grid } from './grid.js';
 import { planAreaOf, volumeOf } from './measure.js';
 import { meshOf, type Mesh } from './mesh.js';
@@ -19,8 +20,9 @@ export interface Board {
   readonly area: number;
 }
 
-export function boardOf(spec: BoardSpec): Board {
-  const surface = surfaceOf(spec);
+/** @param corrections how the true board differs from the drawing; none for the drawing itself */
+export function boardOf(spec: BoardSpec, corrections: readonly Correction[] = []): Board {
+  const surface = corrected(surfaceOf(spec), corrections);
   const grid = gridOf(surface);
   const mesh = meshOf(grid);
   let width = 0;

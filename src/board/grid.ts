@@ -56,9 +56,11 @@ export function gridOf(surface: Surface): Grid {
     for (const side of [0, 1] as const) {
       const half = (2 * side - 1) * surface.outlines[side].outer(x);
       for (const strand of strands) {
+        const y = half * strand.across(x);
+        const up = strand.up(x);
         positions[at++] = x;
-        positions[at++] = half * strand.across(x);
-        positions[at++] = bottom + thickness * strand.up(x);
+        positions[at++] = y;
+        positions[at++] = bottom + thickness * up + (surface.raised?.(x, y, up) ?? 0);
       }
     }
   }
@@ -147,9 +149,11 @@ function rowsOf(surface: Surface, strands: readonly Strand[]): Float64Array {
       for (const side of sides) {
         const half = surface.outlines[side].outer(x);
         for (const strand of strands) {
+          const y = half * strand.across(x);
+          const up = strand.up(x);
           points[at++] = x;
-          points[at++] = half * strand.across(x);
-          points[at++] = bottom + thickness * strand.up(x);
+          points[at++] = y;
+          points[at++] = bottom + thickness * up + (surface.raised?.(x, (2 * side - 1) * y, up) ?? 0);
         }
       }
       known.set(x, points);

@@ -19,6 +19,8 @@ export interface Surface {
   readonly thickness: Curve;
   /** Every `x` at which something was measured, rising, both tips included. */
   readonly stations: readonly number[];
+  /** How far above the drawing the true surface lies at `x`, `y`, `up` (of `Section`), mm; absent where it is as drawn. */
+  raised?(x: number, y: number, up: number): number;
   /** The half-section between its stations at one `v`: `across` and `up` as functions of `x`. */
   strand(v: number): Strand;
 }
@@ -95,6 +97,7 @@ function strandAt(v: number, at: Float64Array, sections: readonly Section[]): St
 
 /** A point of the surface, board frame, mm; a swallow's notch is cut out of it later. */
 export function pointOn(surface: Surface, strand: Strand, side: SideCode, x: number): [number, number, number] {
-  const y = surface.outlines[side].outer(x) * strand.across(x);
-  return [x, (2 * side - 1) * y, surface.bottom(x) + surface.thickness(x) * strand.up(x)];
+  const y = (2 * side - 1) * surface.outlines[side].outer(x) * strand.across(x);
+  const up = strand.up(x);
+  return [x, y, surface.bottom(x) + surface.thickness(x) * up + (surface.raised?.(x, y, up) ?? 0)];
 }

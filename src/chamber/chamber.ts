@@ -41,9 +41,9 @@ export interface Note {
 /**
  * `solid` – no chamber there; `trimmed` – shorter than its place; `split` – in two; `lowered` – passes under or over something; `small` – much
  * smaller than its neighbours; `shifted` – a row moved so that its webs meet the neighbour's; `glue` – something about dots or smears;
- * `rout` – something about cutter and faces; `guide` – something about guides.
+ * `rout` – something about cutter and faces; `guide` – something about guides; `measured` – something measured after shaping.
  */
-export type NoteKind = 'solid' | 'trimmed' | 'split' | 'lowered' | 'small' | 'shifted' | 'glue' | 'rout' | 'guide';
+export type NoteKind = 'solid' | 'trimmed' | 'split' | 'lowered' | 'small' | 'shifted' | 'glue' | 'rout' | 'guide' | 'measured';
 
 /**
  * Of chambers: `shallow` – the row is nowhere as deep as the smallest chamber; `ends` – solid nose or tail; `keep-out`; `dot` – glue in the
@@ -76,7 +76,8 @@ export type Why =
   | 'reach'
   | 'halves'
   | 'flare'
-  | 'opening';
+  | 'opening'
+  | 'no-chamber';
 
 /** Solid between two neighbouring chambers of a row, `s` from and to, mm. */
 export interface Web {

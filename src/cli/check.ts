@@ -1,25 +1,93 @@
-import { planOf } from '../plan.js';
+import { parseLength, printLength } from '../length/length.js';
+import type { Units } from '../length/units.js';
+import { planOf, type Plan } from '../plan.js';
+import { overruns } from '../wall/overrun.js';
+import { thinWalls } from '../wall/prove.js';
 import { understood } from './args.js';
 import { jobFrom } from './files.js';
-import { REFUSED, UNSOUND, WELL, type Command } from './io.js';
-import { proved, sayThin } from './sound.js';
+import { REFUSED, UNSOUND, WELL, type Command, type Io } from './io.js';
+import { proved, sayThin, WALL } from './sound.js';
 
 export const checkCommand: Command = {
-  usage: `check JOB
-    Proves the walls, nothing else. Ends with 1 when a wall is too thin, naming chamber, wall, place and by how much.`,
+  usage: `check JOB [--depth-error 1.5mm]
+    Proves the walls, nothing else. Ends with 1 when a wall is too thin, naming chamber, wall, place and by how much. Where
+    the job says what was measured after shaping, the chambers as drawn are proved on the board as it is, and those that must
+    shrink are named with their new sizes. --depth-error asks whether the plan bears a router set too deep by so much.`,
   async run(args, io) {
-    const asked = understood(args, {}, 1);
+    const asked = understood(args, { 'depth-error': { type: 'string' } }, 1);
     if ('why' in asked) {
       io.err(`${asked.why}\n\n  chamberwright ${checkCommand.usage}`);
+      return REFUSED;
+    }
+    const written = asked.values['depth-error'];
+    const error = written === undefined ? undefined : parseLength(written, 'mm');
+    if (error && !error.ok) {
+      io.err(`--depth-error: ${error.what} → ${error.instead}`);
       return REFUSED;
     }
     const job = await jobFrom(asked.operands[0]!, io);
     if (!job) return REFUSED;
     const plan = planOf(job);
-    const thin = proved(plan);
-    for (const wall of thin) io.err(sayThin(wall, job.units));
-    if (thin.length > 0) return UNSOUND;
-    io.out(`${plan.chambers.length} chambers: every wall is at least what is asked.`);
-    return WELL;
+    const isSound = [
+      checkPlan(plan, io),
+      checkDrawn(plan, io),
+      error === undefined || checkDepth(plan, error.value, io),
+    ];
+    return isSound.every(Boolean) ? WELL : UNSOUND;
   },
 };
+
+function checkPlan(plan: Plan, io: Io): boolean {
+  const thin = proved(plan);
+  for (const wall of thin) io.err(sayThin(wall, plan.job.units));
+  if (thin.length === 0) io.out(`${plan.chambers.length} chambers: every wall is at least what is asked.`);
+  return thin.length === 0;
+}
+
+/** The chambers as drawn on the board as shaped: which must shrink, and to what. */
+function checkDrawn({ drawn, chambers, layup, trees, board, asked, blocks, job }: Plan, io: Io): boolean {
+  if (!drawn) return true;
+  const thin = thinWalls(drawn.chambers, layup.rows, trees, board.mesh.chordError, asked);
+  const must = new Set(thin.map(({ chamber }) => chamber));
+  if (must.size === 0) {
+    io.out('As shaped: all chambers as drawn still keep their walls.');
+    return true;
+  }
+  io.err(`As shaped: ${must.size} of ${drawn.chambers.length} chambers as drawn must shrink.`);
+  for (const id of must) {
+    for (const wall of thin.filter(({ chamber }) => chamber === id)) io.err(`  ${sayThin(wall, job.units)}`);
+    const before = drawn.blocks.find((block) => block.id === id)!;
+    const after = blocks.find((block) => block.id === id);
+    const isThere = after && chambers.some((chamber) => chamber.id === id);
+    io.err(
+      `    ${isThere ? `to ${sizeOf(after, job.units)}, from ${sizeOf(before, job.units)}` : 'no chamber of the smallest size fits there any more'}`,
+    );
+  }
+  return false;
+}
+
+function checkDepth(plan: Plan, error: number, io: Io): boolean {
+  const { chambers: spec, units } = plan.job;
+  const stated = { deck: spec.deckSkin, bottom: spec.bottomSkin, rail: spec.railWall };
+  const [first] = overruns(plan.chambers, plan.layup.rows, plan.trees, plan.board.mesh.chordError, stated, spec.floor);
+  if (!first || first.gives === 'nothing') {
+    io.out('Routed too deep: no chamber has a floor or a wall behind it that could give.');
+    return true;
+  }
+  const gives = first.gives === 'floor' ? 'the floor before its solid member' : `its ${WALL[first.gives]}`;
+  const said = `Routed too deep: the plan bears ${exactly(first.by, units)}; ${first.chamber} goes first (${gives}).`;
+  if (first.by >= error) io.out(said);
+  else io.err(said);
+  return first.by >= error;
+}
+
+function sizeOf(block: Plan['blocks'][number], units: Units): string {
+  return [block.length, block.height, block.thickness].map((mm) => printLength(mm, units)).join(' × ');
+}
+
+/** Rounded down: what is borne must not be overstated. */
+function exactly(mm: number, units: Units): string {
+  return units === 'mm'
+    ? `${(Math.floor(mm * 10) / 10).toFixed(1)} mm`
+    : `${(Math.floor((mm / 25.4) * 100) / 100).toFixed(2)} in`;
+}

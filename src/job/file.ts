@@ -12,6 +12,7 @@ import { keepOutsSchema } from './parts/keep-outs.js';
 import { materialsSchema } from './parts/materials.js';
 import { riderSchema } from './parts/rider.js';
 import { routingSchema } from './parts/routing.js';
+import { shapedSchema } from './parts/shaped.js';
 import { targetSchema } from './parts/target.js';
 import { weighingsSchema } from './parts/weighings.js';
 import { quantities, type Quantities } from './quantities.js';
@@ -29,6 +30,7 @@ export function jobFileSchema(q: Quantities) {
       keepOuts: keepOutsSchema(q).optional(),
       dots: dotsSchema(q).optional(),
       routing: routingSchema(q).optional(),
+      shaped: shapedSchema(q).optional(),
       fill: fillSchema(q),
       materials: materialsSchema(q).optional(),
       glass: glassSchema(q).optional(),

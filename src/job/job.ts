@@ -1,7 +1,8 @@
 import type { Units } from '../length/units.js';
-import type { FinSpec, FittingSpec, GlassSpec, TargetSpec, WeighingSpec } from './finish.js';
 import type { DotSpec } from './dots.js';
+import type { FinSpec, FittingSpec, GlassSpec, TargetSpec, WeighingSpec } from './finish.js';
 import type { RoutingSpec } from './routing.js';
+import type { ShapedSpec } from './shaped.js';
 
 /**
  * A job as the computation takes it: checked, complete with defaults, millimetres and kilograms throughout.
@@ -19,6 +20,8 @@ export interface Job {
   readonly jointKeepOuts: readonly JointKeepOutSpec[];
   readonly dots: DotSpec;
   readonly routing: RoutingSpec;
+  /** What was measured after shaping; absent for the board as drawn. */
+  readonly shaped?: readonly ShapedSpec[];
   readonly fill: Material;
   /** What goes over the bare board; the usual where the job says nothing. */
   readonly glass?: GlassSpec;

@@ -26,6 +26,7 @@ import { toKeepOuts } from './parts/keep-outs.js';
 import { materialFinder } from './parts/materials.js';
 import type { OffsetStation } from './parts/offsets.js';
 import { toRouting } from './parts/routing.js';
+import { toShaped } from './parts/shaped.js';
 import { toTarget } from './parts/target.js';
 import { toWeighings } from './parts/weighings.js';
 import { sayTo, type Say } from './say.js';
@@ -101,6 +102,7 @@ function toJob(file: JobFile, offsets: readonly OffsetStation[], say: Say): Job 
     ...toKeepOuts(file.keepOuts, board, units, say.at('keepOuts')),
     dots: toDots(file.dots, board, units, say.at('dots')),
     routing: toRouting(file.routing, chambers.cutterDiameter, units, say.at('routing')),
+    shaped: toShaped(file.shaped, board, units, say.at('shaped')),
     fill: toFill(file.fill, material, say.at('fill')),
     ...(file.glass && { glass: toGlass(file.glass, units) }),
     fins: toFins(file.fins, board, units, say.at('fins')),

@@ -17,8 +17,7 @@ export interface ThinWall {
 }
 
 /**
- * Proves finished chambers against a surface, knowing nothing of how they were made: every wall thinner than asked. `deeper` is how much
- * further than planned the router is thought to have gone, mm: it takes that much from every wall.
+ * Proves finished chambers against a surface, knowing nothing of how they were made: every wall thinner than asked.
  */
 export function thinWalls(
   chambers: readonly Chamber[],
@@ -26,15 +25,14 @@ export function thinWalls(
   trees: PatchTrees,
   chordError: number,
   asked: Readonly<Record<Patch, number>>,
-  deeper = 0,
 ): ThinWall[] {
   const faces = new Map(rows.map((row) => [row.id, row.face]));
   return chambers.flatMap((chamber) => {
     const walls = wallsOf(solidOf(faces.get(chamber.row)!, chamber.profile, chamber.depth), trees, chordError);
-    return PATCHES.filter((patch) => !(walls.thickness[patch] - deeper >= asked[patch])).map((patch) => ({
+    return PATCHES.filter((patch) => !(walls.thickness[patch] >= asked[patch])).map((patch) => ({
       chamber: chamber.id,
       patch,
-      wall: walls.thickness[patch] - deeper,
+      wall: walls.thickness[patch],
       asked: asked[patch],
       at: walls.places[patch].onSurface,
     }));
