@@ -64,10 +64,10 @@ export function mergedInk(parts: readonly { readonly ink: Ink; readonly up: numb
   return { from, low, high, lines };
 }
 
-/** Area between the lowest and the highest ink, mm²: no fewer sheets than this fills can show the drawing. */
+/** Area between the lowest and the highest line, mm². */
 export function inkedArea(ink: Ink): number {
   let area = 0;
-  for (let i = 0; i < ink.low.length; i++) area += Math.max(0, ink.high[i]! - ink.low[i]!);
+  for (let i = 0; i < ink.low.length; i++) area += Math.max(0, ink.high[i]! - ink.low[i]! - 2 * LINE_REACH);
   return area;
 }
 

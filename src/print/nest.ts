@@ -44,8 +44,8 @@ export interface TilePlan {
 
 /**
  * Lays drawings onto runs of pages with the fewest sheets: over the way the sheets lie, how many drawings share a run (in the
- * given order, as many as the taller pane's height takes), and the shift along the board. On equal counts fewer drawings share
- * a run, and the first format is taken.
+ * given order, as long as one row of sheets carries them all: no strip is cut lengthwise to save a sheet), and the shift along
+ * the board. On equal counts fewer drawings share a run, and the first format is taken.
  */
 export function nest(drawings: readonly Drawing[], formats: readonly Format[]): TilePlan {
   const loose = drawings.map((drawing): Placed => {
@@ -58,8 +58,8 @@ export function nest(drawings: readonly Drawing[], formats: readonly Format[]): 
     let best: { sheets: number; runs: readonly Run[] } | undefined;
     for (let i = j - 1; i >= 0; i--) {
       const placed = stack(loose.slice(i, j));
-      if (i < j - 1 && !sharesPages(placed, formats)) break;
       const run = bestRun(placed, formats);
+      if (!run) break;
       const sheets = fewest[i]!.sheets + run.windows.length;
       if (!best || sheets < best.sheets) best = { sheets, runs: [...fewest[i]!.runs, run] };
     }
@@ -72,7 +72,8 @@ export function nest(drawings: readonly Drawing[], formats: readonly Format[]): 
       formats.map((f) => f.paneFor(ink.low.length)).map((pane) => pane.width * pane.height),
     ),
   );
-  return { runs, sheets, areaBound: loose.length === 0 ? 0 : Math.ceil(area / largest) };
+  // A drawing that is hollow, its blank sheets left out, can take less than the area it encloses.
+  return { runs, sheets, areaBound: loose.length === 0 ? 0 : Math.min(sheets, Math.ceil(area / largest)) };
 }
 
 /** What a page of a run shows, in the run's frame. */
@@ -83,13 +84,18 @@ export const windowBox = ({ pane }: Run, { x, y }: Window): Box => ({
   maxY: y + pane.height,
 });
 
-function bestRun(placed: readonly Placed[], formats: readonly Format[]): Run {
+/** The format that takes the fewest sheets, the first of equals; undefined when several drawings do not fit one row of sheets. */
+function bestRun(placed: readonly Placed[], formats: readonly Format[]): Run | undefined {
   const ink = mergedInk(placed);
-  const runs = formats.map((format): Run => {
+  const runs = formats.flatMap((format): Run[] => {
     const pane = format.paneFor(ink.low.length);
-    return { placed, format, pane, windows: tile(ink, pane) };
+    const windows = tile(ink, pane, placed.length > 1 ? 1 : Infinity);
+    return windows ? [{ placed, format, pane, windows }] : [];
   });
-  return runs.reduce((best, run) => (run.windows.length < best.windows.length ? run : best));
+  return runs.reduce<Run | undefined>(
+    (best, run) => (best && best.windows.length <= run.windows.length ? best : run),
+    undefined,
+  );
 }
 
 /** Puts each drawing under the ones before, as near as the gap allows at their closest point. */
@@ -109,11 +115,4 @@ function stack(loose: readonly Placed[]): Placed[] {
     placed.push({ ...next, up: Number.isFinite(up) ? Math.floor(up - GAP) : 0 });
   }
   return placed;
-}
-
-/** Whether the drawings, one above the other, are on average no taller than the tallest pane. */
-function sharesPages(placed: readonly Placed[], formats: readonly Format[]): boolean {
-  const ink = mergedInk(placed);
-  const tallest = Math.max(...formats.map((format) => format.paneFor(ink.low.length).height));
-  return inkedArea(ink) <= tallest * ink.low.length;
 }

@@ -23,8 +23,11 @@ export interface Pane {
  * The windows that carry a drawing with the fewest pages for this pane: columns of equal width from nose to tail, each at the
  * height where its part of the drawing lies, so that they step up with the rocker. All shifts of the columns along the board by
  * whole millimetres are tried; of the best, the one that leaves the same space at both ends is taken. Blank pages are left out.
+ *
+ * @param mostRows how many rows of pages a column may take.
+ * @returns undefined when no shift does with that many rows.
  */
-export function tile(ink: Ink, pane: Pane): readonly Window[] {
+export function tile(ink: Ink, pane: Pane, mostRows = Infinity): readonly Window[] | undefined {
   const extremes = extremesOf(ink, pane.width);
   const length = ink.low.length;
   if (length === 0) return [];
@@ -32,12 +35,12 @@ export function tile(ink: Ink, pane: Pane): readonly Window[] {
   let best: { shift: number; count: number; off: number } | undefined;
   for (let shift = 0; shift < step; shift++) {
     const columns = columnCount(length + shift, pane);
-    const count = pagesAt(ink, extremes, pane, shift, columns);
+    const count = pagesAt(ink, extremes, pane, shift, columns, mostRows);
     const spare = columns * step + pane.overlap - length;
     const off = Math.abs(2 * shift - spare);
     if (!best || count < best.count || (count === best.count && off < best.off)) best = { shift, count, off };
   }
-  return windowsAt(ink, extremes, pane, best!.shift);
+  return best && Number.isFinite(best.count) ? windowsAt(ink, extremes, pane, best.shift) : undefined;
 }
 
 /** How many columns of the pane cover a length, mm. */
@@ -48,12 +51,13 @@ export const columnCount = (length: number, pane: Pane): number =>
 export const rowCount = (height: number, pane: Pane): number =>
   Math.max(1, Math.ceil((height - pane.overlap) / (pane.height - pane.overlap)));
 
-function pagesAt(ink: Ink, extremes: Extremes, pane: Pane, shift: number, columns: number): number {
+function pagesAt(ink: Ink, extremes: Extremes, pane: Pane, shift: number, columns: number, mostRows: number): number {
   let pages = 0;
   for (let column = 0; column < columns; column++) {
     const span = spanOf(ink, extremes, pane, shift, column);
     if (!span) continue;
     const rows = rowCount(span.high - span.low, pane);
+    if (rows > mostRows) return Infinity;
     pages += rows < 3 ? rows : rowsWithInk(ink, pane, span, rows).length;
   }
   return pages;
