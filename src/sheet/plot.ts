@@ -1,4 +1,4 @@
-import { line as lineOf } from 'd3-shape';
+import { area as areaOf, line as lineOf } from 'd3-shape';
 import type { Point } from './primitives.js';
 
 /** What `d3-shape` draws on, so that lines reach a drawing as numbers: as text it would round them to three digits. */
@@ -46,4 +46,25 @@ export function levelLines(
     .digits(null)
     .context(out as unknown as CanvasRenderingContext2D)(points);
   return out.runs;
+}
+
+/** A line from point to point, mm, made by `d3-shape`. */
+export function lineThrough(points: readonly Point[]): Point[] {
+  const out = recorder();
+  lineOf<Point>()
+    .digits(null)
+    .context(out as unknown as CanvasRenderingContext2D)([...points]);
+  return out.runs[0] ?? [];
+}
+
+/** The outline of a band over one stretch, by `d3-shape`: `from` and `to` are where it begins and ends across, `low` and `high` its values, mm. */
+export function bandOutline(from: number, to: number, low: number, high: number): Point[] {
+  const out = recorder();
+  areaOf<number>()
+    .x((x) => x)
+    .y0(low)
+    .y1(high)
+    .digits(null)
+    .context(out as unknown as CanvasRenderingContext2D)([from, to]);
+  return out.runs[0] ?? [];
 }

@@ -41,10 +41,10 @@ export interface TradeOff {
   readonly chambers: number;
 }
 
-/** A lever that is at the end of its bounds, or that has none. */
+/** A lever that is at the end of its bounds, or that has none; or walls between two of which the target is passed over in one step. */
 export interface Hindrance {
-  readonly lever: WallName | 'fill' | 'cloth';
-  readonly at: 'least' | 'most' | 'fixed';
+  readonly lever: WallName | 'walls' | 'fill' | 'cloth';
+  readonly at: 'least' | 'most' | 'fixed' | 'jump';
 }
 
 /** A target is met within this: what a scale shows, kg, and what a board balances to, mm. */
@@ -52,7 +52,11 @@ export const NEAR = { weight: 0.02, balance: 1 } as const;
 
 /** Wall thicknesses tried before the search, thickest first, as shares of their bounds. */
 const SAMPLES = [1, 0.75, 0.5, 0.25, 0] as const;
-const MOST_STEPS = 6;
+const MOST_STEPS = 7;
+/** Shares nearer to each other than this whose values do not meet are parted by a jump. */
+const JUMP = 0.004;
+/** Of a bracket, what an estimate is kept off its ends. */
+const KEPT_OFF = 0.04;
 
 /** How far a search is: steps done, of so many at most. */
 export type Progress = (done: number, of: number) => void;
@@ -73,8 +77,8 @@ interface Tried {
  * Finds the plan that meets a target with its walls as thick as can be. All walls go together, each by the same share of its bounds; every fill and
  * cloth is tried with each. Of those that meet the target the one with the thickest walls is taken.
  *
- * Walls are first tried at five shares, each a full plan with its proof; between the two that hold the target it is then closed in on by
- * false position (the Illinois rule: M. Dowell and P. Jarratt, BIT 11 (1971), p. 168).
+ * Walls are first tried at five shares, each a full plan with its proof; between the two that hold the target it is then closed in on by straight
+ * lines, and by halves every third time.
  */
 export function steer(bench: Bench, job: Job, target: TargetSpec, progress: Progress = () => undefined): Steered {
   const aim = target.weight === undefined ? 'balance' : 'weight';
@@ -103,18 +107,13 @@ export function steer(bench: Bench, job: Job, target: TargetSpec, progress: Prog
   const off = (each: Tried, choice: number) => each.values[choice]![aim] - asked;
 
   // Without bounds for any wall there is nothing to search along.
-  const shares = WALLS.some((wall) => target[wall]) ? SAMPLES : [1];
-  const samples = shares.map(attempt);
-  const bracket = thickest(choices.map((_, choice) => bracketOf(samples, (each) => off(each, choice), choice)));
-  const choice = bracket?.choice ?? nearest(samples, (each, c) => off(each, c)).choice;
-  const found = bracket
-    ? closeIn(
-        bracket,
-        (share) => attempt(share),
-        (each) => off(each, choice),
-        NEAR[aim],
-      )
-    : nearest(samples, off).tried;
+  for (const share of WALLS.some((wall) => target[wall]) ? SAMPLES : [1]) attempt(share);
+  for (let step = 0; step < MOST_STEPS; step++) {
+    const bracket = thickestBracket(tried, choices.length, off, NEAR[aim]);
+    if (!bracket) break;
+    attempt(step % 3 === 2 ? (bracket.thick + bracket.thin) / 2 : bracket.estimate);
+  }
+  const { found, choice } = best(tried, choices.length, off, NEAR[aim]);
   progress(steps, steps);
 
   const met = Math.abs(off(found, choice)) <= NEAR[aim];
@@ -132,65 +131,48 @@ export function steer(bench: Bench, job: Job, target: TargetSpec, progress: Prog
   };
 }
 
+/** Two shares between which the value meets the target, and where by a straight line between them. */
 interface Bracket {
-  readonly choice: number;
-  readonly thick: Tried;
-  readonly thin: Tried;
-  /** Where the target lies by a straight line between the two. */
-  readonly share: number;
+  readonly thick: number;
+  readonly thin: number;
+  readonly estimate: number;
 }
 
-/** The thickest pair of neighbouring samples between which the target lies. */
-function bracketOf(samples: readonly Tried[], off: (each: Tried) => number, choice: number): Bracket | undefined {
-  for (let i = 0; i < samples.length; i++) {
-    const thick = samples[i]!;
-    const a = off(thick);
-    if (a === 0) return { choice, thick, thin: thick, share: thick.share };
-    const thin = samples[i + 1];
-    if (!thin || off(thin) * a > 0) continue;
-    return { choice, thick, thin, share: thick.share + (a / (a - off(thin))) * (thin.share - thick.share) };
+type Off = (each: Tried, choice: number) => number;
+
+/**
+ * Of all choices the pair of neighbouring shares with the thickest walls between which the target lies, where no thicker share already meets it. A
+ * target that lies in a jump, where a chamber more or less is worth its while, is looked for elsewhere.
+ */
+function thickestBracket(tried: readonly Tried[], choices: number, off: Off, near: number): Bracket | undefined {
+  const byShare = [...tried].sort((a, b) => b.share - a.share);
+  for (let i = 0; i < byShare.length; i++) {
+    const thick = byShare[i]!;
+    const thin = byShare[i + 1];
+    const all = Array.from({ length: choices }, (_, choice) => choice);
+    if (all.some((choice) => Math.abs(off(thick, choice)) <= near)) return undefined;
+    if (!thin || thick.share - thin.share < JUMP) continue;
+    const estimates = all.flatMap((choice) => {
+      const [a, b] = [off(thick, choice), off(thin, choice)];
+      return a * b < 0 ? [thick.share + (a / (a - b)) * (thin.share - thick.share)] : [];
+    });
+    if (estimates.length === 0) continue;
+    // Kept off the ends, so that every step takes a part of the bracket away.
+    const margin = (thick.share - thin.share) * KEPT_OFF;
+    const estimate = Math.min(thick.share - margin, Math.max(thin.share + margin, ...estimates));
+    return { thick: thick.share, thin: thin.share, estimate };
   }
   return undefined;
 }
 
-function thickest(brackets: readonly (Bracket | undefined)[]): Bracket | undefined {
-  return brackets.reduce((best, each) => (each && each.share > (best?.share ?? -1) ? each : best), undefined);
-}
-
-function closeIn(
-  bracket: Bracket,
-  attempt: (share: number) => Tried,
-  off: (each: Tried) => number,
-  near: number,
-): Tried {
-  let [a, b] = [bracket.thick, bracket.thin];
-  let [offA, offB] = [off(a), off(b)];
-  let best = Math.abs(offA) < Math.abs(offB) ? a : b;
-  for (let step = 0; step < MOST_STEPS && Math.abs(off(best)) > near; step++) {
-    const middle = attempt(a.share + (offA / (offA - offB)) * (b.share - a.share));
-    const here = off(middle);
-    if (Math.abs(here) < Math.abs(off(best))) best = middle;
-    if (here * offA > 0) {
-      a = middle;
-      offA = here;
-      offB /= 2;
-    } else {
-      b = middle;
-      offB = here;
-      offA /= 2;
-    }
-  }
-  return best;
-}
-
-function nearest(samples: readonly Tried[], off: (each: Tried, choice: number) => number) {
-  let best = { tried: samples[0]!, choice: 0 };
-  for (const tried of samples) {
-    tried.values.forEach((_, choice) => {
-      if (Math.abs(off(tried, choice)) < Math.abs(off(best.tried, best.choice))) best = { tried, choice };
-    });
-  }
-  return best;
+/** What meets the target with the thickest walls, or else comes nearest to it. */
+function best(tried: readonly Tried[], choices: number, off: Off, near: number): { found: Tried; choice: number } {
+  const miss = ({ found, choice }: { found: Tried; choice: number }) => Math.abs(off(found, choice));
+  const all = tried.flatMap((found) => Array.from({ length: choices }, (_, choice) => ({ found, choice })));
+  const meet = all.filter((each) => miss(each) <= near);
+  return meet.length > 0
+    ? meet.reduce((a, b) => (b.found.share > a.found.share ? b : a))
+    : all.reduce((a, b) => (miss(b) < miss(a) ? b : a));
 }
 
 function choicesOf(job: Job, { fills, cloths }: TargetSpec): Choice[] {
