@@ -18,6 +18,8 @@ export const MATERIALS: readonly Material[] = [
   {
     name: 'balsa',
     density: 183.9,
+    // Sold from half to twice of it.
+    spread: 0.25,
     source: 'USDA FPL-GTR-282 (2021), table 5-5b (0.16 green), and equation 4-11 at 12 % moisture',
   },
   { name: 'paulownia', density: 317, source: 'Akyildiz & Kol, J. Environ. Biol. 31(3):351-355, 2010, air-dry' },
