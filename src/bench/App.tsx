@@ -13,6 +13,7 @@ import { wholeBoard, zoomed } from './picture/scale.js';
 import { Conflict } from './save/Conflict.js';
 import type { JobList, Jobs } from './save/jobs.js';
 import { save } from './save/save.js';
+import { Space } from './space/Space.js';
 import { Legend, Strip } from './Strip.js';
 import { Toolbar } from './Toolbar.js';
 
@@ -79,6 +80,7 @@ export function App({ bench, jobs, list }: { readonly bench: Bench; readonly job
               </section>
               <Strip state={state} shown={shown} />
               <PlanNotes bench={bench} state={state} shown={shown} />
+              <Space state={state} shown={shown} />
               <Papers bench={bench} state={state} jobs={jobs} />
               <Compare bench={bench} state={state} shown={shown} />
             </div>

@@ -1,8 +1,9 @@
 import { printFinding } from '../job/finding.js';
+import { sayNote } from '../sheet/notes.js';
 import type { Bench, BenchState } from './bench.js';
 import type { Shown } from './plan/answer.js';
 import { choose } from './picture/FromAbove.js';
-import { sayNote, words } from './words.js';
+import { words } from './words.js';
 
 /** What is wrong with the job, in the words of the command line. */
 export function Mistakes({ state }: { readonly state: BenchState }) {

@@ -5,6 +5,8 @@ import type { JobFile, Saved } from './api.js';
 
 /** Larger is no job and no table, bytes. */
 export const MOST_BYTES = 4_000_000;
+/** No file system takes longer ones; letters. */
+const LONGEST_NAME = 200;
 const JOBS = ['.yaml', '.yml', '.json'];
 const TABLES = ['.csv'];
 
@@ -17,13 +19,8 @@ export async function jobsIn(folder: string): Promise<string[]> {
 
 /** A plain name of a job file in the folder: no path, not hidden. */
 export function isJobName(name: string): boolean {
-  // eslint-disable-next-line no-control-regex -- control characters end or bend a path
-  return (
-    name.length <= 200 &&
-    !/[\u0000-\u001f/\\:]/.test(name) &&
-    !name.startsWith('.') &&
-    JOBS.includes(extname(name).toLowerCase())
-  );
+  const isPath = /[/\\:\p{Cc}]/u.test(name) || name.startsWith('.') || name.length > LONGEST_NAME;
+  return !isPath && JOBS.includes(extname(name).toLowerCase());
 }
 
 /** Reads a job and the tables beside it; nothing where there is no such file. */
@@ -53,21 +50,35 @@ export async function writeJobFile(
   const there = await readJobFile(folder, name);
   if (there?.version !== basedOn) return { saved: false, ...(there && { theirs: there }) };
   const file = join(folder, name);
+  if (!there) return (await writeNew(file, text)) ? { saved: true, version: versionOf(text) } : { saved: false };
   const fresh = join(folder, `.${name}.${process.pid}.new`);
   try {
-    const handle = await open(fresh, 'wx', there ? (await lstat(file)).mode & 0o777 : 0o644);
-    try {
-      await handle.writeFile(text, 'utf8');
-      await handle.sync();
-    } finally {
-      await handle.close();
-    }
+    await rm(fresh, { force: true });
+    await writeNew(fresh, text, (await lstat(file)).mode & 0o777);
     await rename(fresh, file);
   } catch (error) {
     await rm(fresh, { force: true });
     throw error;
   }
   return { saved: true, version: versionOf(text) };
+}
+
+/** Writes a file that is not there yet; gives false where anything has that name, be it a link that leads nowhere. */
+async function writeNew(file: string, text: string, mode = 0o644): Promise<boolean> {
+  let handle;
+  try {
+    handle = await open(file, 'wx', mode);
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'EEXIST') return false;
+    throw error;
+  }
+  try {
+    await handle.writeFile(text, 'utf8');
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
+  return true;
 }
 
 export function versionOf(text: string): string {

@@ -8,7 +8,7 @@ import { sheetNames } from '../print/paper.js';
 import { papersOf } from '../sheet/papers.js';
 import { labelStocks } from '../print/labelStock.js';
 import { beginStream, refuse, sendJson } from '../shop/server/answer.js';
-import { readJson } from '../shop/server/json-body.js';
+import { readJson } from '../shop/server/jsonBody.js';
 import { OWNER, type Route } from '../shop/server/route.js';
 import type { PaperNews } from './api.js';
 import { isJobName, MOST_BYTES, readJobFile } from './jobFolder.js';

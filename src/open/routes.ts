@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { refuse, sendJson } from '../shop/server/answer.js';
-import { readJson } from '../shop/server/json-body.js';
+import { readJson } from '../shop/server/jsonBody.js';
 import { OWNER, type Route } from '../shop/server/route.js';
 import { isJobName, jobsIn, MOST_BYTES, readJobFile, writeJobFile } from './jobFolder.js';
 

@@ -27,6 +27,13 @@ export function svgPen(width: number, height: number, measure: Measure): SvgPen 
       parts.push(`<path d="${place(points)}" stroke-width="${number(how.width)}"${dashes}/>`);
     },
     fill: (points) => void parts.push(`<path d="${place(points)}Z" fill="#000" stroke="none"/>`),
+    fillBoxes(boxes) {
+      const d = boxes.map(
+        ({ minX, minY, maxX, maxY }) =>
+          `M${number(minX)} ${number(height - maxY)}h${number(maxX - minX)}v${number(maxY - minY)}H${number(minX)}Z`,
+      );
+      if (d.length > 0) parts.push(`<path d="${d.join('')}" fill="#000" stroke="none"/>`);
+    },
     rectangle({ minX, minY, maxX, maxY }, how) {
       pen.line([minX, minY, maxX, minY, maxX, maxY, minX, maxY, minX, minY], how);
     },

@@ -72,7 +72,7 @@ export function DragHandles({ bench, state, shown, scale }: Props) {
   );
 }
 
-interface HandleProps {
+export interface HandleProps {
   readonly bench: Bench;
   readonly name: string;
   readonly x: number;
@@ -81,6 +81,8 @@ interface HandleProps {
   readonly scale: number;
   readonly value: number;
   readonly said: string;
+  /** px in a mm upward, where a picture's heights are drawn larger than its lengths. */
+  readonly scaleUp?: number;
   /** Moves across the board only. */
   readonly isAcross?: boolean;
   readonly step: number;
@@ -99,7 +101,20 @@ interface Begun {
 /** Ten marks of the rule at a time with Shift. */
 const STRIDE = 10;
 
-function Handle({ bench, name, x, y, size, scale, value, said, isAcross = false, step, move }: HandleProps) {
+export function Handle({
+  bench,
+  name,
+  x,
+  y,
+  size,
+  scale,
+  value,
+  said,
+  isAcross = false,
+  scaleUp = scale,
+  step,
+  move,
+}: HandleProps) {
   const drag = useRef<Begun | undefined>(undefined);
   const keyed = useRef<Begun | undefined>(undefined);
   const gesture = `move ${name}`;
@@ -117,7 +132,7 @@ function Handle({ bench, name, x, y, size, scale, value, said, isAcross = false,
     if (!from) return;
     event.stopPropagation();
     bench.change(
-      () => move(from.text, from.job, (event.clientX - from.x) / scale, -(event.clientY - from.y) / scale),
+      () => move(from.text, from.job, (event.clientX - from.x) / scale, -(event.clientY - from.y) / scaleUp),
       gesture,
     );
     changedAt(bench.question, event.timeStamp);
@@ -147,7 +162,7 @@ function Handle({ bench, name, x, y, size, scale, value, said, isAcross = false,
     <g
       class={isAcross ? 'handle across' : 'handle'}
       role="slider"
-      tabIndex={0}
+      tabindex={0}
       aria-label={`${name}: arrow keys move it`}
       aria-orientation={isAcross ? 'vertical' : 'horizontal'}
       aria-valuenow={Math.round(value)}
@@ -163,8 +178,10 @@ function Handle({ bench, name, x, y, size, scale, value, said, isAcross = false,
       onBlur={() => bench.settle()}
     >
       <title>{`${name}: ${said}`}</title>
-      <rect class="grip" x={x - size / 2} y={-y - size / 2} width={size} height={size} rx={size / 6} />
-      <circle class="knob" cx={x} cy={-y} r={size / 4.5} />
+      <g transform={`translate(${x} ${-y}) scale(1 ${scale / scaleUp})`}>
+        <rect class="grip" x={-size / 2} y={-size / 2} width={size} height={size} />
+        <circle class="knob" r={size / 4.5} />
+      </g>
     </g>
   );
 }

@@ -1,6 +1,7 @@
 import { useId, useMemo, useRef } from 'preact/hooks';
 import type { Bench, BenchState } from '../bench.js';
 import type { Shown } from '../plan/answer.js';
+import { dotsInPlan } from './dotsInPlan.js';
 import { DragHandles } from './DragHandles.js';
 import { chambersInPlan, solidPlaces } from './inPlan.js';
 import { keepOutPath } from './keepOuts.js';
@@ -94,7 +95,7 @@ export function FromAbove({ bench, state, shown, isOther = false }: Props) {
         <g>
           <BoardInPlan shown={shown} />
           <g
-            tabIndex={0}
+            tabindex={0}
             role="listbox"
             aria-label={
               isOther ? `Chambers of ${shown.result.job}` : 'Chambers. Arrow keys go along the row and from row to row'
@@ -159,6 +160,9 @@ function BoardInPlan({ shown }: { readonly shown: Shown }) {
         )}
         {layup.joints.map(({ id, kind, at, slope }) => (
           <line key={id} class={`joint ${kind}`} x1={0} x2={length} y1={-at} y2={-(at + slope * length)} />
+        ))}
+        {dotsInPlan(shown).map(({ dot, x, y }) => (
+          <circle key={dot.id} class="dot" cx={x} cy={-y} r={dot.diameter / 2} />
         ))}
         {job.keepOuts.map((each, i) => (
           <path key={i} class="keep-out" d={keepOutPath(each)} />

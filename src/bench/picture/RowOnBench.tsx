@@ -5,6 +5,10 @@ import { toFace } from '../../layup/frame.js';
 import type { Bench, BenchState } from '../bench.js';
 import type { Shown } from '../plan/answer.js';
 import { words } from '../words.js';
+import { withDotMoved } from '../edit/dot.js';
+import { ruleStep } from '../edit/written.js';
+import { dotsOnFace } from './dotsInPlan.js';
+import { Handle } from './DragHandles.js';
 import { faceEdges } from './faceEdge.js';
 import { choose } from './FromAbove.js';
 import { Patterns } from './Patterns.js';
@@ -55,7 +59,7 @@ export function RowOnBench({ bench, state, shown }: Props) {
         viewBox={`${reach.from} ${-top} ${reach.to - reach.from} ${top - low}`}
         preserveAspectRatio="none"
         class={state.isCurrent ? 'face' : 'face stale'}
-        role="img"
+        role="group"
         aria-label={`Face ${row.face.id}, row ${row.id}, ${chambers.length} chambers; ${words.ends[row.end]}`}
         onPointerMove={(event) => {
           const box = (event.currentTarget as Element).getBoundingClientRect();
@@ -116,6 +120,24 @@ export function RowOnBench({ bench, state, shown }: Props) {
             </g>
           );
         })}
+        {dotsOnFace(shown, row).map((dot) => (
+          <g key={dot.id}>
+            <circle class="dot" cx={dot.s} cy={-dot.z} r={dot.diameter / 2} />
+            <Handle
+              bench={bench}
+              name={`Dot ${dot.id}`}
+              x={dot.s}
+              y={dot.z}
+              size={24 / scale}
+              scale={scale}
+              scaleUp={scale * taller}
+              value={dot.x}
+              said={`${printLength(dot.x, state.units, 'feet')} from the nose, ${printLength(dot.margin, state.units)} inside the surface`}
+              step={ruleStep(shown.job.units)}
+              move={(text, from, dx, dz) => withDotMoved(text, from, result.dots, dot.id, dx, dz)}
+            />
+          </g>
+        ))}
         <line class="pointer" x1={s} x2={s} y1={-top} y2={-low} />
       </svg>
       <p class="caption">

@@ -38,21 +38,24 @@ export interface Answer {
   readonly took: number;
 }
 
-/** Keeps in mind which board the page has, so that its surface crosses over once. */
-export interface Known {
-  readonly boards: Map<Question['which'], string>;
-}
+/** The last plan of each job, so that a board is made, and crosses over to the page, once. */
+export type Known = Map<Question['which'], Plan>;
 
 /** Reads and plans: the same two functions as on the command line. */
 export function answerTo({ number, which, written }: Question, known: Known): Answer {
   const begin = performance.now();
   const { job, findings } = readJob(written.text, written.name, (name) => written.beside[name]);
   if (!job) return { number, which, findings, took: performance.now() - begin };
-  const plan = planOf(job);
-  const board = JSON.stringify(job.board);
-  const isNew = known.boards.get(which) !== board;
-  known.boards.set(which, board);
-  return { number, which, findings, shown: shownOf(plan, isNew), took: performance.now() - begin };
+  const before = known.get(which);
+  const plan = planOf(job, before);
+  known.set(which, plan);
+  return {
+    number,
+    which,
+    findings,
+    shown: shownOf(plan, plan.board !== before?.board),
+    took: performance.now() - begin,
+  };
 }
 
 function shownOf(plan: Plan, withGrid: boolean): Answer['shown'] {
