@@ -1,0 +1,13 @@
+/**
+ * A stream of numbers in 0..1 (1 excluded), the same for the same seed on every machine.
+ * The generator is Tommy Ettinger's `mulberry32` (public domain).
+ */
+export function seeded(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let word = Math.imul(state ^ (state >>> 15), state | 1);
+    word ^= word + Math.imul(word ^ (word >>> 7), word | 61);
+    return ((word ^ (word >>> 14)) >>> 0) / 4294967296;
+  };
+}
