@@ -29,9 +29,9 @@ export function acrossRow({ row, face, near }: JointOnRow, s: number): { s: numb
 /** What a cutter leaves before a face is no wall when it is thinner than this, mm: the chamber counts as open there. */
 const NO_WALL = 1;
 
-/** The depth beyond which a chamber of the row is open to the joint somewhere between two places along it. */
-export function openBeyond(at: JointOnRow, from: number, to: number): number {
-  return at.near ? -Infinity : Math.min(acrossRow(at, from).t, acrossRow(at, to).t) - NO_WALL;
+/** The depth beyond which a chamber of the row is open to the joint, or comes nearer to it than `off`, somewhere between two places along it. */
+export function openBeyond(at: JointOnRow, from: number, to: number, off = NO_WALL): number {
+  return at.near ? -Infinity : Math.min(acrossRow(at, from).t, acrossRow(at, to).t) - Math.max(off, NO_WALL);
 }
 
 /** A rectangle on a joint, `s` and `z` of its faces, as an obstacle to every row that may be open to it. */

@@ -34,6 +34,6 @@ export function obstacleOf(
       low: past ? Math.min(from[1], to[1]) - off : -Infinity,
       high: past ? Math.max(from[1], to[1]) + off : Infinity,
     },
-    beyond: openBeyond(at, Math.min(from[0], to[0]) - off, Math.max(from[0], to[0]) + off),
+    beyond: openBeyond(at, Math.min(from[0], to[0]) - off, Math.max(from[0], to[0]) + off, clearance),
   };
 }

@@ -37,9 +37,9 @@ export function surfaceLines({ grid }: Board, { face }: JointFace): Lines {
 }
 
 /** The shell that the middle of a dot of this radius must lie within, for its edge to be `margin` inside the finished surface. */
-export function dotShell({ grid, mesh }: Board, radius: number, margin: number): Shell {
-  const inside = radius + margin + mesh.chordError;
-  return shellOf(grid, mesh, { deck: inside, bottom: inside, rail: inside });
+export function dotShell(board: Board, radius: number, margin: number): Shell {
+  const inside = radius + margin + board.mesh.chordError;
+  return shellOf(board, { deck: inside, bottom: inside, rail: inside });
 }
 
 /** Where a joint can hold the middle of a dot. */

@@ -49,7 +49,7 @@ export function priceOf(
   const off = radius + rules.clearance;
   const middle = acrossRow(at, s).s;
   const [from, to] = [middle - off, middle + off];
-  const beyond = openBeyond(at, s - off, s + off);
+  const beyond = openBeyond(at, s - off, s + off, rules.clearance);
   const price = { lost: 0, parts: [] as Part[], swallowed: false, keepOff: [from, to] as [number, number] };
   for (const part of standing) {
     if (part.from >= to || part.to <= from || part.chamber.depth[1] <= beyond) {

@@ -39,12 +39,11 @@ export function levelled(contour: readonly Vertex[]): Levelled {
   };
 }
 
-/** Slope of the line through the middles of the chamber's two ends, as an angle. */
+/** Slope of the chamber's middle line between its quarter points, as an angle: clear of ends that do not stand upright. */
 function slopeOf(corners: readonly Pair[]): number {
   const s = corners.map(([each]) => each);
   const [from, to] = [Math.min(...s), Math.max(...s)];
-  // A little inside, where ends are upright and both corners stand on one line.
-  const inset = (to - from) / 100;
+  const inset = (to - from) / 4;
   const middle = (at: number) => {
     const { top, bottom } = cutAt(corners, at);
     return (top + bottom) / 2;

@@ -60,6 +60,7 @@ export function dotsSheet(plan: Plan, at: JointFace): Drawing {
       ...plan.glue.dots.filter((dot) => dot.joint === joint.id).flatMap((dot) => dotMark(dot, place(dot.s, dot.z))),
       ...plan.glue.smears.filter((smear) => smear.joint === joint.id).flatMap(smearMark),
       text(words.blank, [start + 2 * ARM, top - 2 * LETTERS], SMALL, 'left'),
+      ...notes.map((note, i) => text(note, [start + 2 * ARM, -blank.below - (i + 1) * 2 * LETTERS], SMALL, 'left')),
       text(words.underside, [start + 2 * ARM, -blank.below + SMALL], SMALL, 'left'),
     ],
   };

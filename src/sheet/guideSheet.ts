@@ -40,7 +40,7 @@ function sharedSheet(plan: Plan, { id, opening, chambers }: Guide): Drawing {
       contour('guide', eased?.contour ?? []),
       line('mark', [-l - OUT, 0], [l + OUT, 0]),
       line('mark', [0, -h - OUT], [0, h + OUT]),
-      ...wordsIn(id, length, height),
+      ...wordsIn(plan, id, length, height),
     ],
   };
 }
@@ -67,7 +67,7 @@ function ownSheets(plan: Plan): Drawing[] {
           contour('guide', moved),
           line('mark', [-length / 2 - OUT, 0], [length / 2 + OUT, 0]),
           line('mark', [0, -height / 2 - OUT], [0, height / 2 + OUT]),
-          ...wordsIn(chamber.id, length, height),
+          ...wordsIn(plan, chamber.id, length, height),
         ],
       },
     ];
@@ -88,8 +88,12 @@ function notesOf(plan: Plan, size: Guide['opening'], chambers: readonly string[]
   return [...words.notes.map((note) => say(note, values)), words.care];
 }
 
-/** Its number, off the centre lines. */
-function wordsIn(id: string, length: number, height: number): Shape[] {
-  const letters = heightFitting(id, { width: length / 2 - 6, height: height / 2 - 4 }, LARGEST) ?? SMALL;
-  return [text(id, [length / 4, height / 4], letters)];
+/** Its number and size, off the centre lines. */
+function wordsIn(plan: Plan, id: string, length: number, height: number): Shape[] {
+  const size = [length, height].map((mm) => printLength(mm, plan.job.units)).join(' × ');
+  const room = { width: length / 2 - 6, height: height / 2 - 4 };
+  return [
+    text(id, [length / 4, height / 4], heightFitting(id, room, LARGEST) ?? SMALL),
+    text(size, [length / 4, -height / 4], heightFitting(size, room, SMALL) ?? SMALL / 2),
+  ];
 }

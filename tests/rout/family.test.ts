@@ -1,0 +1,171 @@
+import { Clipper, FillRule } from 'clipper2-ts';
+import { beforeAll, describe, expect, test } from 'vitest';
+import type { Chamber } from '../../src/chamber/chamber.js';
+import { easeCorners } from '../../src/chamber/contour.js';
+import type { Job } from '../../src/job/job.js';
+import { planOf, type Plan } from '../../src/plan.js';
+import { familyOf } from '../../src/rout/family.js';
+import { levelled, longestRun } from '../../src/rout/inscribed.js';
+import { sampleJob } from '../samples.js';
+
+type Pair = readonly [number, number];
+
+function chamberOf(id: string, corners: readonly Pair[], deep: number): Chamber {
+  const eased = easeCorners(corners, 6)!;
+  const none = [0, 0, 0] as const;
+  return {
+    id,
+    row: 'R1',
+    place: 1,
+    ...eased,
+    depth: [0, deep],
+    wall: { deck: 10, bottom: 10, rail: 10 },
+    at: { deck: none, bottom: none, rail: none },
+    volume: 1,
+  };
+}
+const box = (length: number, height: number): Pair[] => [
+  [0, 0],
+  [length, 0],
+  [length, height],
+  [0, height],
+];
+const spec = { smallest: { length: 30, height: 20, depth: 20 }, cutterDiameter: 12 };
+
+describe('the longest level rectangle in a chamber', () => {
+  test('of a rectangle is itself, also when it lies aslant', () => {
+    const [c, s] = [Math.cos(0.1), Math.sin(0.1)];
+    const aslant = box(200, 60).map(([x, y]): Pair => [400 + x * c - y * s, 30 + x * s + y * c]);
+    const run = longestRun(levelled(easeCorners(aslant, 6)!.contour), 59.99)!;
+    expect(run.to - run.from).toBeGreaterThan(199);
+    expect(run.to - run.from).toBeLessThanOrEqual(200 + 1e-6);
+    expect(longestRun(levelled(easeCorners(aslant, 6)!.contour), 61)).toBeUndefined();
+  });
+
+  // By similar triangles: a wedge from height 80 to 40 over 200 holds a height h on 200·(80 − h)/40 of its length.
+  test('of a wedge is what similar triangles say', () => {
+    const wedge: Pair[] = [
+      [0, 0],
+      [200, 20],
+      [200, 60],
+      [0, 80],
+    ];
+    for (const height of [45, 60, 70]) {
+      const run = longestRun(levelled(easeCorners(wedge, 6)!.contour), height)!;
+      const expected = (200 * (80 - height)) / 40;
+      expect(run.to - run.from).toBeGreaterThan(expected - 1.01);
+      expect(run.to - run.from).toBeLessThanOrEqual(expected + 1e-6);
+    }
+  });
+});
+
+describe('a family of guides', () => {
+  const sizes: Pair[] = [
+    [200, 60],
+    [180, 80],
+    [120, 40],
+    [90, 75],
+    [150, 55],
+    [60, 30],
+  ];
+  const depths = [40, 50, 30, 60, 20, 35];
+  const chambers = sizes.map(([l, h], i) => chamberOf(`R1-0${i + 1}`, box(l, h), depths[i]!));
+
+  // Brute force over all rectangles of whole millimetres that have some chamber's length and some chamber's height: for rectangular
+  // chambers no other can be best.
+  test.each([1, 2, 3, 4])('of %i is the best there is, by brute force', (count) => {
+    const all = [...new Set(sizes.map(([l]) => l))].flatMap((l) =>
+      [...new Set(sizes.map(([, h]) => h))].map((h): Pair => [l, h]),
+    );
+    const area = ([l, h]: Pair) => l * h - (4 - Math.PI) * 36;
+    let best = Infinity;
+    const pick = (from: number, chosen: Pair[]): void => {
+      if (chosen.length === count) {
+        const lost = sizes.reduce((sum, own, i) => {
+          const fitting = chosen.filter(([l, h]) => l <= own[0] && h <= own[1]);
+          return sum + (fitting.length > 0 ? (area(own) - Math.max(...fitting.map(area))) * depths[i]! : Infinity);
+        }, 0);
+        best = Math.min(best, lost);
+        return;
+      }
+      for (let c = from; c < all.length; c++) pick(c + 1, [...chosen, all[c]!]);
+    };
+    pick(0, []);
+    const { curve } = familyOf(chambers, { kind: 'count', count }, spec, 'mm');
+    const point = curve[count - 1]!;
+    expect(point.guides).toBe(count);
+    expect(point.lost).toBeCloseTo(best / 1e6, 9);
+    expect(point.bound).toBeLessThanOrEqual(point.lost);
+    expect(point.bound).toBeGreaterThan(point.lost - 1e-4);
+  });
+
+  test('loses nothing when each of these chambers has its own', () => {
+    const { curve } = familyOf(chambers, { kind: 'count', count: 6 }, spec, 'mm');
+    expect(curve[5]!.lost).toBeCloseTo(0, 9);
+  });
+
+  test('asked for by loss it is the smallest that keeps within it', () => {
+    const { cuts, curve } = familyOf(chambers, { kind: 'loss', share: 0.15 }, spec, 'mm');
+    const total = sizes.reduce((sum, [l, h], i) => sum + (l * h - (4 - Math.PI) * 36) * depths[i]!, 0) / 1e6;
+    const used = new Set(cuts.map(({ size }) => size)).size;
+    expect(curve[used - 1]!.lost).toBeLessThanOrEqual(0.15 * total);
+    expect(curve[used - 2]!.bound).toBeGreaterThan(0.15 * total);
+  });
+});
+
+describe('on the rescue board with six shared guides', () => {
+  let job: Job;
+  let own: Plan;
+  let shared: Plan;
+  beforeAll(() => {
+    job = sampleJob('tarn-rescue');
+    own = planOf({ ...job, routing: withoutGuides(job.routing) });
+    shared = planOf({ ...job, routing: { ...job.routing, guides: { kind: 'count', count: 6 } } });
+  });
+  const withoutGuides = ({ cutterLength, bush, guideStock, passDepth }: Job['routing']): Job['routing'] => ({
+    cutterLength,
+    bush,
+    guideStock,
+    passDepth,
+  });
+
+  test('every chamber is cut within the chamber it had of its own (clipper2-ts: nothing sticks out)', () => {
+    const path = (pairs: readonly Pair[]) => [
+      pairs.map(([x, y]) => ({ x: Math.round(x * 1000), y: Math.round(y * 1000) })),
+    ];
+    expect(shared.chambers.map(({ id }) => id)).toEqual(own.chambers.map(({ id }) => id));
+    shared.chambers.forEach(({ id, contour }, i) => {
+      const corners = contour.map(({ x, y }): Pair => [x, y]);
+      const out = Clipper.difference(path(corners), path(own.chambers[i]!.profile), FillRule.NonZero);
+      const area = Math.abs(out.reduce((sum, each) => sum + Clipper.area(each), 0)) / 1e6;
+      expect(area, id).toBeLessThan(0.05);
+    });
+  });
+
+  test('every chamber keeps its walls, every chamber with a setting has a guide, and each guide is made once', () => {
+    for (const { id, wall } of shared.chambers)
+      for (const patch of ['deck', 'bottom', 'rail'] as const)
+        expect(wall[patch], `${id} ${patch}`).toBeGreaterThanOrEqual(shared.asked[patch]);
+    const { guides, settings } = shared.routing;
+    expect(guides.length).toBeLessThanOrEqual(6);
+    expect(new Set(guides.map(({ id }) => id)).size).toBe(guides.length);
+    expect(guides.flatMap((guide) => guide.chambers).sort()).toEqual(settings.map(({ chamber }) => chamber).sort());
+    const said = shared.notes.filter(({ kind }) => kind === 'guide').map(({ where }) => where);
+    expect([...said, ...settings.map(({ chamber }) => chamber)].sort()).toEqual(
+      shared.chambers.map(({ id }) => id).sort(),
+    );
+  });
+
+  test('the curve falls with every guide, and its bound proves it within a thousandth', () => {
+    const { curve } = shared.routing;
+    curve.slice(1).forEach(({ lost }, i) => expect(lost).toBeLessThanOrEqual(curve[i]!.lost));
+    for (const { lost, bound } of curve) expect(bound).toBeGreaterThan(0.999 * lost);
+  });
+
+  test('what the curve says is lost is what the chambers lost', () => {
+    const volume = (plan: Plan) => plan.chambers.reduce((sum, chamber) => sum + chamber.volume, 0);
+    const kept = shared.notes.filter(({ kind }) => kind === 'guide').length;
+    expect(kept).toBeLessThan(5);
+    expect(volume(own) - volume(shared)).toBeCloseTo(shared.routing.curve[5]!.lost, 1);
+  });
+});
