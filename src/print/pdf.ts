@@ -12,6 +12,18 @@ import { exact, printerFindings, type PrinterFactors } from './printer.js';
 import type { PaperSet } from './set.js';
 import { usualWords, type Words } from './words.js';
 
+/*
+ * The doors of this room. A `Drawing` (sheet/drawing.ts) goes in at each of the first three, so they cannot disagree.
+ *
+ *   writePdf(set, out, options)   a PaperSet (set.ts) to a stream, page by page
+ *   svgOf(drawing)                svg.ts: true size, layers as groups
+ *   dxfOf(drawing)                dxf.ts: { dxf } or { findings }; cutterFileName (fileName.ts) names the file
+ *   csvOf(rows)                   csv.ts
+ *   sheetNamed, rollOf            paper.ts: what to print on
+ *   labelStockNamed, cautions     labelStock.ts, cautions.ts: from templates/
+ *   nest, formatsOf               nest.ts, format.ts: how many sheets, without printing
+ */
+
 export interface PrintOptions {
   /** Stands on every sheet and in the file; the same set with the same date gives the same bytes. */
   readonly date: Date;

@@ -13,6 +13,8 @@ export const exact: PrinterFactors = { across: 1, along: 1 };
 
 /** Beyond this the print was scaled by a setting, not by the printer: common practice, no source. */
 const LARGEST_ERROR = 0.03;
+/** So that 0.97, which a computer cannot hold, counts as within 3 %. */
+const ROUNDING = 1e-12;
 
 /** The factors from two bars as measured on the calibration page, and their true lengths, mm. */
 export const factorsFrom = (measured: PrinterFactors, bars: PrinterFactors): PrinterFactors => ({
@@ -24,7 +26,7 @@ export const factorsFrom = (measured: PrinterFactors, bars: PrinterFactors): Pri
 export function printerFindings(printer: PrinterFactors): readonly Finding[] {
   return (['across', 'along'] as const).flatMap((axis): Finding[] => {
     const factor = printer[axis];
-    if (Number.isFinite(factor) && Math.abs(factor - 1) <= LARGEST_ERROR) return [];
+    if (Number.isFinite(factor) && Math.abs(factor - 1) <= LARGEST_ERROR + ROUNDING) return [];
     const off = Number.isFinite(factor) ? `${((factor - 1) * 100).toFixed(1)} %` : String(factor);
     return [
       {
