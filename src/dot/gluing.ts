@@ -45,6 +45,7 @@ export function gluing(board: Board, given: Layup, trees: PatchTrees, job: Gluin
   const faces = jointFaces(layup);
   const planned = plannedJoints(board, faces, trees, chambersOf(unglued), job);
   const { joints, notes } = gluedJoints(board, faces, trees, job.dots);
+  notes.push(...unmetKeepOuts(faces, job));
 
   const spots: Spot[] = [];
   const keeps: Keep[] = [];
@@ -83,6 +84,14 @@ export function gluing(board: Board, given: Layup, trees: PatchTrees, job: Gluin
       notes: [...chambers.notes, ...shifted.notes, ...notes, ...glueNotes(rows, keeps, sides, job.dots.clearance)],
     },
   };
+}
+
+/** Keep-outs drawn on a joint that is never opened, or not there at all: no chamber is open to it. */
+function unmetKeepOuts(faces: readonly JointFace[], { jointKeepOuts }: GluingJob): Note[] {
+  const by = faces.map(({ joint }) => joint.id);
+  return jointKeepOuts.flatMap(({ name, joint }): Note[] =>
+    by.includes(joint) ? [] : [{ kind: 'glue', where: `${name} (${joint})`, why: 'no-joint', by }],
+  );
 }
 
 function chambersOf(rows: readonly CarvedRow[]): Chamber[] {

@@ -194,6 +194,18 @@ describe('on the prone board', () => {
     expect(chamber(plan, 'L1-03')).toEqual(chamber(planOf(bare), 'L1-03'));
   });
 
+  test('one on a joint that is never opened is said, with the joints there are', () => {
+    const points = [
+      [2000, 50],
+      [2080, 50],
+      [2080, 90],
+    ] as const;
+    const plan = planOf({ ...bare, jointKeepOuts: [{ name: 'vent pipe', joint: 'R1', points }] });
+    expect(plan.notes).toContainEqual(
+      expect.objectContaining({ kind: 'glue', where: 'vent pipe (R1)', why: 'no-joint', by: ['L2', 'R2'] }),
+    );
+  });
+
   test('one that swallows a whole row is said of the row', () => {
     const whole = { kind: 'rectangle', name: 'centre well', x: 2000, y: 60, length: 3990, width: 120 } as const;
     const plan = planOf({ ...bare, keepOuts: [whole] });
