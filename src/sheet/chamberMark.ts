@@ -32,8 +32,8 @@ export function chamberMark(chamber: Chamber, bench: Bench, depth: string, other
 
   const numbers = [chamber.id, ...others];
   const lines = tall >= 20 ? [...numbers, depth] : [[...numbers, depth].join('  ')];
-  // Capitals and the space between lines share the height, the numbers having twice the part of the depth.
-  const share = tall / (lines.length === 1 ? 1.4 : 1.5 * (2 * numbers.length + 1));
+  // Capitals and the spaces between lines share the height, the numbers having twice the part of the depth.
+  const share = tall / (lines.length === 1 ? 1.4 : 1.4 * (2 * numbers.length + 1));
   const sizes = lines.map((line, i) => {
     const part = lines.length > 1 && i < numbers.length ? 2 : 1;
     return heightFitting(line, { width, height: part * share }, part === 2 ? LARGEST : LARGEST / 2) ?? 1.8;

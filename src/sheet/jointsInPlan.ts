@@ -9,28 +9,35 @@ import { line, text, type Point } from './primitives.js';
 const EDGE = 0.5;
 
 /**
- * The joints as they are left standing, within a stretch of the board: broken where chambers, or words, take their place. Their names stand
- * where the stretch begins.
+ * The joints as they are left standing, within a stretch of the board: broken where chambers, or words, take their place.
  *
  * @param taken closed convex outlines in which no joint is drawn
  */
-export function jointsInPlan(
-  plan: Plan,
-  stretch: Stretch,
-  scale: number,
-  taken: readonly (readonly Point[])[],
-): Shape[] {
+export function jointsInPlan(plan: Plan, stretch: Stretch, taken: readonly (readonly Point[])[]): Shape[] {
   return plan.layup.joints.flatMap((joint): Shape[] => {
     const whole = withinBoard(plan.board, joint, stretch);
     if (!whole) return [];
     const y = (x: number) => joint.at + joint.slope * x;
     const gaps = taken.flatMap((outline) => within(outline, joint) ?? []);
     const parts = without(whole, gaps).map(({ from, to }) => line('joint', [from, y(from)], [to, y(to)]));
-    return stretch.from > 0
-      ? [...parts, text(joint.id, [whole.from - scale, y(whole.from)], 2 * scale, 'right')]
-      : parts;
+    return parts;
   });
 }
+
+/** The joints' names beside where the stretch begins, at `x`; of joints too near to one another for their names the first one's stands. */
+export function jointNames({ board, layup }: Plan, { from }: Stretch, x: number, scale: number): Shape[] {
+  let free = -Infinity;
+  return layup.joints.flatMap(({ id, at, slope }): Shape[] => {
+    const y = at + slope * from;
+    const outline = board.surface.outlines[y < 0 ? 0 : 1];
+    if (Math.abs(y) > outline.outer(from) || y - LETTERS * scale < free) return [];
+    free = y + LETTERS * scale;
+    return [text(id, [x, y], LETTERS * scale, 'right')];
+  });
+}
+
+/** Height of a name on the paper, mm. */
+const LETTERS = 2;
 
 /** From where to where a joint lies within the board. */
 function withinBoard({ surface, grid }: Board, joint: Joint, { from, to }: Stretch): Stretch | undefined {

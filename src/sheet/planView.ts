@@ -4,7 +4,7 @@ import type { Drawing, Shape } from './drawing.js';
 import { widthOf } from './lettering.js';
 import type { Stretch } from '../chamber/stretch.js';
 import { planBase } from './planBase.js';
-import { jointsInPlan } from './jointsInPlan.js';
+import { jointNames, jointsInPlan } from './jointsInPlan.js';
 import { keepOutWords } from './keepOutInPlan.js';
 import { line, polygon, text, type Point } from './primitives.js';
 import { say, WORDS } from './words.js';
@@ -66,11 +66,13 @@ export function planShapes(
 ): Shape[] {
   const rows = new Map(plan.layup.rows.map((row) => [row.id, row]));
   const taken: (readonly Point[])[] = [];
+  const shown: (readonly Point[])[] = [];
   const chambers = plan.chambers.flatMap((chamber): Shape[] => {
     const corners = chamberInPlan(chamber, rows.get(chamber.row)!);
     taken.push(corners);
     const { middle, width, height } = roomInPlan(corners);
     if (middle[0] < stretch.from || middle[0] >= stretch.to) return cutShort(corners, stretch);
+    shown.push(corners);
     const { words, hatch }: InChamber = inChamber?.(chamber) ?? { words: '' };
     const size = Math.min(LARGEST * scale, height * 0.6, (0.9 * width) / widthOf(words, 1));
     return [
@@ -78,7 +80,13 @@ export function planShapes(
       ...(words !== '' && size >= SMALLEST * scale ? [text(words, middle, size)] : []),
     ];
   });
-  const joints = inChamber ? jointsInPlan(plan, stretch, scale, [...taken, ...keepOutWords(plan, scale)]) : [];
+  const before = Math.min(stretch.from, ...shown.flatMap((corners) => corners.map(([x]) => x)));
+  const joints = inChamber
+    ? [
+        ...jointsInPlan(plan, stretch, [...taken, ...keepOutWords(plan, scale)]),
+        ...jointNames(plan, stretch, before - scale, scale),
+      ]
+    : [];
   return [...planBase(plan, stretch, scale, joints), ...chambers];
 }
 

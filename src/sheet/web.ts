@@ -1,4 +1,5 @@
 import type { Chamber } from '../chamber/chamber.js';
+import type { Dot } from '../dot/dot.js';
 import { printLength } from '../length/length.js';
 import type { Units } from '../length/units.js';
 import type { Bench } from './bench.js';
@@ -13,7 +14,7 @@ const WIDEST = 80;
 const INSIDE = 1e-6;
 
 /** The solid between two neighbours, hatched from end to end of the chambers beside it, with its width written on it. */
-export function webMark(before: Chamber, after: Chamber, bench: Bench, units: Units): Shape[] {
+export function webMark(before: Chamber, after: Chamber, bench: Bench, units: Units, glue: readonly Dot[]): Shape[] {
   const from = Math.max(...before.profile.map(([s]) => s));
   const to = Math.min(...after.profile.map(([s]) => s));
   const width = to - from;
@@ -27,10 +28,11 @@ export function webMark(before: Chamber, after: Chamber, bench: Bench, units: Un
     [from, a[1]],
   ] as const;
   const words = printLength(width, units);
-  const tall = Math.min(a[1], b[1]) - Math.max(a[0], b[0]) - 4;
+  const room = freeOf(glue, { from, to, low: Math.max(a[0], b[0]) + 2, high: Math.min(a[1], b[1]) - 2 });
+  const tall = room.high - room.low;
   const level = heightFitting(words, { width: width - 2, height: tall }, 5, 2.5);
   const upright = heightFitting(words, { width: tall, height: width - 4 }, 5, 2.5);
-  const at = bench.point((from + to) / 2, (Math.max(a[0], b[0]) + Math.min(a[1], b[1])) / 2);
+  const at = bench.point((from + to) / 2, (room.low + room.high) / 2);
   return [
     polygon(
       'web',
@@ -39,4 +41,15 @@ export function webMark(before: Chamber, after: Chamber, bench: Bench, units: Un
     ),
     ...(level ? [text(words, at, level)] : upright ? [text(words, at, upright, 'centre', { angleInDegrees: 90 })] : []),
   ];
+}
+
+/** What of a web's height is free of glue: all of it, or the larger part over or under a dot. */
+function freeOf(
+  glue: readonly Dot[],
+  web: { from: number; to: number; low: number; high: number },
+): { low: number; high: number } {
+  const dot = glue.find(({ s, diameter }) => s + diameter / 2 > web.from && s - diameter / 2 < web.to);
+  if (!dot) return web;
+  const [under, over] = [dot.z - dot.diameter / 2 - 1, dot.z + dot.diameter / 2 + 1];
+  return web.high - over >= under - web.low ? { low: over, high: web.high } : { low: web.low, high: under };
 }

@@ -1,0 +1,35 @@
+import { describe, expect, test } from 'vitest';
+import { blockSheet } from '../../src/sheet/blockSheet.js';
+import type { Drawing } from '../../src/sheet/drawing.js';
+import { faceSheet } from '../../src/sheet/faceSheet.js';
+import { sheetRows } from '../../src/sheet/mirror.js';
+import { planParts, planView } from '../../src/sheet/planView.js';
+import { storyPole } from '../../src/sheet/pole.js';
+import { sectionSheets } from '../../src/sheet/sectionSheet.js';
+import { wallChart } from '../../src/sheet/wallChart.js';
+import { wallMap } from '../../src/sheet/wallMap.js';
+import { expectPicture } from './picture.js';
+import { smallPlan } from './smallPlan.js';
+
+const plan = smallPlan();
+const rows = sheetRows(plan);
+const drawings: Drawing[] = [
+  ...rows.map((row) => faceSheet(plan, row)),
+  ...rows.map((row) => blockSheet(plan, row)),
+  ...rows.map((row) => wallChart(plan, row)),
+  storyPole(plan),
+  planView(plan),
+  ...planParts(plan).slice(0, 1),
+  ...wallMap(plan).slice(0, 1),
+  ...sectionSheets(plan).slice(0, 1),
+];
+
+describe('the drawings look as they did when they were looked at', () => {
+  test.each(drawings.map((drawing) => [drawing.id, drawing] as const))('%s', (_, drawing) => {
+    expectPicture(drawing);
+  });
+
+  test('every drawing has a name of its own', () => {
+    expect(new Set(drawings.map(({ id }) => id)).size).toBe(drawings.length);
+  });
+});

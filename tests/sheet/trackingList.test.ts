@@ -1,0 +1,36 @@
+import Papa from 'papaparse';
+import { describe, expect, test } from 'vitest';
+import { csvOf } from '../../src/print/csv.js';
+import { trackingList, trackingRows } from '../../src/sheet/trackingList.js';
+import { STEPS } from '../../src/shop/step.js';
+import { planOfSample, SAMPLES } from './sample.js';
+
+describe.each(SAMPLES)('the tracking list of %s', (name) => {
+  const plan = planOfSample(name);
+
+  test('names every block once, row by row, with a box for each step of the shop', () => {
+    const list = trackingList(plan);
+    const ids = list.rows.flatMap((row) => (row.kind === 'row' ? [row.cells[0]] : []));
+    expect(ids).toEqual(plan.blocks.map(({ id }) => id));
+    expect(list.columns.filter(({ kind }) => kind === 'tick').map(({ title }) => title)).toEqual([...STEPS]);
+  });
+
+  test('ticks what was done and nothing else', () => {
+    const [first] = plan.blocks;
+    const list = trackingList(plan, ({ id }) => (id === first!.id ? [true, true] : []));
+    const ticked = list.rows.flatMap((row) => (row.kind === 'row' ? [row.cells.filter((cell) => cell === true)] : []));
+    expect(ticked.map((cells) => cells.length)).toEqual(plan.blocks.map(({ id }) => (id === first!.id ? 2 : 0)));
+  });
+
+  test('opens in a spreadsheet with the same rows', () => {
+    // Papa Parse reads it back: an independent reader of RFC 4180.
+    const { data, errors } = Papa.parse<string[]>(csvOf(trackingRows(plan)).trim());
+    expect(errors).toEqual([]);
+    expect(data).toHaveLength(plan.blocks.length + 1);
+    data.slice(1).forEach((cells, i) => {
+      const block = plan.blocks[i]!;
+      expect(cells[0]).toBe(block.id);
+      expect(Math.abs(Number(cells[2]) - block.length)).toBeLessThanOrEqual(0.05 + 1e-9);
+    });
+  });
+});
