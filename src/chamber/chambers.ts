@@ -43,7 +43,7 @@ export function chambersIn(board: Board, layup: Layup, trees: PatchTrees, job: C
 export function carvingIn(board: Board, layup: Layup, trees: PatchTrees, job: CarvingJob): Carving {
   const spec = job.chambers;
   const asked = askedWalls(spec);
-  const shell = shellOf(board.grid, board.mesh, widened(asked, SHELL_ALLOWANCE));
+  const shell = shellOf(board, widened(asked, SHELL_ALLOWANCE));
   const proof = { trees, chordError: board.mesh.chordError, asked };
   const rows = layup.rows.map((row) => carvingOf(row, { board, shell, proof, spec }));
   return { rows, keepOuts: keepOutsOn(board, layup, job), asked };

@@ -49,6 +49,7 @@ function cutShell(grid: Grid, shell: Shell, face: Face, layers: number, layer: n
   for (let row = 0; row < grid.rows; row++) {
     for (let side = 0; side < 2; side++) {
       const first = (row * 2 + side) * grid.columns;
+      if (isBeside(shell, face, first, grid, (layers - 1) * layer)) continue;
       let s0 = 0;
       let t0 = NaN;
       let z0 = shell[3 * first + 2]!;
@@ -83,6 +84,18 @@ function cutShell(grid: Grid, shell: Shell, face: Face, layers: number, layer: n
   }
   return { top, topS, bottom, bottomS };
 }
+
+/** Whether a half of a row lies wholly before the face or beyond the last depth: its keel and its apex do, and the rest lies between. */
+function isBeside(shell: Shell, { origin, inward }: Face, first: number, { apex }: Grid, deepest: number): boolean {
+  const depth = (point: number) =>
+    (shell[3 * point]! - origin[0]) * inward[0] + (shell[3 * point + 1]! - origin[1]) * inward[1];
+  const keel = depth(first);
+  const rail = depth(first + apex);
+  return Math.max(keel, rail) < -BESIDE || Math.min(keel, rail) > deepest + BESIDE;
+}
+
+/** A shell may fold over by a little at the rail; so much beyond, mm, is certainly beside. */
+const BESIDE = 40;
 
 /** Brings values at rising but uneven `s` to even steps; a step next to a place without value has none. */
 function resample(

@@ -27,7 +27,7 @@ export function cornersToTriangle(flat: Flat, c: Float64Array, found: Found): vo
   cornerToTriangle(ox + flat[3]! + flat[6]!, oy + flat[4]! + flat[7]!, oz + flat[5]! + flat[8]!, c, found);
 }
 
-/** Betters `found` by the edges of both, against each other and through the other figure; 0 where they meet. Corners aside, this is all there is. */
+/** Betters `found` by the edges of both, against each other. With the corners, this is all there is where the two do not meet. */
 export function edgesToTriangle(flat: Flat, c: Float64Array, found: Found): void {
   const ox = flat[0]!;
   const oy = flat[1]!;
@@ -50,7 +50,32 @@ export function edgesToTriangle(flat: Flat, c: Float64Array, found: Found): void
     edgeToEdge(ox + dx, oy + dy, oz + dz, ex, ey, ez, ax, ay, az, vx, vy, vz, found);
     edgeToEdge(ox, oy, oz, dx, dy, dz, ax, ay, az, vx, vy, vz, found);
     edgeToEdge(ox + ex, oy + ey, oz + ez, dx, dy, dz, ax, ay, az, vx, vy, vz, found);
-    edgeThroughFlat(flat, ax, ay, az, vx, vy, vz, found);
+  }
+}
+
+/** Sets `found` to 0 where an edge of one goes through the other. */
+export function crossTriangle(flat: Flat, c: Float64Array, found: Found): void {
+  const ox = flat[0]!;
+  const oy = flat[1]!;
+  const oz = flat[2]!;
+  const ex = flat[3]!;
+  const ey = flat[4]!;
+  const ez = flat[5]!;
+  const dx = flat[6]!;
+  const dy = flat[7]!;
+  const dz = flat[8]!;
+  for (let a = 0; a < 9; a += 3) {
+    const b = (a + 3) % 9;
+    edgeThroughFlat(
+      flat,
+      c[a]!,
+      c[a + 1]!,
+      c[a + 2]!,
+      c[b]! - c[a]!,
+      c[b + 1]! - c[a + 1]!,
+      c[b + 2]! - c[a + 2]!,
+      found,
+    );
   }
   edgeThroughTriangle(ox, oy, oz, ex, ey, ez, c, found);
   edgeThroughTriangle(ox + dx, oy + dy, oz + dz, ex, ey, ez, c, found);

@@ -1,5 +1,5 @@
 import type { Mesh } from '../board/mesh.js';
-import { cornersToTriangle, edgesToTriangle, noFound, type Found } from './closest.js';
+import { cornersToTriangle, crossTriangle, edgesToTriangle, noFound, type Found } from './closest.js';
 import { LEAF, type PatchTree } from './patchTree.js';
 import { inProfile, type Solid } from './solid.js';
 
@@ -13,7 +13,7 @@ export interface Thinnest {
 }
 
 /** What the search may leave undecided, mm: pairs that cannot be nearer than the best found by more than this are passed over. */
-export const SLACK = 0.03;
+export const SLACK = 0.04;
 
 /** Nodes still to be visited; a walk keeps one a level. */
 const stack = new Int32Array(64);
@@ -64,21 +64,21 @@ interface Search {
   limit: number;
 }
 
+/** How far each part of the solid is from the leaf being looked at. */
+let gaps = new Float64Array(64);
+
 /** Looks at every triangle of a leaf against every part of the solid that the leaf's box comes near enough to, the nearest part first. */
 function searchLeaf(search: Search, solid: Solid, tree: PatchTree, leaf: number): void {
   const parts = solid.flats.length + 2;
+  if (gaps.length < parts) gaps = new Float64Array(2 * parts);
   let nearest = 0;
-  let least = Infinity;
   for (let part = 0; part < parts; part++) {
-    const gap = boxGap(tree.boxes, 6 * leaf, solid.boxes, 6 * (part + 1));
-    if (gap >= least) continue;
-    least = gap;
-    nearest = part;
+    gaps[part] = boxGap(tree.boxes, 6 * leaf, solid.boxes, 6 * (part + 1));
+    if (gaps[part]! < gaps[nearest]!) nearest = part;
   }
   for (let i = 0; i < parts; i++) {
     const part = (nearest + i) % parts;
-    const gap = boxGap(tree.boxes, 6 * leaf, solid.boxes, 6 * (part + 1));
-    if (gap >= search.limit) search.passed = Math.min(search.passed, gap);
+    if (gaps[part]! >= search.limit) search.passed = Math.min(search.passed, gaps[part]!);
     else searchPart(search, solid, part, tree, leaf);
   }
 }
@@ -98,21 +98,25 @@ function searchPart(search: Search, solid: Solid, part: number, tree: PatchTree,
   }
 }
 
-/** What is measured of a pair, in this order. */
-const CLOSER = [cornersToTriangle, edgesToTriangle];
-
 /** A flat against the taken triangle: the bound first, then the corners, which are cheap and mostly near the truth, then the edges. */
 function searchPair(search: Search, flat: Float64Array, mesh: Mesh, triangle: number): void {
-  const bound = pairBound(flat, mesh.normals, triangle, search.found);
-  for (const closer of CLOSER) {
-    if (bound >= search.limit) {
-      search.passed = Math.min(search.passed, bound);
-      return;
-    }
-    const before = search.found[0]!;
-    closer(flat, corners, search.found);
-    take(search, before, triangle);
+  const bound = pairBound(flat, mesh.normals, triangle, search);
+  if (bound >= search.limit) {
+    search.passed = Math.min(search.passed, bound);
+    return;
   }
+  let before = search.found[0]!;
+  cornersToTriangle(flat, corners, search.found);
+  take(search, before, triangle);
+  if (bound >= search.limit) {
+    search.passed = Math.min(search.passed, bound);
+    return;
+  }
+  before = search.found[0]!;
+  edgesToTriangle(flat, corners, search.found);
+  // What a bound above 0 keeps apart does not meet.
+  if (bound <= 0) crossTriangle(flat, corners, search.found);
+  take(search, before, triangle);
 }
 
 /** Notes the triangle and tightens the limit when `found` has become better. */
@@ -144,18 +148,21 @@ function takeCorners({ positions, triangles }: Mesh, t: number): void {
  * No point of the flat is nearer to the taken triangle than this: what parts them along the triangle's normal, along the flat's, or along
  * the line of the best found, whichever is most. Any direction gives a true bound (separating axis).
  */
-function pairBound(flat: Float64Array, normals: Float64Array, triangle: number, found: Found): number {
-  const n = 3 * triangle;
-  const bound = Math.max(
-    parted(flat, normals[n]!, normals[n + 1]!, normals[n + 2]!),
-    parted(flat, flat[9]!, flat[10]!, flat[11]!),
-  );
+function pairBound(flat: Float64Array, normals: Float64Array, triangle: number, { found, limit }: Search): number {
   const best = Math.sqrt(found[0]!);
-  if (!(best > 0 && best < Infinity)) return bound;
-  return Math.max(
-    bound,
-    parted(flat, (found[4]! - found[1]!) / best, (found[5]! - found[2]!) / best, (found[6]! - found[3]!) / best),
-  );
+  let bound = -Infinity;
+  if (best > 0 && best < Infinity) {
+    bound = parted(
+      flat,
+      (found[4]! - found[1]!) / best,
+      (found[5]! - found[2]!) / best,
+      (found[6]! - found[3]!) / best,
+    );
+    if (bound >= limit) return bound;
+  }
+  const n = 3 * triangle;
+  bound = Math.max(bound, parted(flat, normals[n]!, normals[n + 1]!, normals[n + 2]!));
+  return bound >= limit ? bound : Math.max(bound, parted(flat, flat[9]!, flat[10]!, flat[11]!));
 }
 
 /** How far the taken triangle lies beyond the flat along a unit direction. */
