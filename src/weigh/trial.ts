@@ -3,6 +3,7 @@ import type { Chamber } from '../chamber/chamber.js';
 import { gluing } from '../dot/gluing.js';
 import type { Job } from '../job/job.js';
 import type { Layup } from '../layup/layup.js';
+import { routed } from '../rout/routing.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 
 /** A board with its surface made ready and its glue-up as the job has it; a `Plan` is one. */
@@ -12,8 +13,9 @@ export interface Bench {
   readonly trees: PatchTrees;
 }
 
-/** What other chambers on the same board come to: carved and proved as in a plan, dots and all. */
+/** What other chambers on the same board come to: carved and proved as in a plan, dots, guides and all. */
 export function tryChambers({ board, layup, trees }: Bench, job: Job): { layup: Layup; chambers: readonly Chamber[] } {
-  const tried = gluing(board, layup, trees, job);
-  return { layup: tried.layup, chambers: tried.chambers.chambers };
+  const glued = gluing(board, layup, trees, job);
+  const { chambers } = routed(board, glued.layup, trees, glued.chambers, job);
+  return { layup: glued.layup, chambers: chambers.chambers };
 }

@@ -39,7 +39,14 @@ describe.each([
   test('have walls with the area of the kernel, less their openings', () => {
     plan.chambers.forEach((chamber, i) => {
       const row = rows.get(chamber.row)!;
-      const solid = solidOfChamber(chamber, row.face);
+      // A chamber routed right through a slanted piece sticks out of it at one end; only what lies in the piece has walls.
+      const last = row.members.at(-1)!;
+      const far = row.face.inward[1] > 0 ? last.right : last.left;
+      const sign = row.face.inward[1] > 0 ? 1 : -1;
+      const whole = solidOfChamber(chamber, row.face);
+      const solid = far
+        ? whole.trimByPlane([sign * far.slope, -sign, 0], (-sign * far.at) / Math.hypot(1, far.slope))
+        : whole;
       const end = new kernel.CrossSection([chamber.profile.map(([s, z]): [number, number] => [s, z])]).area();
       const walls = solid.surfaceArea() - (row.end === 'face' ? 2 : 1) * end;
       expect(Math.abs(cuts[i]!.walls - walls / 1e6)).toBeLessThan(0.02 * cuts[i]!.walls);
