@@ -17,7 +17,7 @@ export function bestSheet(problem: NestProblem, effort: Effort): Nest {
   const complete = (nest: Nest) => nest.missing.length === 0;
   let best: Nest | undefined;
   for (let start = 0; start < STARTS && !(best && complete(best)); start++) {
-    const first = construct(oneSheet, effort, [start % 2 === 0 ? 1 : 0]);
+    const first = construct({ ...oneSheet, firstCuts: [problem.firstCuts[start % problem.firstCuts.length]!] }, effort);
     const share: Effort = { ...effort, rounds: Math.ceil(effort.rounds / STARTS) };
     const nest = improve(first, oneSheet, size.cost, score, complete, share);
     if (!best || compareNests(nest, best, oneSheet) < 0) best = nest;
@@ -25,5 +25,5 @@ export function bestSheet(problem: NestProblem, effort: Effort): Nest {
   return best!;
 }
 
-/** A single sheet offers few ways out of a dead end: several tries, half of them ripped first, half cross-cut. */
+/** A single sheet offers few ways out of a dead end: several tries, begun with one first cut and the other in turn. */
 const STARTS = 4;

@@ -33,7 +33,7 @@ export interface CutProgress {
 }
 
 /** Rounds without a block, and for each block: 100 blocks in well under a second, 1,000 in a few. */
-const BASE_ROUNDS = 6000;
+const BASE_ROUNDS = 7000;
 const ROUNDS_PER_BLOCK = 10;
 /** What foam from an offcut counts against the same from a new sheet: it goes first, but the smallest that serves. */
 const OFFCUT_COST = 0.05;
@@ -75,7 +75,10 @@ export function cutSheets(
   return { sheets, leftOut, findings, sums: cutSums(sheets, stock, least) };
 }
 
-/** Tapered blocks head to tail first; where that does not meet the area bound, singly too, and the better of both. */
+/**
+ * Tapered blocks head to tail and every sheet ripped first; where that does not meet the area bound, sheets cross-cut first
+ * and tapered blocks singly are tried too, and taken where that is cheaper.
+ */
 function planFoam(
   foam: string,
   parts: readonly CutPart[],
@@ -87,13 +90,16 @@ function planFoam(
   const stock = stockSizes(sizes, saw);
   const fits = (blank: Blank) => stock.some((size) => fitsOn(withKerf(blank, saw), size));
   const { pairs, singles } = pairTapered(parts, saw.kerf, fits);
-  const ways = [[...pairs, ...singles.map(singleBlank)]];
-  if (pairs.length > 0) ways.push(parts.map(singleBlank));
+  const sets = [[...pairs, ...singles.map(singleBlank)], ...(pairs.length > 0 ? [parts.map(singleBlank)] : [])];
+  const ways = sets.flatMap((blanks) => [
+    { blanks, firstCuts: RIP },
+    { blanks, firstCuts: EITHER },
+  ]);
   const rounds = Math.ceil((effort.rounds ?? BASE_ROUNDS + ROUNDS_PER_BLOCK * parts.length) / ways.length);
   const watch = watched(foam, rounds * ways.length, effort, stop);
   const plans: { nest: Nest; blanks: Blank[]; missing: number; cost: number }[] = [];
-  for (const blanks of ways) {
-    const problem = nestProblem(blanks, stock, saw);
+  for (const { blanks, firstCuts } of ways) {
+    const problem = nestProblem(blanks, stock, saw, firstCuts);
     const nest = nestAll(problem, { rounds, seed: seeded(1), stop: watch.stop }, watch.found);
     const [missing, cost] = [missingValue(nest, problem), costOf(nest, problem)];
     plans.push({ nest, blanks, missing, cost });
@@ -118,12 +124,20 @@ function watched(foam: string, rounds: number, { progress }: CutEffort, stop: ()
   };
 }
 
-function nestProblem(blanks: readonly Blank[], stock: readonly StockSize[], saw: SawSetting): NestProblem {
+const RIP = [1] as const;
+const EITHER = [1, 0] as const;
+
+function nestProblem(
+  blanks: readonly Blank[],
+  stock: readonly StockSize[],
+  saw: SawSetting,
+  firstCuts: NestProblem['firstCuts'],
+): NestProblem {
   const wanted = blanks.map((blank) => {
     const size = withKerf(blank, saw);
     return { ...size, mayTurn: blank.mayTurn, count: 1, value: size.length * size.height };
   });
-  return { wanted, stock, stages: STAGES };
+  return { wanted, stock, stages: STAGES, firstCuts };
 }
 
 function stockSizes(sizes: readonly CutStock[], { kerf, trim }: SawSetting): StockSize[] {

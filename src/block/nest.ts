@@ -9,6 +9,8 @@ export interface NestProblem {
   readonly stock: readonly StockSize[];
   /** The longest chain of cuts. */
   readonly stages: number;
+  /** How the first cut of a sheet may run: 1 along its length (a rip), 0 across (see `wholeSheet`). */
+  readonly firstCuts: readonly (0 | 1)[];
 }
 
 export interface WantedBlank extends BlankKind {

@@ -23,8 +23,6 @@ export interface Mood {
   readonly noise: number;
   /** The share of places that are overlooked. */
   readonly blindness: number;
-  /** How the first cut of a new sheet runs (see `wholeSheet`); by chance where absent. */
-  readonly axis?: 0 | 1;
   /** Takes the sheet that is cheapest by area, or any that can be paid. */
   readonly stock: 'cheapest' | 'any';
 }
@@ -81,9 +79,10 @@ function openSheet(bench: Bench, blank: BlankKind, problem: NestProblem, mood: M
   });
   if (chosen < 0) return undefined;
   const { length, width, cost } = problem.stock[chosen]!;
+  const axes = problem.firstCuts;
   bench.used[chosen]!++;
   bench.purse -= cost;
-  return { stock: chosen, root: wholeSheet(length, width, mood.axis ?? (draw() < 0.5 ? 0 : 1)) };
+  return { stock: chosen, root: wholeSheet(length, width, axes[Math.floor(draw() * axes.length)]!) };
 }
 
 /** Whether a blank can be cut from an untouched sheet. */

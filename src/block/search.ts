@@ -27,19 +27,17 @@ const STEER = 2;
 /** The same where some will be missing in any case, in smallest blanks: tells equals apart, never outweighs a blank. */
 const TIE = 0.4;
 
-/**
- * The first layout: largest first, in several ways; the one that leaves least out and costs least.
- * @param axes - how the first cut of a sheet may run (see `wholeSheet`)
- */
-export function construct(problem: NestProblem, effort: Effort, axes: readonly (0 | 1)[] = [1, 0]): Nest {
+/** The first layout: largest first, in several ways; the one that leaves least out and costs least. */
+export function construct(problem: NestProblem, effort: Effort): Nest {
   const orders: Mood['order'][] = ['area', 'height', 'length', 'long side', 'value'];
+  const [all, rules] = [allWanted(problem), rulesOf(problem)];
   let best: Nest | undefined;
   for (const order of orders) {
-    for (const axis of axes) {
+    for (const axis of problem.firstCuts) {
       const bench: Bench = { sheets: [], used: problem.stock.map(() => 0), purse: Infinity };
-      const mood: Mood = { order, noise: 0, blindness: 0, axis, stock: 'cheapest' };
-      const missing = recreate(bench, allWanted(problem), problem, rulesOf(problem), mood, effort.seed);
-      const nest: Nest = { sheets: finished(bench, problem, rulesOf(problem)), missing };
+      const mood: Mood = { order, noise: 0, blindness: 0, stock: 'cheapest' };
+      const missing = recreate(bench, all, { ...problem, firstCuts: [axis] }, rules, mood, effort.seed);
+      const nest: Nest = { sheets: finished(bench, problem, rules), missing };
       if (!best || compareNests(nest, best, problem) < 0) best = nest;
     }
   }

@@ -132,6 +132,11 @@ describe('sums that can be done by hand', () => {
     expect(cutSheets(parts, stock, saw).sheets.map(({ stock: id }) => id)).toEqual(ids);
   });
 
+  test('a sheet is ripped first where that takes no more sheets', () => {
+    const { sheets } = cutSheets(likeABoard(50), [sheet], saw);
+    for (const { cuts } of sheets) expect(cuts.find(({ stage }) => stage === 1)?.run).toBe('along');
+  });
+
   test('a block with grain is never turned, one without is where that saves a sheet', () => {
     const stock = [{ ...sheet, length: 120, width: 310 }];
     expect(cutSheets([block('a', 300, 100, { mayTurn: true })], stock, saw).leftOut).toEqual([]);

@@ -62,7 +62,7 @@ const noSaw: SawSetting = { kerf: 0, trim: 0, keep: { length: 1, width: 1 } };
 
 function worth(length: number, width: number, items: readonly Item[], mayTurn: boolean, stages = 3): number {
   const wanted = items.map(([l, h, count, value]) => ({ length: l, height: h, mayTurn, count, value }));
-  const problem: NestProblem = { wanted, stock: [{ length, width, count: 1, cost: 1 }], stages };
+  const problem: NestProblem = { wanted, stock: [{ length, width, count: 1, cost: 1 }], stages, firstCuts: [1, 0] };
   const { sheets } = bestSheet(problem, { rounds: 8000, seed: seeded(1), stop: () => false });
   let sum = 0;
   for (const { root } of sheets) eachBlank(root, ({ kind }) => (sum += wanted[kind]!.value));
