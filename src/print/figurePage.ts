@@ -26,7 +26,7 @@ export function layFigure(page: FigurePage, studio: Studio): readonly Leaf[] {
     { width: documents.height, height: documents.width },
   ].map(({ width, height }) => {
     const left = Math.max(FILING_BORDER, settings.margin + 10);
-    const border = Math.max(BORDER, settings.margin);
+    const border = Math.max(BORDER, settings.margin + 5);
     const inside: Box = { minX: left, minY: border, maxX: width - border, maxY: height - border };
     const notes = (page.notes ?? []).flatMap((note) => wrap(note, widthOf(inside) - 2 * AIR, LETTERS, false, measure));
     const notesHeight = notes.length * LETTERS * 1.75 + (notes.length > 0 ? AIR : 0);

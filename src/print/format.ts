@@ -9,6 +9,9 @@ import { exact } from './printer.js';
 const BORDER = 10;
 const FILING_BORDER = 20;
 
+/** Room between the frame and what the printer cannot reach, mm: page numbers and the neighbours' names stand there. */
+const NOTE_ROOM = 5;
+
 /** Band under the drawing for the test bar and the title block, mm: side by side where the sheet is wide enough, else stacked. */
 const BAND_WIDE = 22;
 const BAND_NARROW = 33;
@@ -126,8 +129,8 @@ function rollFormat(across: number, { margin, overlap }: SheetSettings, printer:
 }
 
 function edgesOf(margin: number, width: number): Pick<SheetFormat, 'left' | 'right' | 'top' | 'bottom' | 'band'> {
-  const side = Math.max(BORDER, margin);
-  const left = Math.max(FILING_BORDER, margin + 10);
+  const side = Math.max(BORDER, margin + NOTE_ROOM);
+  const left = Math.max(FILING_BORDER, margin + 2 * NOTE_ROOM);
   const band = width - left - side >= WIDE_SHEET ? BAND_WIDE : BAND_NARROW;
   return { left, right: side, top: side, bottom: side, band };
 }

@@ -197,7 +197,9 @@ function drawBand(pen: Pen, tile: Tile, box: Box): void {
   pen.text(`${words.sheet} ${sheet}`, largeX + 2, largeY + 2, { height: 4.2, bold: true, fit: room - 4 });
   pen.text(place, largeX + 2, largeY - 3.5, { height: 2.5, fit: room - 4 });
   const stamp = printerStamp(printer);
-  if (stamp) pen.text(`${words.compensated} ${stamp}`, largeX + 2, largeY - 1.2, { height: 1.5, fit: room - 4 });
+  // Left of the centring mark, as the page number stands right of it.
+  const stampRoom = pageWidth(format, run.pane) / 2 - box.minX - 5;
+  if (stamp) pen.text(`${words.compensated} ${stamp}`, box.minX, bottom - 2.5, { height: 2, fit: stampRoom });
   const drawings = (shown.length > 0 ? shown : run.placed).map(({ drawing }) => drawing);
   const width = Math.min(BLOCK_WIDTH, box.maxX - box.minX - (isWide ? BARS_WIDTH + 2 : 0));
   drawTitleBlock(
