@@ -8,8 +8,8 @@ export interface Io {
   readonly stdout: Writable;
   /** Whether a person watches: progress is shown to people only. */
   readonly isTerminal: boolean;
-  /** Settles when the builder stops a command that goes on. */
-  readonly stopped: Promise<void>;
+  /** Settles when the builder stops a command that goes on; asked only by those, since it takes Ctrl+C over. */
+  readonly stopped: () => Promise<void>;
 }
 
 /** What a command ends with: well; an answer a builder must act on; not understood or not possible. */

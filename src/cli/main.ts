@@ -3,8 +3,10 @@ import { checkCommand } from './check.js';
 import { REFUSED, WELL, type Command, type Io } from './io.js';
 import { meshCommand } from './mesh.js';
 import { newCommand } from './new.js';
+import { openCommand } from './open.js';
 import { papersCommand } from './papers.js';
 import { planCommand } from './plan.js';
+import { trackCommand } from './track.js';
 
 const COMMANDS: Readonly<Record<string, Command>> = {
   new: newCommand,
@@ -12,6 +14,8 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   check: checkCommand,
   papers: papersCommand,
   mesh: meshCommand,
+  open: openCommand,
+  track: trackCommand,
 };
 
 const HELP = `chamberwright plans the chambers of a chambered board, proves the walls, and prints everything at full size.
@@ -32,7 +36,7 @@ async function main([name, ...args]: readonly string[], io: Io): Promise<number>
     io.err(`There is no command ${name}.\n\n${HELP}`);
     return REFUSED;
   }
-  if (args.includes('--help') || args.includes('-h')) {
+  if (args[0] === '--help' || args[0] === '-h') {
     io.out(`chamberwright ${command.usage}`);
     return WELL;
   }
@@ -44,8 +48,9 @@ process.exitCode = await main(process.argv.slice(2), {
   err: (line) => process.stderr.write(`${line}\n`),
   stdout: process.stdout,
   isTerminal: process.stderr.isTTY === true,
-  stopped: new Promise((resolve) => {
-    process.once('SIGINT', () => resolve());
-    process.once('SIGTERM', () => resolve());
-  }),
+  stopped: () =>
+    new Promise((resolve) => {
+      process.once('SIGINT', () => resolve());
+      process.once('SIGTERM', () => resolve());
+    }),
 });
