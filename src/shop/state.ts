@@ -59,13 +59,22 @@ const RECENT = 40;
  */
 export function stateAfter(start: ShopState, events: Iterable<StoredEvent>): ShopState {
   const blocks: Record<string, BlockState> = { ...start.blocks };
+  const drafts = new Map<string, Draft>();
   const timers: Record<string, GlueTimer> = { ...start.timers };
   let recent = [...start.recent];
   let last = start.last;
   for (const event of events) {
     const { what } = event;
     if (what.kind === 'timer') timers[what.batch] = { started: event.happened, minutes: what.minutes };
-    else blocks[what.block] = blockAfter(blocks[what.block] ?? UNTOUCHED, event);
+    else {
+      let draft = drafts.get(what.block);
+      if (!draft) {
+        draft = draftOf(blocks[what.block] ?? UNTOUCHED);
+        drafts.set(what.block, draft);
+        blocks[what.block] = draft;
+      }
+      happenTo(draft, event);
+    }
     recent.push(event);
     if (recent.length > 4 * RECENT) recent = recent.slice(-RECENT);
     last = Math.max(last, event.number);
@@ -92,28 +101,40 @@ export function ticksOf(block: BlockState | undefined): readonly boolean[] {
   return STEPS.map((_, i) => i < behind);
 }
 
-function blockAfter(block: BlockState, event: StoredEvent): BlockState {
-  const { what, who, happened } = event;
-  switch (what.kind) {
-    case 'step': {
-      const marks = block.marks[what.step] ?? [];
-      const after = what.done ? withMark(marks, event) : marks.filter((mark) => !takesBack(event, mark));
-      return { ...block, marks: { ...block.marks, [what.step]: after } };
-    }
-    case 'note':
-      return { ...block, notes: [...block.notes, { text: what.text, who, happened }] };
-    case 'photo':
-      return { ...block, photos: [...block.photos, { text: what.photo, who, happened }] };
-    case 'trimmed':
-      return { ...block, trimmedTo: event.plan };
-    case 'timer':
-      return block;
-  }
+/** A block's state while a log is being counted in: a copy nobody else holds yet, so that it may be added to in place. */
+interface Draft {
+  readonly marks: Partial<Record<Step, Mark[]>>;
+  readonly notes: Remark[];
+  readonly photos: Remark[];
+  trimmedTo?: number;
 }
 
-function withMark(marks: readonly Mark[], event: StoredEvent): readonly Mark[] {
-  const { client, seq, number, plan, who, happened } = event;
-  return [...marks, { client, seq, number, plan, who, happened }];
+function draftOf({ marks, notes, photos, ...rest }: BlockState): Draft {
+  const copies = Object.fromEntries(Object.entries(marks).map(([step, its]) => [step, [...its]]));
+  return { marks: copies, notes: [...notes], photos: [...photos], ...rest };
+}
+
+function happenTo(draft: Draft, event: StoredEvent): void {
+  const { what, client, seq, number, plan, who, happened } = event;
+  switch (what.kind) {
+    case 'step': {
+      const marks = draft.marks[what.step] ?? [];
+      if (what.done) marks.push({ client, seq, number, plan, who, happened });
+      draft.marks[what.step] = what.done ? marks : marks.filter((mark) => !takesBack(event, mark));
+      return;
+    }
+    case 'note':
+      draft.notes.push({ text: what.text, who, happened });
+      return;
+    case 'photo':
+      draft.photos.push({ text: what.photo, who, happened });
+      return;
+    case 'trimmed':
+      draft.trimmedTo = plan;
+      return;
+    case 'timer':
+      return;
+  }
 }
 
 function takesBack(undo: StoredEvent, mark: Mark): boolean {

@@ -1,5 +1,5 @@
 import type Database from 'libsql';
-import { happenedAt, type ShopEvent, type StoredEvent } from '../event.js';
+import { happenedAt, type Happening, type ShopEvent, type StoredEvent } from '../event.js';
 
 /**
  * What became of one delivered event: `stored` now; `again`, it was here already; `clash`, this client's number was used before for
@@ -28,7 +28,9 @@ interface EventRow {
 /** Every event with a higher number, oldest first. */
 export function eventsAfter(db: Database.Database, number: number): StoredEvent[] {
   const rows = db.prepare('SELECT * FROM event WHERE number > ? ORDER BY number').raw(true).all([number]);
-  return rows.map((row) => fromRow(row as readonly unknown[]));
+  // The same few things happen again and again: each is read once.
+  const read = new Map<string, Happening>();
+  return rows.map((row) => fromRow(row as readonly unknown[], read));
 }
 
 /** Adds the events not yet in the log, in the order given. To be called within a transaction. */
@@ -57,19 +59,12 @@ function isSame(row: EventRow, event: ShopEvent, what: string): boolean {
   return row.at === event.at && row.who === event.who && row.what === what;
 }
 
-function fromRow(row: readonly unknown[]): StoredEvent {
-  const [number, client, seq, seen, plan, at, who, via, what, received, happened] = row;
-  return {
-    number,
-    client,
-    seq,
-    seen,
-    plan,
-    at,
-    who,
-    via,
-    what: JSON.parse(what as string),
-    received,
-    happened,
-  } as StoredEvent;
+function fromRow(row: readonly unknown[], read: Map<string, Happening>): StoredEvent {
+  const [number, client, seq, seen, plan, at, who, via, written, received, happened] = row;
+  let what = read.get(written as string);
+  if (!what) {
+    what = JSON.parse(written as string) as Happening;
+    read.set(written as string, what);
+  }
+  return { number, client, seq, seen, plan, at, who, via, what, received, happened } as StoredEvent;
 }
