@@ -30,16 +30,31 @@ export function chambersOf(plan: Plan, row: Row): readonly Chamber[] {
   return plan.chambers.filter((chamber) => chamber.row === row.id);
 }
 
-/** Whether two rows are the same seen in a mirror on the centreline: faces, chambers, depths, and the board around them. */
+/** Whether two rows are the same seen in a mirror on the centreline: faces, glue, chambers, depths, and the board around them. */
 export function areMirrored(plan: Plan, a: Row, b: Row): boolean {
   if (plan.job.board.left) return false;
   const opposite = (u: readonly [number, number], v: readonly [number, number]) =>
     near(u[0], v[0]) && near(u[1], -v[1]);
   if (!opposite(a.face.origin, b.face.origin)) return false;
   if (!opposite(a.face.along, b.face.along) || !opposite(a.face.inward, b.face.inward)) return false;
+  if (!sameGlue(plan, a, b)) return false;
   const those = chambersOf(plan, b);
   const these = chambersOf(plan, a);
   return these.length === those.length && these.every((chamber, i) => areAlike(chamber, those[i]!));
+}
+
+/** Whether the joints of both faces hold their glue at the same places. */
+function sameGlue({ glue }: Plan, a: Row, b: Row): boolean {
+  const spots = ({ face }: Row) => [
+    ...glue.dots.filter(({ joint }) => joint === face.joint).map(({ s, z, diameter }) => [s, z, diameter]),
+    ...glue.smears.filter(({ joint }) => joint === face.joint).map(({ from, to, width }) => [...from, ...to, width]),
+  ];
+  const those = spots(b);
+  const these = spots(a);
+  return (
+    these.length === those.length &&
+    these.every((spot, i) => spot.length === those[i]!.length && spot.every((value, k) => near(value, those[i]![k]!)))
+  );
 }
 
 function areAlike(a: Chamber, b: Chamber): boolean {

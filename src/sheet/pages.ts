@@ -1,16 +1,127 @@
-/** What the papers hold, as `print` takes it. */
-export type {
-  Cell,
-  Column,
-  DocumentPage,
-  FigurePage,
-  Label,
-  LabelsPage,
-  LabelStock,
-  PaperSet,
-  Row as TableRow,
-  TablePage,
-  TextBlock,
-  TextPage,
-  TiledPage,
-} from '../print/set.js';
+import type { Drawing } from './drawing.js';
+
+/** All papers of one job, in the order in which they are printed. Plain data: `print` turns it into pages. */
+export interface PaperSet {
+  readonly mark: JobMark;
+  readonly pages: readonly DocumentPage[];
+}
+
+/** What stands in every title block (the fields of ISO 7200:2004). Absent fields stay blank, to be filled in by hand. */
+export interface JobMark {
+  readonly job: string;
+  /** Which state of the job this is; two characters or so. */
+  readonly revision?: string;
+  readonly owner?: string;
+  readonly creator?: string;
+  readonly approved?: string;
+}
+
+/**
+ * One document of the set. `title` is its bookmark and its line in the contents.
+ *
+ * - `tiled`: drawings at full size, laid on as few sheets as possible
+ * - `figure`: a drawing made smaller to fit one page, at a scale of ISO 5455
+ * - `table`: a list, its header on each page, boxes to tick, totals
+ * - `text`: headings, paragraphs, lists, cautions, small tables
+ * - `labels`: a grid of labels on label stock
+ * - `check`: the sheet to print alone first, with the bars that calibrate the printer
+ * - `contents`, `map`: made from the set itself
+ */
+export type DocumentPage =
+  TiledPage | FigurePage | TablePage | TextPage | LabelsPage | CheckPage | ContentsPage | MapPage;
+
+export interface TiledPage {
+  readonly kind: 'tiled';
+  readonly title: string;
+  readonly drawings: readonly Drawing[];
+}
+
+export interface FigurePage {
+  readonly kind: 'figure';
+  readonly title: string;
+  readonly drawing: Drawing;
+  readonly notes?: readonly string[];
+}
+
+export interface TablePage {
+  readonly kind: 'table';
+  readonly title: string;
+  /** Said above the table on its first page. */
+  readonly notes?: readonly string[];
+  readonly columns: readonly Column[];
+  readonly rows: readonly TableRow[];
+}
+
+export interface Column {
+  readonly title: string;
+  /** `tick` is a box to tick; a cell of `true` prints it ticked. */
+  readonly kind: 'text' | 'number' | 'tick';
+  /** Number columns only: how a total is written. Given, the column is totalled on each page and at the end. */
+  readonly total?: (sum: number) => string;
+}
+
+/** A row of a table, or a heading across it that goes with the rows below. */
+export type TableRow =
+  { readonly kind: 'row'; readonly cells: readonly Cell[] } | { readonly kind: 'heading'; readonly text: string };
+
+/** What stands in a cell. A number that is not written as it is counted comes as `{ value, text }`. */
+export type Cell = string | number | boolean | { readonly value: number; readonly text: string };
+
+export interface TextPage {
+  readonly kind: 'text';
+  readonly title: string;
+  readonly blocks: readonly TextBlock[];
+}
+
+export type TextBlock =
+  | { readonly kind: 'title' | 'heading' | 'paragraph'; readonly text: string }
+  | { readonly kind: 'list'; readonly items: readonly string[]; readonly numbered?: boolean }
+  /** Set in a frame with the warning sign, so that it cannot be overlooked. */
+  | { readonly kind: 'caution'; readonly title: string; readonly lines: readonly string[] }
+  | { readonly kind: 'pairs'; readonly pairs: readonly (readonly [string, string])[] };
+
+export interface LabelsPage {
+  readonly kind: 'labels';
+  readonly title: string;
+  readonly stock: LabelStock;
+  readonly labels: readonly Label[];
+}
+
+/** A sheet of labels: a grid, mm from the sheet's upper left corner. */
+export interface LabelStock {
+  readonly name: string;
+  readonly sheet: string;
+  readonly columns: number;
+  readonly rows: number;
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+  readonly columnPitch: number;
+  readonly rowPitch: number;
+  /** Cut lines, for plain paper. */
+  readonly cutLines: boolean;
+}
+
+/** A label: its number large, lines of text, a small drawing, and a square code as rows of dark (true) and light modules. */
+export interface Label {
+  readonly number: string;
+  readonly lines: readonly string[];
+  readonly drawing?: Drawing;
+  readonly code?: readonly (readonly boolean[])[];
+}
+
+export interface CheckPage {
+  readonly kind: 'check';
+  readonly title: string;
+}
+
+export interface ContentsPage {
+  readonly kind: 'contents';
+  readonly title: string;
+}
+
+export interface MapPage {
+  readonly kind: 'map';
+  readonly title: string;
+}

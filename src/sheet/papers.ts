@@ -19,6 +19,7 @@ import { sectionSheets } from './sectionSheet.js';
 import { trackingList, type Done } from './trackingList.js';
 import { wallChart } from './wallChart.js';
 import { wallMap } from './wallMap.js';
+import { weightPages, type WeightFindings } from './weightsPages.js';
 import { WORDS } from './words.js';
 
 /** One kind of paper of the set; its pages are made when they are asked for. */
@@ -34,6 +35,8 @@ export interface PaperOptions {
   readonly labelCode?: (block: Block) => string;
   /** What was done so far, ticked on the tracking list. */
   readonly done?: Done;
+  /** What of the weight report takes plans of its own to find. */
+  readonly weights?: WeightFindings;
   readonly revision?: string;
 }
 
@@ -56,6 +59,7 @@ export function papersOf(plan: Plan, options: PaperOptions): Paper[] {
     ...(plan.routing.guides.length > 0 ? [{ name: 'guides', pages: () => guidePages(plan) }] : []),
     { name: 'walls', pages: () => [...rows.map((each) => wallChart(plan, each)), ...wallMap(plan)].map(figure) },
     { name: 'sections', pages: () => sectionSheets(plan).map(figure) },
+    { name: 'weights', pages: () => weightPages(plan, options.weights) },
     { name: 'blocks', pages: () => [{ kind: 'tiled', title: WORDS.blocksTitle, drawings: blockDrawings(plan) }] },
     { name: 'labels', pages: () => [labels(plan, options.labelStock, options.labelCode)] },
     { name: 'tracking', pages: () => [trackingList(plan, options.done)] },

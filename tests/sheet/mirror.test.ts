@@ -44,10 +44,13 @@ describe('faces that mirror each other', () => {
     expect(noseOf(left)).toBeGreaterThan(plan.board.length);
   });
 
-  test('get a sheet each as soon as one chamber differs by more than a pencil line', () => {
+  test('get a sheet each as soon as one chamber or dot differs by more than a pencil line', () => {
     const [first, ...rest] = plan.chambers;
     const moved = { ...first!, contour: first!.contour.map((v) => ({ ...v, x: v.x + 0.2 })) };
     expect(sheetRows({ ...plan, chambers: [moved, ...rest] })).toHaveLength(2);
+    const [dot, ...dots] = plan.glue.dots;
+    const glue = { ...plan.glue, dots: [{ ...dot!, s: dot!.s + 1 }, ...dots] };
+    expect(sheetRows({ ...plan, glue })).toHaveLength(2);
     const deeper = { ...first!, depth: [0, 50.2] as const };
     expect(sheetRows({ ...plan, chambers: [deeper, ...rest] })).toHaveLength(2);
   });

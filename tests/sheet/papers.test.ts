@@ -21,6 +21,7 @@ describe.each(SAMPLES)('the papers of %s', (name) => {
       'pole',
       'walls',
       'sections',
+      'weights',
       'blocks',
       'labels',
       'tracking',
