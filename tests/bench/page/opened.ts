@@ -52,7 +52,14 @@ export async function opened(
   });
   page.on('pageerror', ({ message }) => complaints.push(message));
   await page.goto(server.link);
-  await page.waitForSelector('[data-chamber]');
+  await page.waitForSelector('[data-chamber]').catch(async (error: Error) => {
+    throw new Error(
+      `no plan came: ${complaints.join('; ')} ${await page.locator('.said, .mistakes').allTextContents()}`,
+      {
+        cause: error,
+      },
+    );
+  });
   return {
     page,
     folder,
