@@ -1,6 +1,5 @@
-/* global performance */
 import { pathToFileURL } from 'node:url';
-import { MaxRectsPacker } from 'maxrects-packer';
+import { MaxRectsPacker } from 'maxrects-packer/dist/maxrects-packer.mjs';
 import { cutSheets } from '../dist/src/block/cutSheets.js';
 import { seeded } from '../dist/src/block/seeded.js';
 
