@@ -3,7 +3,7 @@ import type { Note } from '../chamber/chamber.js';
 import { carved, carvingIn, type CarvedRow } from '../chamber/chambers.js';
 import type { Layup, Row } from '../layup/layup.js';
 import type { PatchTrees } from '../wall/patchTree.js';
-import type { GluingJob } from './gluing.js';
+import type { GluingJob } from './glued.js';
 import { jointFaces, type JointFace } from './jointFace.js';
 import { plannedJoints } from './planned.js';
 

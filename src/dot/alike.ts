@@ -1,0 +1,28 @@
+import type { KeepOutSpec } from '../job/job.js';
+import type { Layup } from '../layup/layup.js';
+import type { GluingJob } from './glued.js';
+
+/** Whether the left side of a board is the mirror image of the right in everything that chambers and glue depend on. */
+export function isAlike(layup: Layup, job: GluingJob): boolean {
+  const { board, glueUp, shaped, keepOuts, jointKeepOuts, dots } = job;
+  const oneSided = board.left ?? glueUp.left ?? shaped?.[0] ?? jointKeepOuts[0] ?? dots.glued[0];
+  return oneSided === undefined && keepOuts.every((keepOut) => hasMirror(keepOut, keepOuts)) && isPaired(layup);
+}
+
+function hasMirror(keepOut: KeepOutSpec, all: readonly KeepOutSpec[]): boolean {
+  if (keepOut.kind === 'polygon') return false;
+  const { y } = keepOut;
+  // Names differ from side to side; everything else must be there twice.
+  const form = (each: object, at: number) => JSON.stringify({ ...each, name: '', y: at });
+  return y === 0 || all.some((other) => other.kind !== 'polygon' && form(other, other.y) === form(keepOut, -y));
+}
+
+/** Every row on the left has one on the right on the same marks of the pole. */
+function isPaired({ rows }: Layup): boolean {
+  const right = rows.filter(({ side }) => side === 'R');
+  const left = rows.filter(({ side }) => side === 'L');
+  return (
+    left.length === right.length &&
+    left.every((row) => right.some(({ id, parity }) => id.slice(1) === row.id.slice(1) && parity === row.parity))
+  );
+}
