@@ -33,8 +33,8 @@ export interface CutProgress {
 }
 
 /** Rounds without a block, and for each block: 100 blocks in well under a second, 1,000 in a few. */
-const BASE_ROUNDS = 7000;
-const ROUNDS_PER_BLOCK = 10;
+const BASE_ROUNDS = 5000;
+const ROUNDS_PER_BLOCK = 8;
 /** What foam from an offcut counts against the same from a new sheet: it goes first, but the smallest that serves. */
 const OFFCUT_COST = 0.05;
 /** So many rounds between two words of progress. */
