@@ -12,5 +12,10 @@ export default tseslint.config(
       '@typescript-eslint/consistent-type-imports': 'error',
     },
   },
-  { files: ['**/*.js', '**/*.mjs'], languageOptions: { globals: { process: 'readonly', console: 'readonly', URL: 'readonly' } } },
+  {
+    files: ['**/*.js', '**/*.mjs'],
+    languageOptions: {
+      globals: { performance: 'readonly', process: 'readonly', console: 'readonly', URL: 'readonly' },
+    },
+  },
 );

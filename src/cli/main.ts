@@ -6,6 +6,7 @@ import { newCommand } from './new.js';
 import { openCommand } from './open.js';
 import { papersCommand } from './papers.js';
 import { planCommand } from './plan.js';
+import { steerCommand } from './steer.js';
 import { trackCommand } from './track.js';
 
 const COMMANDS: Readonly<Record<string, Command>> = {
@@ -14,6 +15,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   check: checkCommand,
   papers: papersCommand,
   mesh: meshCommand,
+  steer: steerCommand,
   open: openCommand,
   track: trackCommand,
 };

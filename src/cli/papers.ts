@@ -1,4 +1,4 @@
-import { createWriteStream } from 'node:fs';
+import { createWriteStream, existsSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Plan } from '../plan.js';
@@ -12,7 +12,13 @@ import { usualSettings } from '../print/format.js';
 import { writePdf } from '../print/pdf.js';
 import { svgOf } from '../print/svg.js';
 import { fullSizeDrawings, paperSet, papersOf } from '../sheet/papers.js';
-import { trackingRows } from '../sheet/trackingList.js';
+import { trackingRows, type Done } from '../sheet/trackingList.js';
+import { weightRows, type WeightFindings } from '../sheet/weightsPages.js';
+import { ticksOf } from '../shop/state.js';
+import { openStore, trackerPath } from '../shop/store/openStore.js';
+import { sayProblem } from '../shop/store/problem.js';
+import { compareStagger } from '../weigh/stagger.js';
+import { steer } from '../weigh/steer.js';
 import { understood } from './args.js';
 import { folderReady, jobFrom, reason, writeWhole } from './files.js';
 import { REFUSED, UNSOUND, WELL, type Command, type Io } from './io.js';
@@ -58,7 +64,7 @@ export const papersCommand: Command = {
       return UNSOUND;
     }
     try {
-      return await writePapers(plan, asked.values.out, settings, io);
+      return await writePapers(plan, asked.operands[0]!, asked.values.out, settings, io);
     } catch (error) {
       io.err(`${asked.values.out}: ${reason(error)} → make room, or choose another folder`);
       return REFUSED;
@@ -103,9 +109,15 @@ function settingsFrom(typed: Typed): Settings | { why: string } {
 }
 
 /** Writes the files one after the other, each whole, and says what lies where. */
-async function writePapers(plan: Plan, folder: string, settings: Settings, io: Io): Promise<number> {
+async function writePapers(plan: Plan, jobFile: string, folder: string, settings: Settings, io: Io): Promise<number> {
   const { paper, stock, date, only, margin, revision } = settings;
-  const options = { labelStock: stock, ...(revision !== undefined && { revision }) };
+  const done = doneSoFar(jobFile, io);
+  const options = {
+    labelStock: stock,
+    weights: foundByTrial(plan, io),
+    ...(done && { done }),
+    ...(revision !== undefined && { revision }),
+  };
   const { set, unknown } = paperSet(plan, options, only);
   if (unknown.length > 0) {
     const names = papersOf(plan, options).map(({ name }) => name);
@@ -119,6 +131,7 @@ async function writePapers(plan: Plan, folder: string, settings: Settings, io: I
       paper,
       date,
       ...(margin !== undefined && { settings: { ...usualSettings, margin } }),
+      ...(plan.job.printer && { printer: plan.job.printer }),
       onProgress: (done, all) => progress(io, done, all),
     });
     pages = printed.pages;
@@ -141,9 +154,34 @@ async function writePapers(plan: Plan, folder: string, settings: Settings, io: I
   io.out(
     `${join(folder, '*_mm.svg')}, ${join(folder, '*_mm.dxf')}: ${drawings.length} full-size sheets in millimetres, never scaled`,
   );
-  await writeWhole(join(folder, 'tracking.csv'), (path) => writeFile(path, csvOf(trackingRows(plan))));
+  await writeWhole(join(folder, 'tracking.csv'), (path) => writeFile(path, csvOf(trackingRows(plan, done))));
   io.out(`${join(folder, 'tracking.csv')}: ${plan.blocks.length} blocks`);
+  await writeWhole(join(folder, 'weights.csv'), (path) => writeFile(path, csvOf(weightRows(plan))));
+  io.out(`${join(folder, 'weights.csv')}: ${plan.weights.stages.length} stages`);
   return WELL;
+}
+
+/** What of the weight report takes plans of its own: the same board with its webs in line, and the target where the job has one. */
+function foundByTrial(plan: Plan, io: Io): WeightFindings {
+  const { job } = plan;
+  return {
+    stagger: compareStagger(plan, job),
+    ...(job.target && { steered: steer(plan, job, job.target, (done, of) => progress(io, done, of)) }),
+  };
+}
+
+/** What the tracker beside the job says is done; nothing where there is none. */
+function doneSoFar(jobFile: string, io: Io): Done | undefined {
+  const file = trackerPath(jobFile);
+  if (!existsSync(file)) return undefined;
+  const opened = openStore(file);
+  if (!opened.ok) {
+    io.err(`The tracking list is printed without what is done: ${sayProblem(opened.problem)}`);
+    return undefined;
+  }
+  const { blocks } = opened.store.state;
+  opened.store.close();
+  return ({ id }) => ticksOf(blocks[id]);
 }
 
 function progress(io: Io, done: number, all: number): void {

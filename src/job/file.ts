@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { Units } from '../length/units.js';
+import { blocksSchema } from './parts/blocks.js';
 import { boardSchema } from './parts/board.js';
 import { chambersSchema } from './parts/chambers.js';
 import { dotsSchema } from './parts/dots.js';
@@ -10,6 +11,7 @@ import { glassSchema } from './parts/glass.js';
 import { glueUpSchema } from './parts/glue-up.js';
 import { keepOutsSchema } from './parts/keep-outs.js';
 import { materialsSchema } from './parts/materials.js';
+import { printerSchema } from './parts/printer.js';
 import { riderSchema } from './parts/rider.js';
 import { routingSchema } from './parts/routing.js';
 import { shapedSchema } from './parts/shaped.js';
@@ -32,11 +34,13 @@ export function jobFileSchema(q: Quantities) {
       routing: routingSchema(q).optional(),
       shaped: shapedSchema(q).optional(),
       fill: fillSchema(q),
+      blocks: blocksSchema(q).optional(),
       materials: materialsSchema(q).optional(),
       glass: glassSchema(q).optional(),
       fins: finsSchema(q).optional(),
       fittings: fittingsSchema(q).optional(),
       weighings: weighingsSchema(q).optional(),
+      printer: printerSchema(q).optional(),
       rider: riderSchema(q).optional(),
       target: targetSchema(q).optional(),
     })

@@ -1,4 +1,5 @@
 import type { Units } from '../length/units.js';
+import type { BlocksSpec } from './blocks.js';
 import type { DotSpec } from './dots.js';
 import type { FinSpec, FittingSpec, GlassSpec, TargetSpec, WeighingSpec } from './finish.js';
 import type { RoutingSpec } from './routing.js';
@@ -23,6 +24,8 @@ export interface Job {
   /** What was measured after shaping; absent for the board as drawn. */
   readonly shaped?: readonly ShapedSpec[];
   readonly fill: Material;
+  /** How the blocks are cut and glued in. */
+  readonly blocks: BlocksSpec;
   /** What goes over the bare board; the usual where the job says nothing. */
   readonly glass?: GlassSpec;
   readonly fins?: readonly FinSpec[];
@@ -32,6 +35,8 @@ export interface Job {
   /** Weight of whoever rides it, kg. */
   readonly rider?: number;
   readonly target?: TargetSpec;
+  /** What the printer makes of a true length: measured over true; exact where the job says nothing. */
+  readonly printer?: { readonly across: number; readonly along: number };
 }
 
 export type { Units };

@@ -13,6 +13,7 @@ import { jobFileSchemaFor, jobJsonSchema, type JobFile } from './file.js';
 import { mistakesOf, type Mistake } from './issues.js';
 import { inOrder, MOST_FINDINGS } from './in-order.js';
 import type { Job } from './job.js';
+import { toBlocks } from './parts/blocks.js';
 import { toBoard } from './parts/board.js';
 import { toChambers } from './parts/chambers.js';
 import { toDots } from './parts/dots.js';
@@ -104,10 +105,12 @@ function toJob(file: JobFile, offsets: readonly OffsetStation[], say: Say): Job 
     routing: toRouting(file.routing, chambers.cutterDiameter, units, say.at('routing')),
     shaped: toShaped(file.shaped, board, units, say.at('shaped')),
     fill: toFill(file.fill, material, say.at('fill')),
+    blocks: toBlocks(file.blocks, chambers, units, say.at('blocks')),
     ...(file.glass && { glass: toGlass(file.glass, units) }),
     fins: toFins(file.fins, board, units, say.at('fins')),
     fittings: toFittings(file.fittings, board, units, say.at('fittings')),
     weighings: toWeighings(file.weighings, units, say.at('weighings')),
+    ...(file.printer && { printer: file.printer }),
     ...(file.rider !== undefined && { rider: file.rider }),
     ...(file.target && { target: toTarget(file.target, board, material, units, say.at('target')) }),
   };

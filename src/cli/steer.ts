@@ -1,0 +1,59 @@
+import { printLength } from '../length/length.js';
+import { printWeight } from '../length/weight.js';
+import { planOf } from '../plan.js';
+import { steer, WALLS, type Hindrance } from '../weigh/steer.js';
+import { understood } from './args.js';
+import { jobFrom } from './files.js';
+import { REFUSED, UNSOUND, WELL, type Command } from './io.js';
+
+const LEVER: Readonly<Record<Hindrance['lever'], string>> = {
+  deckSkin: 'deck skin',
+  bottomSkin: 'bottom skin',
+  railWall: 'rail wall',
+  web: 'web',
+  walls: 'walls',
+  fill: 'fill',
+  cloth: 'cloth',
+};
+const AT: Readonly<Record<Hindrance['at'], string>> = {
+  least: 'is at its least',
+  most: 'is at its most',
+  fixed: 'is fixed',
+  jump: 'pass the target over in one step',
+};
+
+export const steerCommand: Command = {
+  usage: `steer JOB
+    Finds the plan that meets the job's target (weight or balance) with its walls as thick as can be, and says what to write into the job;
+    or how close it comes and what stands in the way. Ends with 1 when the target is not met.`,
+  async run(args, io) {
+    const asked = understood(args, {}, 1);
+    if ('why' in asked) {
+      io.err(`${asked.why}\n\n  chamberwright ${steerCommand.usage}`);
+      return REFUSED;
+    }
+    const job = await jobFrom(asked.operands[0]!, io);
+    if (!job) return REFUSED;
+    if (!job.target) {
+      io.err('The job has no target → add a section "target" with a weight or a balance');
+      return REFUSED;
+    }
+    const plan = planOf(job);
+    const found = steer(plan, job, job.target, (done, of) => {
+      if (io.isTerminal) process.stderr.write(done < of ? `\rplan ${done} of at most ${of}` : '\r\u001b[K');
+    });
+    if (io.isTerminal) process.stderr.write('\r\u001b[K');
+    const { units } = job;
+    const value = (each: number) =>
+      found.aim === 'weight' ? printWeight(each, units) : `${printLength(each, units)} from the nose`;
+    io.out(`Finished ${found.aim}: ${value(found.asked)} asked, ${value(found.reached)} reached.`);
+    for (const wall of WALLS) {
+      const [from, to] = [job.chambers[wall], found.job.chambers[wall]];
+      if (from !== to) io.out(`  chambers.${wall}: ${printLength(to, units)}, instead of ${printLength(from, units)}`);
+    }
+    if (found.job.fill.name !== job.fill.name) io.out(`  fill: ${found.job.fill.name}, instead of ${job.fill.name}`);
+    if (found.met) return WELL;
+    for (const { lever, at } of found.hinders) io.err(`  in the way: ${LEVER[lever]} ${AT[at]}`);
+    return UNSOUND;
+  },
+};
