@@ -209,7 +209,8 @@ function drawBand(pen: Pen, tile: Tile, box: Box): void {
     width,
     {
       title: drawings.map((drawing) => drawing.title).join(' · '),
-      supplement: [...new Set(drawings.flatMap((drawing) => drawing.notes))].join(' · '),
+      // The first note says what it is; all of them would be too small to read.
+      supplement: [...new Set(drawings.flatMap((drawing) => drawing.notes.slice(0, 1)))].join(' · '),
       identification: drawings.map((drawing) => drawing.id).join(' '),
       documentType: words.documentType.tiled,
       sheet,

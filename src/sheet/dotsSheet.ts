@@ -17,10 +17,40 @@ const SMALL = 3.5;
 /** What the underside of a blank of unknown thickness is drawn up to, over the highest point of the joint, mm. */
 const SPARE = 10;
 
+/** How far two joints' glue may differ and still be marked from one sheet, mm: a tenth of a pencil line. */
+const SAME = 0.05;
+
 /** The dotted joints that hold glue, left to right. */
 export function dottedJoints(plan: Plan): JointFace[] {
   const glued = new Set([...plan.glue.dots, ...plan.glue.smears].map(({ joint }) => joint));
   return jointFaces(plan.layup).filter(({ joint }) => glued.has(joint.id));
+}
+
+/** A joint and, where there is one, the joint on the other side that is its mirror image. */
+export interface MirroredJoint extends JointFace {
+  readonly mirror?: JointFace;
+}
+
+/** The joints that need a sheet of their own: of two that mirror each other the right one, with the left beside it. */
+export function sheetJoints(plan: Plan): MirroredJoint[] {
+  const all = dottedJoints(plan);
+  const mirrorOf = (at: JointFace) => (at.joint.at > 0 ? all.find((other) => areMirrored(plan, at, other)) : undefined);
+  const taken = new Set(all.map(mirrorOf));
+  return all.filter((at) => !taken.has(at)).map((at) => ({ ...at, ...(mirrorOf(at) && { mirror: mirrorOf(at)! }) }));
+}
+
+function areMirrored({ glue, job }: Plan, a: JointFace, b: JointFace): boolean {
+  const near = (u: number, v: number) => Math.abs(u - v) <= SAME;
+  if (job.board.left || !near(a.joint.at, -b.joint.at) || a.joint.slope !== 0 - b.joint.slope) return false;
+  const smeared = glue.smears.some(({ joint }) => joint === a.joint.id || joint === b.joint.id);
+  const [these, those] = [a, b].map(({ joint }) => glue.dots.filter((dot) => dot.joint === joint.id));
+  return (
+    !smeared &&
+    these!.length === those!.length &&
+    these!.every(
+      (dot, i) => near(dot.s, those![i]!.s) && near(dot.z, those![i]!.z) && dot.diameter === those![i]!.diameter,
+    )
+  );
 }
 
 /** Where the nose end of the rough blank lies on a joint, `s`, mm: places are told from there. */
@@ -32,7 +62,7 @@ export function blankStart(plan: Plan, { face }: JointFace): number {
  * The dots of one joint at full size on the rough blank, as the glue goes on: the blank's ends and underside, the finished deck and bottom line
  * inside it, each dot with its place from the blank's end and underside. Seen from the left of the joint, nose at the left, deck up.
  */
-export function dotsSheet(plan: Plan, at: JointFace): Drawing {
+export function dotsSheet(plan: Plan, at: MirroredJoint): Drawing {
   const { units, dots: spec } = plan.job;
   const { blank } = spec;
   const finished = finishedLineAt(plan.board, at.face);
@@ -43,16 +73,19 @@ export function dotsSheet(plan: Plan, at: JointFace): Drawing {
   const print = (mm: number) => printLength(mm, units);
   const values = {
     joint: at.joint.id,
+    other: at.mirror?.joint.id ?? '',
     nose: print(blank.nose),
     below: print(blank.below),
     diameter: print(spec.diameter),
   };
-  const notes = [...words.notes.map((note) => say(note, values)), words.care];
+  const notes = [...words.notes, ...(at.mirror ? [words.mirror] : [])]
+    .map((note) => say(note, values))
+    .concat(words.care);
   const place = (s: number, z: number) => say(words.place, { along: print(s - start), up: print(z + blank.below) });
   const { joint } = at;
   return {
     id: `dots-${joint.id}`,
-    title: say(words.title, values),
+    title: say(at.mirror ? words.titleMirror : words.title, values),
     notes,
     shapes: [
       ...blankEdges(start, end, -blank.below, top, blank.thickness !== undefined),

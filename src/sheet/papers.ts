@@ -3,7 +3,7 @@ import type { Plan } from '../plan.js';
 import { blockSheet } from './blockSheet.js';
 import { cautionSheet } from './cautions.js';
 import { cover } from './cover.js';
-import { dotsSheet, dottedJoints } from './dotsSheet.js';
+import { dotsSheet, sheetJoints } from './dotsSheet.js';
 import { dotsTable } from './dotsTable.js';
 import type { Drawing } from './drawing.js';
 import { faceSheet } from './faceSheet.js';
@@ -49,7 +49,7 @@ export function papersOf(plan: Plan, options: PaperOptions): Paper[] {
     { name: 'contents', pages: () => [{ kind: 'contents', title: WORDS.contentsTitle }] },
     { name: 'map', pages: () => [{ kind: 'map', title: WORDS.mapTitle }] },
     { name: 'plan', pages: () => [planView(plan), ...planParts(plan)].map(figure) },
-    { name: 'dots', pages: () => [...dottedJoints(plan).map((at) => fullSize(dotsSheet(plan, at))), dotsTable(plan)] },
+    { name: 'dots', pages: () => [...sheetJoints(plan).map((at) => fullSize(dotsSheet(plan, at))), dotsTable(plan)] },
     { name: 'pole', pages: () => [fullSize(storyPole(plan)), poleTable(plan)] },
     ...rows.map((each): Paper => ({
       name: `face-${each.row.id}`,
@@ -91,7 +91,7 @@ export function paperSet(
 /** Every drawing that is cut or marked from at true size, for SVG and DXF: dots, faces, blocks and shared guides. */
 export function fullSizeDrawings(plan: Plan): Drawing[] {
   return [
-    ...dottedJoints(plan).map((at) => dotsSheet(plan, at)),
+    ...sheetJoints(plan).map((at) => dotsSheet(plan, at)),
     ...sheetRows(plan).map((each) => faceSheet(plan, each)),
     ...blockDrawings(plan),
     ...(plan.routing.guides.length > 0 ? guideSheets(plan) : []),
