@@ -41,7 +41,8 @@ export function planOf(job: Job, before?: Plan): Plan {
   const trees = same?.trees ?? patchTreesOf(board.mesh);
   const { layup, chambers: carved, glue } = gluing(board, layupOf(job.glueUp, board.length), trees, job);
   const { chambers, routing } = routed(board, layup, trees, carved, job);
-  const blocks = blocksOf(chambers.chambers, job.fill);
+  const fit = { ...job.blocks, cutterRadius: job.chambers.cutterDiameter / 2 };
+  const blocks = blocksOf(chambers.chambers, job.fill, fit, routing.settings);
   const weights = weightsOf(board, layup, chambers.chambers, blocks, job);
   const notes = [...chambers.notes, ...(drawn ? unknownChambers(job.shaped!, drawn) : [])];
   return { job, board, layup, trees, ...chambers, notes, glue, routing, blocks, weights, ...(drawn && { drawn }) };

@@ -14,4 +14,18 @@ export interface Block {
   /** Litres. */
   readonly volume: number;
   readonly weight: number;
+  /** As it is cut, with the fit and the corners that the builder wants; what is above fills the chamber exactly. */
+  readonly made: MadeBlock;
+  /** The shared guide its chamber is routed with: all blocks of one guide have one outline, turned with their chambers. */
+  readonly guide?: string;
+}
+
+/** Fields as in `Block`. */
+export interface MadeBlock {
+  readonly outline: readonly Vertex[];
+  readonly length: number;
+  readonly height: number;
+  readonly thickness: number;
+  readonly volume: number;
+  readonly weight: number;
 }

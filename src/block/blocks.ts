@@ -1,15 +1,29 @@
 import type { Chamber } from '../chamber/chamber.js';
+import { areaOf } from '../chamber/contour.js';
 import type { Material } from '../job/job.js';
-import type { Block } from './block.js';
+import type { GuideSetting } from '../rout/rout.js';
+import type { Block, MadeBlock } from './block.js';
+import { fitted, type Fit } from './fit.js';
+import { reach } from './reach.js';
 
-/** The blocks that fill the chambers exactly, one for each, in the same order. */
-export function blocksOf(chambers: readonly Chamber[], fill: Material): Block[] {
+/** Blocks as their chambers are. */
+const EXACT: Fit = { fit: 0, corners: 'eased', cutterRadius: 0 };
+
+/**
+ * The blocks that fill the chambers, one for each, in the same order.
+ * @param settings which chambers share a guide, and so their blocks an outline
+ */
+export function blocksOf(
+  chambers: readonly Chamber[],
+  fill: Material,
+  fit: Fit = EXACT,
+  settings: readonly Pick<GuideSetting, 'chamber' | 'guide'>[] = [],
+): Block[] {
+  const guides = new Map(settings.map(({ chamber, guide }) => [chamber, guide]));
   return chambers.map((chamber): Block => {
     const s = chamber.profile.map(([each]) => each);
     const z = chamber.profile.map(([, each]) => each);
-    return {
-      id: chamber.id,
-      row: chamber.row,
+    const exact: MadeBlock = {
       outline: chamber.contour,
       length: Math.max(...s) - Math.min(...s),
       height: Math.max(...z) - Math.min(...z),
@@ -17,5 +31,22 @@ export function blocksOf(chambers: readonly Chamber[], fill: Material): Block[] 
       volume: chamber.volume,
       weight: (chamber.volume / 1000) * fill.density,
     };
+    const guide = guides.get(chamber.id);
+    return { id: chamber.id, row: chamber.row, ...exact, made: madeOf(exact, fit), ...(guide && { guide }) };
   });
+}
+
+/** The fit is around the outline; the thickness is the chamber's depth, so that a block ends flush with its face. */
+function madeOf(exact: MadeBlock, fit: Fit): MadeBlock {
+  const outline = fitted(exact.outline, fit);
+  if (outline === exact.outline) return exact;
+  const share = areaOf(outline) / areaOf(exact.outline);
+  return {
+    outline,
+    length: reach(outline, 0) + reach(outline, Math.PI),
+    height: reach(outline, Math.PI / 2) + reach(outline, -Math.PI / 2),
+    thickness: exact.thickness,
+    volume: exact.volume * share,
+    weight: exact.weight * share,
+  };
 }

@@ -1,0 +1,151 @@
+import { areaOf } from '../chamber/contour.js';
+import type { Job } from '../job/job.js';
+import { printLength } from '../length/length.js';
+import { MM_PER_INCH, type Units } from '../length/units.js';
+import type { Layup } from '../layup/layup.js';
+import { gluePlan, type GlueBlock, type GluePlan } from './batches.js';
+import type { Block } from './block.js';
+import type { CutPart, CutStock } from './cutPart.js';
+import type { CutPlan } from './cutPlan.js';
+import { cutSheets, type CutEffort } from './cutSheets.js';
+import { makingOf, type Making } from './making.js';
+import { perimeter } from './reach.js';
+import { sawnFrom, type Sawn } from './sawn.js';
+
+/** How the blocks of a plan are cut and glued in. */
+export interface Cutting {
+  readonly cuts: readonly BlockCut[];
+  /** What is sawn: a rectangle for each layer of each block. */
+  readonly parts: readonly CutPart[];
+  /** Absent where the job lists no sheets. */
+  readonly sheets?: CutPlan;
+  readonly glue: GluePlan;
+}
+
+/** How one block is made. */
+export interface BlockCut {
+  readonly block: Block;
+  readonly sawn: Sawn;
+  /** Absent where the job lists no sheets. */
+  readonly making?: Making;
+  /** Names of its layers on the cut sheets; the block's own number where there is one. */
+  readonly parts: readonly string[];
+}
+
+/** What of a plan cutting and gluing needs. */
+export interface Blocked {
+  readonly job: Pick<Job, 'blocks' | 'fill' | 'units'>;
+  readonly layup: Pick<Layup, 'rows'>;
+  readonly blocks: readonly Block[];
+}
+
+/** Blanks are rounded up to whole steps, so that the fence is set to a figure that stands on a rule: 1 mm or 1/16 in. */
+const STEP: Readonly<Record<Units, number>> = { mm: 1, in: MM_PER_INCH / 16 };
+/** In steps: what adding up leaves. */
+const ROUNDING = 1e-6;
+
+/**
+ * Plans how the blocks are cut from the job's sheets and in which batches they are glued. A search of up to a second or so, so it is not a part of
+ * the plan but made when it is asked for; the same plan and rounds give the same cuts.
+ */
+export function cuttingOf(plan: Blocked, effort: CutEffort = {}): Cutting {
+  const sawn = new Map(plan.blocks.map((block) => [block.id, sawnFrom(block.made.outline)]));
+  const glue = gluePlan(glueBlocks(plan), plan.job.blocks.glue);
+  const { stock } = plan.job.blocks;
+  if (stock.length === 0) {
+    return { cuts: plan.blocks.map((block) => cutOf(block, sawn.get(block.id)!, undefined)), parts: [], glue };
+  }
+  // Where the sheets of one thickness run out, blocks are made of another.
+  const refused = new Map<string, Set<number>>();
+  let best: Cutting | undefined;
+  for (;;) {
+    const next = { ...cutFrom(plan, sawn, refused, effort), glue };
+    const less = best === undefined || next.sheets.leftOut.length < best.sheets!.leftOut.length;
+    if (less) best = next;
+    const usedUp = next.sheets.findings.flatMap((f) => (f.kind === 'stock-used-up' ? [f.part] : []));
+    const again = less && next.cuts.filter(({ parts }) => parts.some((id) => usedUp.includes(id)));
+    if (!again || again.length === 0) return best!;
+    for (const { block, making } of again) {
+      const not = refused.get(block.id) ?? new Set<number>();
+      refused.set(block.id, not.add(making!.sheet));
+    }
+  }
+}
+
+function cutFrom(
+  plan: Blocked,
+  sawn: ReadonlyMap<string, Sawn>,
+  refused: ReadonlyMap<string, ReadonlySet<number>>,
+  effort: CutEffort,
+) {
+  const { stock, kerf, trim, keep, grain } = plan.job.blocks;
+  const step = STEP[plan.job.units];
+  const cuts = plan.blocks.map((block) => {
+    const lies = sawn.get(block.id)!;
+    const part = partOf(lies, step, !grain);
+    const not = refused.get(block.id);
+    const all = stock.map(({ thickness }) => thickness);
+    const allowed = stock.filter(({ thickness }) => !not?.has(thickness));
+    const fitting = allowed.filter(
+      ({ length, width }) =>
+        isWithin(part, length - 2 * trim, width - 2 * trim) ||
+        (part.mayTurn && isWithin(part, width - 2 * trim, length - 2 * trim)),
+    );
+    const thicknesses = [fitting, allowed].find((list) => list.length > 0)?.map(({ thickness }) => thickness) ?? all;
+    return { ...cutOf(block, lies, makingOf(block.made.thickness, thicknesses)), part };
+  });
+  const foam = (thickness: number) => `${plan.job.fill.name}, ${printLength(thickness, plan.job.units)} thick`;
+  const parts = cuts.flatMap(({ parts: ids, making, part }) =>
+    ids.map((id): CutPart => ({ ...part, id, foam: foam(making!.sheet) })),
+  );
+  const listed = stock.map(({ thickness, ...size }, i): CutStock => ({
+    ...size,
+    id: `no. ${i + 1} of the list`,
+    foam: foam(thickness),
+  }));
+  return {
+    cuts: cuts.map(({ block, sawn: lies, making, parts: ids }): BlockCut => ({
+      block,
+      sawn: lies,
+      ...(making && { making }),
+      parts: ids,
+    })),
+    parts,
+    sheets: cutSheets(parts, listed, { kerf, trim, keep }, effort),
+  };
+}
+
+function cutOf(block: Block, sawn: Sawn, making: Making | undefined): BlockCut {
+  const layers = making?.layers ?? 1;
+  const parts = layers === 1 ? [block.id] : Array.from({ length: layers }, (_, i) => `${block.id}/${i + 1}`);
+  return { block, sawn, ...(making && { making }), parts };
+}
+
+/** What the saw cuts is exact where that is the finished block; otherwise whole steps, the outline marked on it. */
+function partOf({ length, height, sides }: Sawn, step: number, mayTurn: boolean): Omit<CutPart, 'id' | 'foam'> {
+  const up = (mm: number) => (sides ? mm : Math.ceil(mm / step - ROUNDING) * step);
+  return { length: up(length), height: up(height), mayTurn, ...(sides && { taper: sides.taper }) };
+}
+
+function isWithin(part: { readonly length: number; readonly height: number }, length: number, width: number): boolean {
+  return part.length <= length && part.height <= width;
+}
+
+/** Rows as they lie from the left rail to the right. A block is glued all around and, where it does not go right through, to the floor behind it. */
+function glueBlocks({ blocks, layup }: Blocked): GlueBlock[] {
+  return layup.rows.flatMap((row) =>
+    blocks
+      .filter((block) => block.row === row.id)
+      .map(({ id, outline, thickness }): GlueBlock => {
+        const s = outline.map(({ x }) => x);
+        const floor = row.end === 'face' ? 0 : areaOf(outline);
+        return {
+          id,
+          row: row.id,
+          from: Math.min(...s),
+          to: Math.max(...s),
+          area: perimeter(outline) * thickness + floor,
+        };
+      }),
+  );
+}
