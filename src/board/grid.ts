@@ -30,10 +30,10 @@ export const CHORD_ERROR = 0.05;
  * What is allowed between neighbouring rows and between neighbouring columns, mm. Both together, and the twist of a cell on top,
  * stay under `CHORD_ERROR`.
  */
-const ROW_SAG = 0.022;
-const COLUMN_SAG = 0.022;
+const ROW_SAG = 0.016;
+const COLUMN_SAG = 0.018;
 /** Rows and columns are not split further than this, mm and share of a stretch: at a kink splitting would never end. */
-const LEAST_ROW = 0.25;
+const LEAST_ROW = 0.03;
 const LEAST_COLUMN = 1 / 1024;
 /** Strands by which the rows are chosen: the edge and the apex are among them. */
 const TRIAL_STRANDS = 18;
@@ -78,20 +78,37 @@ export function gridOf(surface: Surface): Grid {
   return { ...grid, same: sharedPoints(grid) };
 }
 
-/** Splits `[low, high]` until `flat` holds on every part; gives the rising ends of the parts, `high` left out. */
-function split(
+/**
+ * Parts `[low, high]` into as few parts as `flat` allows, none shorter than `least`: each as long as can be, found by growing and halving from
+ * the length of the one before. Gives the rising starts of the parts.
+ */
+function part(
   low: number,
   high: number,
   least: number,
   flat: (low: number, high: number) => boolean,
   into: number[],
 ): void {
-  if (high - low > least && !flat(low, high)) {
-    const middle = (low + high) / 2;
-    split(low, middle, least, flat, into);
-    split(middle, high, least, flat, into);
-  } else into.push(low);
+  let length = high - low;
+  for (let from = low; from < high;) {
+    into.push(from);
+    let good = from;
+    let bad = Infinity;
+    let to = Math.min(high, from + length);
+    while (true) {
+      if (to - from <= least || flat(from, to)) good = to;
+      else bad = to;
+      if (good === high || (bad < Infinity && bad - good <= FINE * (bad - from))) break;
+      to = bad === Infinity ? Math.min(high, from + (to - from) * GROW) : (good + bad) / 2;
+    }
+    length = good - from;
+    from = good;
+  }
 }
+
+/** How much longer a part is tried, and how near, as a share of it, its greatest length is found. */
+const GROW = 2;
+const FINE = 0.08;
 
 /** The columns: places around the half-section between which no trial section bends by more than `COLUMN_SAG`. */
 function columnsOf(surface: Surface): Float64Array {
@@ -130,7 +147,7 @@ function columnsOf(surface: Surface): Float64Array {
   };
   const vs: number[] = [];
   for (const stretch of [0, 1, 2]) {
-    for (let part = 0; part < 4; part++) split(stretch + part / 4, stretch + (part + 1) / 4, LEAST_COLUMN, flat, vs);
+    part(stretch, stretch + 1, LEAST_COLUMN, flat, vs);
   }
   return Float64Array.from([...vs, 3]);
 }
@@ -188,8 +205,8 @@ function rowsOf(surface: Surface, strands: readonly Strand[]): Float64Array {
     const to = measure(stations[i + 1]!);
     const us: number[] = [];
     const parts = stations[i]! >= surface.outlines[1].notchAt ? NOTCH_PARTS : 1;
-    for (let part = 0; part < parts; part++) {
-      split(from + ((to - from) * part) / parts, from + ((to - from) * (part + 1)) / parts, 0, flat, us);
+    for (let each = 0; each < parts; each++) {
+      part(from + ((to - from) * each) / parts, from + ((to - from) * (each + 1)) / parts, 0, flat, us);
     }
     xs.push(stations[i]!, ...us.slice(1).map(place));
   }

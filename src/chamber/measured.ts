@@ -50,7 +50,9 @@ function ofWall({ chamber, wall, value }: ShapedSpec & { kind: 'wall' }, { board
   // The wall is reported as what is certain; what is there is more by what the proof leaves open, at most.
   const by = value - (drawn.wall[wall] + board.mesh.chordError + SLACK / 2);
   if (wall === 'rail') return [{ part: 'rail', side: y < 0 ? 0 : 1, x, by }];
-  return [{ part: wall, x, y, by: wall === 'deck' ? by : -by }];
+  const at = heightsAt(board, x, y);
+  if (!at) return [];
+  return [{ part: wall, x, y, by: wall === 'deck' ? by / at.deckUp : -by / (1 - at.bottomUp) }];
 }
 
 /** Heights of deck and bottom at a place in plan, mm, and how far up they are between the middle of the bottom (0) and of the deck (1). */
