@@ -5,7 +5,7 @@ type Run = Pick<Row, 'piece' | 'face' | 'through' | 'members' | 'end'>;
 
 /**
  * The rows of all pieces, left to right: every run of open members that a face gives access to. A piece open from face to face has
- * one row, routed from the face nearer the centreline; otherwise each face has its own, ended by a solid member or the rail.
+ * one row, routed from the face nearer the centreline, the right one where both are as near; otherwise each face has its own, ended by a solid member or the rail.
  * Neighbouring rows alternate in parity, so that webs never line up.
  */
 export function rowsOf(pieces: readonly Piece[]): Row[] {
@@ -27,7 +27,7 @@ function runsOf(piece: Piece): Run[] {
   const reversed = [...members].reverse();
 
   if (leftFace && rightFace && members.every((m) => m.routing === 'open')) {
-    const fromLeft = Math.abs(first.left!.at) <= Math.abs(last.right!.at);
+    const fromLeft = Math.abs(first.left!.at) < Math.abs(last.right!.at);
     const [face, through] = fromLeft ? [leftFace, rightFace] : [rightFace, leftFace];
     return [{ piece: piece.id, face, through, members: fromLeft ? members : reversed, end: 'face' }];
   }

@@ -162,7 +162,7 @@ describe('what is not right is said, ends with 2 and writes nothing', () => {
     ['a file that is not YAML', ': : : {['],
     ['a list', '- 1\n- 2\n'],
   ])('%s', (_, text) => {
-    expect(refused(bad(text))).toMatch(/bad\.yaml:\d+/);
+    expect(refused(bad(text))).toMatch(/bad\.yaml(:\d+)?/);
   });
 
   test('10 MB of noise', () => {
