@@ -15,7 +15,7 @@ export interface Making {
 /** A sheet may be thinner than its block by this much, mm: the glue that foams behind it fills it. Common practice, no source. */
 const SHORT = 0.5;
 /** Less than this is sanded flush with the face, mm; more than the second is sliced off rather than planed. Common practice, no source. */
-const FLUSH = 0.5;
+export const FLUSH = 0.5;
 const MOST_PLANED = 6;
 
 /**

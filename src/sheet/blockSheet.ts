@@ -26,13 +26,13 @@ export function blockSheet(plan: Plan, { row, mirror }: MirroredRow): Drawing {
     title: say(WORDS.block.title, { row: ids }),
     notes: [WORDS.block.notes, ...(mirror ? [say(WORDS.face.turn, { other: mirror.id })] : [])],
     shapes: inOrder.flatMap((block) => {
-      const vertices = bench.contour(block.outline);
+      const vertices = bench.contour(block.made.outline);
       const left = Math.min(...vertices.map((v) => v.x));
       const low = Math.min(...vertices.map((v) => v.y));
       const placed = vertices.map((v) => ({ ...v, x: v.x - left + at, y: v.y - low }));
       const other = others[blocks.indexOf(block)];
       const shapes = [contour('block', placed), ...wordsIn(block, other, at, plan)];
-      at += block.length + GAP;
+      at += block.made.length + GAP;
       return shapes;
     }),
   };
@@ -40,13 +40,13 @@ export function blockSheet(plan: Plan, { row, mirror }: MirroredRow): Drawing {
 
 function wordsIn(block: Block, other: Block | undefined, at: number, plan: Plan): Shape[] {
   const { units } = plan.job;
-  const width = block.length - 2 * MARGIN;
+  const width = block.made.length - 2 * MARGIN;
   // A block's upper and lower edge rise together with the rocker: words keep to what stays free at both ends.
-  const tall = freeHeight(block) - 2 * MARGIN;
+  const tall = freeHeight(block.made) - 2 * MARGIN;
   const number = [block.id, ...(other ? [other.id] : [])].join('  ');
-  const thick = say(WORDS.block.thick, { thickness: printLength(block.thickness, units) });
-  const middle = at + block.length / 2;
-  const y = block.height / 2;
+  const thick = say(WORDS.block.thick, { thickness: printLength(block.made.thickness, units) });
+  const middle = at + block.made.length / 2;
+  const y = block.made.height / 2;
   const large = heightFitting(number, { width, height: tall * 0.5 }, LARGEST);
   const small = heightFitting(thick, { width, height: tall * 0.3 }, LARGEST / 2);
   if (large && small && tall > 14)
@@ -56,7 +56,7 @@ function wordsIn(block: Block, other: Block | undefined, at: number, plan: Plan)
   return fits ? [text(line, [middle, y], fits)] : large ? [text(number, [middle, y], large)] : [];
 }
 
-function freeHeight({ outline, height }: Block): number {
+function freeHeight({ outline, height }: Block['made']): number {
   const ys = outline.map((v) => v.y);
   const middle = (Math.min(...ys) + Math.max(...ys)) / 2;
   const above = Math.min(...ys.filter((y) => y > middle)) - middle;

@@ -28,9 +28,9 @@ export function labels(plan: Plan, stock: LabelStock, codeOf: (block: Block) => 
         number: block.id,
         lines: [
           say(WORDS.labels.size, {
-            length: size(block.length),
-            height: size(block.height),
-            thickness: size(block.thickness),
+            length: size(block.made.length),
+            height: size(block.made.height),
+            thickness: size(block.made.thickness),
           }),
           say(WORDS.labels.piece, { piece: row.piece }),
         ],

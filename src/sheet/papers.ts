@@ -3,10 +3,13 @@ import type { Plan } from '../plan.js';
 import { blockSheet } from './blockSheet.js';
 import { cautionSheet } from './cautions.js';
 import { cover } from './cover.js';
+import { cutPages } from './cutPages.js';
+import { cuttingOnce } from './cuttingOnce.js';
 import { dotsSheet, sheetJoints } from './dotsSheet.js';
 import { dotsTable } from './dotsTable.js';
 import type { Drawing } from './drawing.js';
 import { faceSheet } from './faceSheet.js';
+import { gluingPages } from './gluingPages.js';
 import { guideSheets } from './guideSheet.js';
 import { guideCurve, guideSettings, setUpTable } from './guideTables.js';
 import { labels } from './labels.js';
@@ -61,8 +64,10 @@ export function papersOf(plan: Plan, options: PaperOptions): Paper[] {
     { name: 'sections', pages: () => sectionSheets(plan).map(figure) },
     { name: 'weights', pages: () => weightPages(plan, options.weights) },
     { name: 'blocks', pages: () => [{ kind: 'tiled', title: WORDS.blocksTitle, drawings: blockDrawings(plan) }] },
+    { name: 'cutting', pages: () => cutPages(plan, cuttingOnce(plan)) },
     { name: 'labels', pages: () => [labels(plan, options.labelStock, options.labelCode)] },
     { name: 'tracking', pages: () => [trackingList(plan, options.done)] },
+    { name: 'gluing', pages: () => gluingPages(plan, cuttingOnce(plan)) },
     { name: 'cautions', pages: () => [cautionSheet()] },
   ];
 }

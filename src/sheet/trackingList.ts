@@ -43,7 +43,8 @@ export function trackingRows(plan: Plan, done: Done = NOTHING_DONE): Cell[][] {
   return [
     [columns.block, 'row', ...written.map((name) => `${name} mm`), ...written, ...steps],
     ...plan.blocks.map((block) => {
-      const sizes = [block.length, block.height, block.thickness];
+      const { length, height, thickness } = block.made;
+      const sizes = [length, height, thickness];
       return [
         block.id,
         block.row,
@@ -55,14 +56,9 @@ export function trackingRows(plan: Plan, done: Done = NOTHING_DONE): Cell[][] {
   ];
 }
 
-function sizesOf(block: Block, plan: Plan): Cell[] {
+function sizesOf({ id, made }: Block, plan: Plan): Cell[] {
   const { units } = plan.job;
-  return [
-    block.id,
-    lengthCell(block.length, units),
-    lengthCell(block.height, units),
-    lengthCell(block.thickness, units),
-  ];
+  return [id, lengthCell(made.length, units), lengthCell(made.height, units), lengthCell(made.thickness, units)];
 }
 
 function ticks(done: readonly boolean[]): boolean[] {

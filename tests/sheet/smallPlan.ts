@@ -170,7 +170,8 @@ export function smallPlan(): Plan {
       const s = profile.map(([each]) => each);
       const z = profile.map(([, each]) => each);
       const size = (values: number[]) => Math.max(...values) - Math.min(...values);
-      return { id, row, outline: contour, length: size(s), height: size(z), thickness: 50, volume, weight: 0.01 };
+      const made = { outline: contour, length: size(s), height: size(z), thickness: 50, volume, weight: 0.01 };
+      return { id, row, ...made, made };
     }),
   };
   // Only what the papers read is here.

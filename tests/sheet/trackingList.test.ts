@@ -30,7 +30,7 @@ describe.each(SAMPLES)('the tracking list of %s', (name) => {
     data.slice(1).forEach((cells, i) => {
       const block = plan.blocks[i]!;
       expect(cells[0]).toBe(block.id);
-      expect(Math.abs(Number(cells[2]) - block.length)).toBeLessThanOrEqual(0.05 + 1e-9);
+      expect(Math.abs(Number(cells[2]) - block.made.length)).toBeLessThanOrEqual(0.05 + 1e-9);
     });
   });
 });

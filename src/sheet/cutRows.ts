@@ -1,0 +1,59 @@
+import words from '../../templates/cutting.json' with { type: 'json' };
+import type { Cutting } from '../block/cutting.js';
+import type { Plan } from '../plan.js';
+import { madeInWords } from './cutTables.js';
+import type { Cell } from './pages.js';
+
+/** The cuts for a spreadsheet, the header first: as on the cut list, in millimetres. */
+export function cutRows({ sheets }: Cutting): Cell[][] {
+  return [
+    words.csv.cuts,
+    ...(sheets?.sheets ?? []).flatMap(({ number, stock, cuts }) =>
+      cuts.map((cut): Cell[] => [
+        number,
+        stock,
+        cut.number,
+        cut.stage,
+        cut.piece,
+        cut.run,
+        cut.fence === undefined ? '' : tenths(cut.fence),
+        cut.makes,
+      ]),
+    ),
+  ];
+}
+
+/** The blocks as they are cut, for a spreadsheet: batch, sheets, sizes in millimetres, layers, saw angles, weight. */
+export function blockRows(plan: Plan, { cuts, sheets, glue }: Cutting): Cell[][] {
+  const batches = new Map(glue.batches.flatMap(({ number, blocks }) => blocks.map((id) => [id, number] as const)));
+  const places = new Map(
+    (sheets?.sheets ?? []).flatMap(({ number, blanks }) =>
+      blanks.flatMap(({ parts }) => parts.map(({ id }) => [id, number] as const)),
+    ),
+  );
+  return [
+    words.csv.blocks,
+    ...cuts.map((cut): Cell[] => {
+      const { block, sawn, making, parts } = cut;
+      return [
+        block.id,
+        block.row,
+        batches.get(block.id) ?? '',
+        [...new Set(parts.flatMap((id) => places.get(id) ?? []))].join(' '),
+        tenths(block.made.length),
+        tenths(block.made.height),
+        tenths(block.made.thickness),
+        making?.layers ?? '',
+        making ? tenths(making.sheet) : '',
+        madeInWords(plan, cut),
+        sawn.sides ? tenths(sawn.sides.topInDegrees) : '',
+        sawn.sides ? tenths(sawn.sides.bottomInDegrees) : '',
+        tenths(block.made.weight * 1000),
+      ];
+    }),
+  ];
+}
+
+function tenths(value: number): number {
+  return Math.round(value * 10) / 10;
+}
