@@ -61,7 +61,7 @@ export function blocksSchema(q: Quantities) {
             thickness: size('its thickness', 5, 1500),
             count: z
               .number()
-              .int('whole sheets only|a whole number')
+              .multipleOf(1, 'a part of a sheet is counted|whole sheets; list a rest by its own size, as an offcut')
               .min(0, 'fewer than none|0 or more')
               .max(10000, 'more than 10000 sheets|at most 10000')
               .meta({ description: 'how many there are; left out where more can be had' })

@@ -1,0 +1,60 @@
+import Papa from 'papaparse';
+import { describe, expect, test } from 'vitest';
+import { csvOf } from '../../src/print/csv.js';
+import { cutPages } from '../../src/sheet/cutPages.js';
+import { blockRows, cutRows } from '../../src/sheet/cutRows.js';
+import { cuttingOnce } from '../../src/sheet/cuttingOnce.js';
+import { gluingPages } from '../../src/sheet/gluingPages.js';
+import { planOfSample } from './sample.js';
+
+describe.each(['tarn-rescue', 'mere-prone'] as const)('the cut sheets of %s', (name) => {
+  const plan = planOfSample(name);
+  const cutting = cuttingOnce(plan);
+  const pages = cutPages(plan, cutting);
+
+  test('show every part and every cut by its number, each on its sheet', () => {
+    const figures = pages.flatMap((page) => (page.kind === 'figure' ? [page.drawing] : []));
+    expect(figures).toHaveLength(cutting.sheets!.sheets.length);
+    cutting.sheets!.sheets.forEach(({ blanks, cuts }, i) => {
+      const words = figures[i]!.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
+      for (const { id } of blanks.flatMap(({ parts }) => parts))
+        expect(words.filter((word) => word === id)).toEqual([id]);
+      for (const { number } of cuts) expect(words.filter((word) => word === String(number))).toEqual([String(number)]);
+    });
+  });
+
+  test('list every cut once under the fence, but for those that have none', () => {
+    const table = pages.flatMap((page) => (page.kind === 'table' && page.title === 'Fence settings' ? [page] : []))[0]!;
+    const listed = table.rows.flatMap((row) => (row.kind === 'row' ? String(row.cells[3]).split(', ') : []));
+    const cuts = cutting.sheets!.sheets.flatMap(({ number, cuts: all }) =>
+      all.flatMap((cut) => (cut.fence === undefined ? [] : [`${number}.${cut.number}`])),
+    );
+    expect(listed.sort()).toEqual(cuts.sort());
+  });
+
+  test('and the gluing order carry their cautions', () => {
+    expect(JSON.stringify(pages)).toMatch(/push sticks/);
+    expect(JSON.stringify(gluingPages(plan, cutting))).toMatch(/isocyanate.*safety data sheet/s);
+  });
+
+  // RFC 4180: every line has the same number of fields; CRLF ends it. Read back by an independent reader.
+  test.each([
+    ['cuts', cutRows(cutting)],
+    ['blocks', blockRows(plan, cutting)],
+  ])('open in a spreadsheet: %s', (_, rows) => {
+    const csv = csvOf(rows);
+    expect(csv.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);
+    const { data, errors } = Papa.parse<string[]>(csv, { skipEmptyLines: true });
+    expect(errors).toEqual([]);
+    expect(data).toHaveLength(rows.length);
+    expect(new Set(data.map((cells) => cells.length))).toEqual(new Set([rows[0]!.length]));
+    expect(rows.length).toBeGreaterThan(20);
+  });
+});
+
+test('a job without sheets says so, and still says how large its blocks are', () => {
+  const plan = planOfSample('fell-short');
+  const pages = cutPages(plan, cuttingOnce(plan));
+  expect(JSON.stringify(pages[0])).toMatch(/No sheets are listed in the job/);
+  expect(pages.map(({ title }) => title)).toEqual(['Cutting the blocks', 'How each block is made', 'Sizes of blocks']);
+});
