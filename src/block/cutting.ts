@@ -1,15 +1,12 @@
-import { areaOf } from '../chamber/contour.js';
-import type { Job } from '../job/job.js';
 import { printLength } from '../length/length.js';
 import { MM_PER_INCH, type Units } from '../length/units.js';
-import type { Layup } from '../layup/layup.js';
-import { gluePlan, type GlueBlock, type GluePlan } from './batches.js';
+import type { GluePlan } from './batches.js';
 import type { Block } from './block.js';
 import type { CutPart, CutStock } from './cutPart.js';
 import type { CutPlan } from './cutPlan.js';
 import { cutSheets, type CutEffort } from './cutSheets.js';
+import { gluingOf, type Blocked } from './gluing.js';
 import { makingOf, type Making } from './making.js';
-import { perimeter } from './reach.js';
 import { sawnFrom, type Sawn } from './sawn.js';
 
 /** How the blocks of a plan are cut and glued in. */
@@ -32,13 +29,6 @@ export interface BlockCut {
   readonly parts: readonly string[];
 }
 
-/** What of a plan cutting and gluing needs. */
-export interface Blocked {
-  readonly job: Pick<Job, 'blocks' | 'fill' | 'units'>;
-  readonly layup: Pick<Layup, 'rows'>;
-  readonly blocks: readonly Block[];
-}
-
 /** Blanks are rounded up to whole steps, so that the fence is set to a figure that stands on a rule: 1 mm or 1/16 in. */
 const STEP: Readonly<Record<Units, number>> = { mm: 1, in: MM_PER_INCH / 16 };
 /** In steps: what adding up leaves. */
@@ -50,7 +40,7 @@ const ROUNDING = 1e-6;
  */
 export function cuttingOf(plan: Blocked, effort: CutEffort = {}): Cutting {
   const sawn = new Map(plan.blocks.map((block) => [block.id, sawnFrom(block.made.outline)]));
-  const glue = gluePlan(glueBlocks(plan), plan.job.blocks.glue);
+  const glue = gluingOf(plan);
   const { stock } = plan.job.blocks;
   if (stock.length === 0) {
     return { cuts: plan.blocks.map((block) => cutOf(block, sawn.get(block.id)!, undefined)), parts: [], glue };
@@ -129,23 +119,4 @@ function partOf({ length, height, sides }: Sawn, step: number, mayTurn: boolean)
 
 function isWithin(part: { readonly length: number; readonly height: number }, length: number, width: number): boolean {
   return part.length <= length && part.height <= width;
-}
-
-/** Rows as they lie from the left rail to the right. A block is glued all around and, where it does not go right through, to the floor behind it. */
-function glueBlocks({ blocks, layup }: Blocked): GlueBlock[] {
-  return layup.rows.flatMap((row) =>
-    blocks
-      .filter((block) => block.row === row.id)
-      .map(({ id, outline, thickness }): GlueBlock => {
-        const s = outline.map(({ x }) => x);
-        const floor = row.end === 'face' ? 0 : areaOf(outline);
-        return {
-          id,
-          row: row.id,
-          from: Math.min(...s),
-          to: Math.max(...s),
-          area: perimeter(outline) * thickness + floor,
-        };
-      }),
-  );
 }

@@ -1,4 +1,6 @@
 import type { Block } from '../block/block.js';
+import { gluingOf } from '../block/gluing.js';
+import { printWeight } from '../length/weight.js';
 import type { Plan } from '../plan.js';
 import type { Cell, TablePage, TableRow } from './pages.js';
 import { lengthCell } from './pole.js';
@@ -9,10 +11,12 @@ export type Done = (block: Block) => readonly boolean[];
 
 const NOTHING_DONE: Done = () => [];
 
-/** The list to tick off: row after row from the left rail to the right, blocks from nose to tail, a box for each step. */
+/** The list to tick off in gluing order: row after row from the left rail to the right, blocks from nose to tail, a box for each step, what a page and all blocks weigh. */
 export function trackingList(plan: Plan, done: Done = NOTHING_DONE): TablePage {
   const { tracking } = WORDS;
   const { columns } = tracking;
+  const { units } = plan.job;
+  const batches = batchesOf(plan);
   return {
     kind: 'table',
     title: tracking.title,
@@ -22,6 +26,8 @@ export function trackingList(plan: Plan, done: Done = NOTHING_DONE): TablePage {
       { title: columns.length, kind: 'number' },
       { title: columns.height, kind: 'number' },
       { title: columns.thickness, kind: 'number' },
+      { title: columns.weight, kind: 'number', total: (kg) => printWeight(kg, units) },
+      { title: columns.batch, kind: 'text' },
       ...tracking.steps.map((title) => ({ title, kind: 'tick' as const })),
     ],
     rows: plan.layup.rows.flatMap((row): TableRow[] => {
@@ -30,7 +36,15 @@ export function trackingList(plan: Plan, done: Done = NOTHING_DONE): TablePage {
       const heading = say(tracking.row, { row: row.id, piece: row.piece, count: blocks.length });
       return [
         { kind: 'heading', text: heading },
-        ...blocks.map((block): TableRow => ({ kind: 'row', cells: [...sizesOf(block, plan), ...ticks(done(block))] })),
+        ...blocks.map((block): TableRow => ({
+          kind: 'row',
+          cells: [
+            ...sizesOf(block, plan),
+            { value: block.made.weight, text: printWeight(block.made.weight, units) },
+            batches.get(block.id) ?? '',
+            ...ticks(done(block)),
+          ],
+        })),
       ];
     }),
   };
@@ -40,8 +54,17 @@ export function trackingList(plan: Plan, done: Done = NOTHING_DONE): TablePage {
 export function trackingRows(plan: Plan, done: Done = NOTHING_DONE): Cell[][] {
   const { columns, steps } = WORDS.tracking;
   const written = [columns.length, columns.height, columns.thickness];
+  const batches = batchesOf(plan);
   return [
-    [columns.block, 'row', ...written.map((name) => `${name} mm`), ...written, ...steps],
+    [
+      columns.block,
+      'row',
+      ...written.map((name) => `${name} mm`),
+      ...written,
+      `${columns.weight} g`,
+      columns.batch,
+      ...steps,
+    ],
     ...plan.blocks.map((block) => {
       const { length, height, thickness } = block.made;
       const sizes = [length, height, thickness];
@@ -50,10 +73,19 @@ export function trackingRows(plan: Plan, done: Done = NOTHING_DONE): Cell[][] {
         block.row,
         ...sizes.map((mm) => Math.round(mm * 10) / 10),
         ...sizes.map((mm) => textOf(lengthCell(mm, plan.job.units))),
+        Math.round(block.made.weight * 10000) / 10,
+        batches.get(block.id) ?? '',
         ...ticks(done(block)).map((ticked) => (ticked ? 'x' : '')),
       ];
     }),
   ];
+}
+
+/** The number of the batch each block is glued in. */
+function batchesOf(plan: Plan): ReadonlyMap<string, string> {
+  return new Map(
+    gluingOf(plan).batches.flatMap(({ number, blocks }) => blocks.map((id) => [id, String(number)] as const)),
+  );
 }
 
 function sizesOf({ id, made }: Block, plan: Plan): Cell[] {

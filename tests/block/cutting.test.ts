@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Block } from '../../src/block/block.js';
 import { sayCutFinding } from '../../src/block/cutFinding.js';
-import { cuttingOf, type Blocked, type Cutting } from '../../src/block/cutting.js';
+import { cuttingOf, type Cutting } from '../../src/block/cutting.js';
+import type { Blocked } from '../../src/block/gluing.js';
 import { sizesOf } from '../../src/block/sizes.js';
 import type { BlocksSpec, StockSpec } from '../../src/job/blocks.js';
 import { planOf } from '../../src/plan.js';

@@ -22,6 +22,18 @@ describe.each(SAMPLES)('the tracking list of %s', (name) => {
     expect(ticked.map((cells) => cells.length)).toEqual(plan.blocks.map(({ id }) => (id === first!.id ? 2 : 0)));
   });
 
+  test('weighs what its blocks weigh together, and names the batch of each', () => {
+    const list = trackingList(plan);
+    const rows = list.rows.flatMap((row) => (row.kind === 'row' ? [row.cells] : []));
+    const weight = list.columns.findIndex(({ title }) => title === 'Weight');
+    const sum = rows.reduce((total, cells) => total + (cells[weight] as { value: number }).value, 0);
+    // By hand: litres times density.
+    const litres = plan.blocks.reduce((total, { made }) => total + made.volume, 0);
+    expect(sum).toBeCloseTo((litres / 1000) * plan.job.fill.density, 9);
+    expect(list.columns[weight]!.total!(sum)).toMatch(/^[\d.]+ (kg|g|lb|oz)$/);
+    for (const cells of rows) expect(cells[weight + 1]).toMatch(/^\d+$/);
+  });
+
   test('opens in a spreadsheet with the same rows', () => {
     // Papa Parse reads it back: an independent reader of RFC 4180.
     const { data, errors } = Papa.parse<string[]>(csvOf(trackingRows(plan)).trim());
