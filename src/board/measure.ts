@@ -17,7 +17,7 @@ export function volumeOf({ positions: p, triangles }: Mesh): number {
 }
 
 /** Intervals over the half circle that maps the board's length; even. */
-const AREA_INTERVALS = 2048;
+const AREA_INTERVALS = 512;
 
 /** Area of the outline in plan, m². Integrated over `x = L(1 − cos u)/2`, in which round tips are smooth too. */
 export function planAreaOf(surface: Surface): number {

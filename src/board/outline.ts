@@ -57,8 +57,8 @@ function cornerCut(past: number, radius: number): number {
 }
 
 /**
- * The length along the chain at which it reaches `at`: by bisection between the two points around it, because the curve may stand
- * still in `x` at a round tip.
+ * The length along the chain at which it reaches `at`, between the two points around it: by false position, the kept end's value halved
+ * (M. Dowell and P. Jarratt, "A modified regula falsi method", BIT 11, 1971), because the curve may stand still in `x` at a round tip.
  */
 function lengthAlong(x: Curve, along: Float64Array, chain: readonly PlanPoint[], at: number): number {
   const next = chain.findIndex((p) => p.x >= at);
@@ -66,13 +66,26 @@ function lengthAlong(x: Curve, along: Float64Array, chain: readonly PlanPoint[],
   if (next === 0) return 0;
   let low = along[next - 1]!;
   let high = along[next]!;
-  while (high - low > ALONG) {
-    const middle = (low + high) / 2;
-    if (x(middle) < at) low = middle;
-    else high = middle;
+  let below = chain[next - 1]!.x - at;
+  let above = chain[next]!.x - at;
+  if (above === 0) return high;
+  for (let i = 0; high - low > ALONG && i < MOST; i++) {
+    const guess = low + ((high - low) * below) / (below - above);
+    const off = x(guess) - at;
+    if (Math.abs(off) < ALONG) return guess;
+    if (off < 0) {
+      low = guess;
+      below = off;
+      above /= 2;
+    } else {
+      high = guess;
+      above = off;
+      below /= 2;
+    }
   }
   return (low + high) / 2;
 }
 
-/** How near the length along the chain is found, mm. */
-const ALONG = 1e-7;
+/** How near the length along the chain is found, mm, and in how many steps at most. */
+const ALONG = 1e-8;
+const MOST = 100;

@@ -1,5 +1,4 @@
-import { readFileSync } from 'node:fs';
-import { writeFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { planOf, type Plan } from '../plan.js';
 import { TRACK_HELP, trackCommand as track } from '../shop/track.js';
@@ -42,7 +41,7 @@ export const trackCommand: Command = {
 /** The plan's blocks as the shop follows them. */
 function trackedBlocks({ blocks, chambers, layup }: Plan): TrackedBlock[] {
   const sides = new Map(layup.rows.map((row) => [row.id, row.side]));
-  return blocks.map(({ id, row, length, height, thickness }, i) => ({
+  return blocks.map(({ id, row, made: { length, height, thickness } }, i) => ({
     id,
     row,
     place: chambers[i]!.place,
