@@ -1,6 +1,6 @@
 import type { Block } from '../block/block.js';
 import { gluingOf } from '../block/gluing.js';
-import { printWeight } from '../length/weight.js';
+import { KG_PER_POUND, type Units } from '../length/units.js';
 import type { Plan } from '../plan.js';
 import type { Cell, TablePage, TableRow } from './pages.js';
 import { lengthCell } from './pole.js';
@@ -26,7 +26,7 @@ export function trackingList(plan: Plan, done: Done = NOTHING_DONE): TablePage {
       { title: columns.length, kind: 'number' },
       { title: columns.height, kind: 'number' },
       { title: columns.thickness, kind: 'number' },
-      { title: columns.weight, kind: 'number', total: (kg) => printWeight(kg, units) },
+      { title: columns.weight, kind: 'number', total: (kg) => fineWeight(kg, units) },
       { title: columns.batch, kind: 'text' },
       ...tracking.steps.map((title) => ({ title, kind: 'tick' as const })),
     ],
@@ -40,7 +40,7 @@ export function trackingList(plan: Plan, done: Done = NOTHING_DONE): TablePage {
           kind: 'row',
           cells: [
             ...sizesOf(block, plan),
-            { value: block.made.weight, text: printWeight(block.made.weight, units) },
+            { value: block.made.weight, text: fineWeight(block.made.weight, units) },
             batches.get(block.id) ?? '',
             ...ticks(done(block)),
           ],
@@ -99,4 +99,9 @@ function ticks(done: readonly boolean[]): boolean[] {
 
 function textOf(cell: Cell): string {
   return typeof cell === 'object' ? cell.text : String(cell);
+}
+
+/** Finer than a shop's scale: a block weighs a few grams. */
+function fineWeight(kg: number, units: Units): string {
+  return units === 'mm' ? `${(kg * 1000).toFixed(1)} g` : `${((kg / KG_PER_POUND) * 16).toFixed(2)} oz`;
 }
