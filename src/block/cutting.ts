@@ -62,6 +62,11 @@ export function cuttingOf(plan: Blocked, effort: CutEffort = {}): Cutting {
   }
 }
 
+/** What the cut sheets call an entry of the job's list of sheets, counted from 0. */
+export function stockName(index: number): string {
+  return `no. ${index + 1} of the list`;
+}
+
 function cutFrom(
   plan: Blocked,
   sawn: ReadonlyMap<string, Sawn>,
@@ -90,7 +95,7 @@ function cutFrom(
   );
   const listed = stock.map(({ thickness, ...size }, i): CutStock => ({
     ...size,
-    id: `no. ${i + 1} of the list`,
+    id: stockName(i),
     foam: foam(thickness),
   }));
   return {

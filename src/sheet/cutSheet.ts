@@ -1,5 +1,6 @@
 import words from '../../templates/cutting.json' with { type: 'json' };
 import type { Cut, CutSheet, PlacedPart } from '../block/cutPlan.js';
+import { stockName } from '../block/cutting.js';
 import { printLength } from '../length/length.js';
 import type { Plan } from '../plan.js';
 import type { Drawing, Shape } from './drawing.js';
@@ -42,14 +43,8 @@ export function cutSheetDrawing(plan: Plan, sheet: CutSheet): Drawing {
   };
 }
 
-/** Whether a sheet is one of the job's offcuts. */
-export function isOffcut(plan: Plan, sheet: CutSheet): boolean {
-  return plan.job.blocks.stock[stockIndex(sheet)]?.offcut ?? false;
-}
-
-/** Which entry of the job's list a sheet is, by the number its name carries. */
-function stockIndex({ stock }: CutSheet): number {
-  return Number(/\d+/.exec(stock)?.[0]) - 1;
+function isOffcut(plan: Plan, sheet: CutSheet): boolean {
+  return plan.job.blocks.stock.some(({ offcut }, i) => offcut && stockName(i) === sheet.stock);
 }
 
 function cutShapes({ number, stage, run, from, to }: Cut, letters: number, margin: number): Shape[] {
