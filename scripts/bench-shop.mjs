@@ -1,6 +1,6 @@
 // How fast the tracker is: node scripts/bench-shop.mjs [SECONDS]   (after `npx tsc -p tsconfig.build.json`)
 // 20 devices, 50 events/s together, every device listening; then the time to open a tracker of 100,000 events.
-/* global fetch, performance, AbortController, TextDecoderStream */
+/* global fetch, AbortController, TextDecoderStream */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';

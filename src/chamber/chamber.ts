@@ -43,7 +43,8 @@ export interface Note {
  * smaller than its neighbours; `shifted` – a row moved so that its webs meet the neighbour's; `glue` – something about dots or smears;
  * `rout` – something about cutter and faces; `guide` – something about guides; `measured` – something measured after shaping.
  */
-export type NoteKind = 'solid' | 'trimmed' | 'split' | 'lowered' | 'small' | 'shifted' | 'glue' | 'rout' | 'guide' | 'measured';
+export type NoteKind =
+  'solid' | 'trimmed' | 'split' | 'lowered' | 'small' | 'shifted' | 'glue' | 'rout' | 'guide' | 'measured';
 
 /**
  * Of chambers: `shallow` – the row is nowhere as deep as the smallest chamber; `ends` – solid nose or tail; `keep-out`; `dot` – glue in the

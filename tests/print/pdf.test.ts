@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Writable } from 'node:stream';
 import { describe, expect, it } from 'vitest';
-import { cautions } from '../../src/print/cautions.js';
+import table from '../../templates/cautions.json' with { type: 'json' };
 import { labelStockNamed } from '../../src/print/labelStock.js';
 import { sheetNamed } from '../../src/print/paper.js';
 import { writePdf } from '../../src/print/pdf.js';
@@ -26,7 +26,14 @@ const everything: readonly DocumentPage[] = [
   { kind: 'check', title: 'Print check' },
   { kind: 'contents', title: 'Contents' },
   { kind: 'map', title: 'Page map' },
-  { kind: 'text', title: 'Cautions', blocks: [{ kind: 'title', text: AWKWARD }, ...cautions] },
+  {
+    kind: 'text',
+    title: 'Cautions',
+    blocks: [
+      { kind: 'title', text: AWKWARD },
+      ...table.cautions.map(({ title, lines }) => ({ kind: 'caution' as const, title, lines })),
+    ],
+  },
   { kind: 'tiled', title: 'Face sheets', drawings: faces },
   { kind: 'figure', title: 'Face, small', drawing: faces[0]!, notes: ['From the joint.'] },
   {
