@@ -20,7 +20,7 @@ import { usualWords, type Words } from './words.js';
  *   dxfOf(drawing)                dxf.ts: { dxf } or { findings }; cutterFileName (fileName.ts) names the file
  *   csvOf(rows)                   csv.ts
  *   sheetNamed, rollOf            paper.ts: what to print on
- *   labelStockNamed, cautions     labelStock.ts, cautions.ts: from templates/
+ *   labelStockNamed               labelStock.ts: from templates/
  *   nest, formatsOf               nest.ts, format.ts: how many sheets, without printing
  */
 
