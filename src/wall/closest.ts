@@ -83,12 +83,18 @@ export function crossTriangle(flat: Flat, c: Float64Array, found: Found): void {
   edgeThroughTriangle(ox + ex, oy + ey, oz + ez, dx, dy, dz, c, found);
 }
 
+/**
+ * Squares that differ by less, mm², are the same: of two places as near, as on both sides of a symmetric board, the first is kept on every machine,
+ * though the last bits of sines and roots differ.
+ */
+const TIE = 1e-9;
+
 function better(found: Found, px: number, py: number, pz: number, qx: number, qy: number, qz: number): void {
   const x = px - qx,
     y = py - qy,
     z = pz - qz;
   const square = x * x + y * y + z * z;
-  if (square >= found[0]!) return;
+  if (square >= found[0]! - TIE) return;
   found[0] = square;
   found[1] = px;
   found[2] = py;

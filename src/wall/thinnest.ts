@@ -15,6 +15,8 @@ export interface Thinnest {
 /** What the search may leave undecided, mm: pairs that cannot be nearer than the best found by more than this are passed over. */
 export const SLACK = 0.04;
 
+/** Gaps that differ by less, mm, are the same: what is looked at first must not hang on the last bits of a machine. */
+const TIE = 1e-9;
 /** Nodes still to be visited; a walk keeps one a level. */
 const stack = new Int32Array(64);
 /** The nine corner numbers of the triangle being looked at. */
@@ -39,7 +41,7 @@ export function thinnest(solid: Solid, tree: PatchTree): Thinnest {
     else if (node >= tree.leaves) searchLeaf(search, solid, tree, node);
     else {
       const leftFirst =
-        boxGap(tree.boxes, 12 * node, solid.boxes, 0) < boxGap(tree.boxes, 12 * node + 6, solid.boxes, 0);
+        boxGap(tree.boxes, 12 * node, solid.boxes, 0) < boxGap(tree.boxes, 12 * node + 6, solid.boxes, 0) - TIE;
       stack[top++] = 2 * node + (leftFirst ? 1 : 0);
       stack[top++] = 2 * node + (leftFirst ? 0 : 1);
     }
@@ -74,7 +76,7 @@ function searchLeaf(search: Search, solid: Solid, tree: PatchTree, leaf: number)
   let nearest = 0;
   for (let part = 0; part < parts; part++) {
     gaps[part] = boxGap(tree.boxes, 6 * leaf, solid.boxes, 6 * (part + 1));
-    if (gaps[part]! < gaps[nearest]!) nearest = part;
+    if (gaps[part]! < gaps[nearest]! - TIE) nearest = part;
   }
   for (let i = 0; i < parts; i++) {
     const part = (nearest + i) % parts;
