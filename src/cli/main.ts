@@ -45,6 +45,12 @@ async function main([name, ...args]: readonly string[], io: Io): Promise<number>
   return command.run(args, io);
 }
 
+// A reader that has seen enough, like head or less, closes the pipe: that is no error.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code === 'EPIPE') process.exit();
+  throw error;
+});
+
 process.exitCode = await main(process.argv.slice(2), {
   out: (line) => process.stdout.write(`${line}\n`),
   err: (line) => process.stderr.write(`${line}\n`),

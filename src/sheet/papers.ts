@@ -15,7 +15,7 @@ import { guideCurve, guideSettings, setUpTable } from './guideTables.js';
 import { labels } from './labels.js';
 import { markingTable } from './markingTable.js';
 import { sheetRows } from './mirror.js';
-import type { DocumentPage, FigurePage, LabelStock, PaperSet } from './pages.js';
+import type { DocumentPage, FigurePage, LabelStock, PaperSet, TiledPage } from './pages.js';
 import { planParts, planView } from './planView.js';
 import { poleTable, storyPole } from './pole.js';
 import { sectionSheets } from './sectionSheet.js';
@@ -87,10 +87,30 @@ export function paperSet(
   return {
     set: {
       mark: { job: plan.job.name, ...(options.revision !== undefined && { revision: options.revision }) },
-      pages: wanted.flatMap(({ pages }) => pages()),
+      pages: together(wanted.flatMap(({ pages }) => pages())),
     },
     unknown,
   };
+}
+
+/** Full-size sheets that may lie beside each other on one run of pages, by what their names begin with, and what the run is called. */
+const RUNS = [
+  ['dots-', WORDS.dotsTitle],
+  ['face-', WORDS.facesTitle],
+] as const;
+
+/** Sheets of one kind as one document, in the place of the first: the print stage lays them on shared runs of pages where they fit. */
+function together(pages: readonly DocumentPage[]): readonly DocumentPage[] {
+  let all = pages;
+  for (const [begin, title] of RUNS) {
+    const isOfRun = (page: DocumentPage): page is TiledPage =>
+      page.kind === 'tiled' && page.drawings.every(({ id }) => id.startsWith(begin));
+    const run = all.filter(isOfRun);
+    if (run.length < 2) continue;
+    const whole: TiledPage = { kind: 'tiled', title, drawings: run.flatMap(({ drawings }) => drawings) };
+    all = all.flatMap((page): DocumentPage[] => (page === run[0] ? [whole] : isOfRun(page) ? [] : [page]));
+  }
+  return all;
 }
 
 /** Every drawing that is cut or marked from at true size, for SVG and DXF: dots, faces, blocks and shared guides. */
