@@ -35,13 +35,15 @@ const OPTIONS = {
   labels: { type: 'string' },
   date: { type: 'string' },
   revision: { type: 'string' },
+  'track-at': { type: 'string' },
 } as const;
 
 export const papersCommand: Command = {
   usage: `papers JOB -o FOLDER [--paper A4] [--roll 610mm] [--only face-R2,pole] [--labels STOCK] [--date 2026-05-01]
     Writes the papers: one PDF to print at actual size, every full-size sheet as SVG and DXF in millimetres, and the tracking list for a
     spreadsheet. --paper takes ${sheetNames.join(', ')}; --roll the width of a roll; --only some papers by
-    name (a wrong name lists them all); --margin what the printer cannot print; --revision a mark for the title blocks.`,
+    name (a wrong name lists them all); --margin what the printer cannot print; --revision a mark for the title blocks; --track-at
+    the tracker's address (http://192.168.1.20:4718), so that a phone's camera opens a block by its label.`,
   async run(args, io) {
     const asked = understood(args, OPTIONS, 1);
     if ('why' in asked || !asked.values.out) {
@@ -81,6 +83,7 @@ interface Settings {
   readonly margin?: number;
   readonly only?: readonly string[];
   readonly revision?: string;
+  readonly trackAt?: string;
 }
 
 type Typed = { readonly [name in keyof typeof OPTIONS]?: string | undefined };
@@ -100,6 +103,10 @@ function settingsFrom(typed: Typed): Settings | { why: string } {
     };
   const date = typed.date === undefined ? new Date() : new Date(typed.date);
   if (Number.isNaN(date.getTime())) return { why: `--date: ${typed.date} is no date → like 2026-05-01` };
+  const at = typed['track-at'];
+  const trackAt = at !== undefined && URL.canParse(at) ? new URL(at) : undefined;
+  if (at !== undefined && !trackAt?.protocol.startsWith('http'))
+    return { why: `--track-at: ${at} is no address → like http://192.168.1.20:4718` };
   return {
     paper,
     stock,
@@ -107,18 +114,20 @@ function settingsFrom(typed: Typed): Settings | { why: string } {
     ...(margin?.ok && { margin: margin.value }),
     ...(typed.only !== undefined && { only: typed.only.split(',').map((name) => name.trim()) }),
     ...(typed.revision !== undefined && { revision: typed.revision }),
+    ...(trackAt && { trackAt: trackAt.origin }),
   };
 }
 
 /** Writes the files one after the other, each whole, and says what lies where. */
 async function writePapers(plan: Plan, jobFile: string, folder: string, settings: Settings, io: Io): Promise<number> {
-  const { paper, stock, date, only, margin, revision } = settings;
+  const { paper, stock, date, only, margin, revision, trackAt } = settings;
   const done = doneSoFar(jobFile, io);
   const options = {
     labelStock: stock,
     weights: foundByTrial(plan, io),
     ...(done && { done }),
     ...(revision !== undefined && { revision }),
+    ...(trackAt !== undefined && { labelCode: ({ id }: { readonly id: string }) => `${trackAt}/shop/#block=${id}` }),
   };
   const { set, unknown } = paperSet(plan, options, only);
   if (unknown.length > 0) {

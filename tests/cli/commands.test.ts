@@ -196,7 +196,27 @@ describe('what is not right is said, ends with 2 and writes nothing', () => {
       /there is no paper A9 → one of/,
     );
     expect(chamberwright(['papers', sample('fell-short'), '-o', out, '--date', 'never']).err).toMatch(/is no date/);
+    expect(chamberwright(['papers', sample('fell-short'), '-o', out, '--track-at', 'shed']).err).toMatch(
+      /--track-at: shed is no address/,
+    );
     expect(readdirSync(out)).toEqual([]);
+  });
+});
+
+describe('track', () => {
+  test('records a step of a block, shows it, and the papers tick it', () => {
+    const dir = folder();
+    const file = join(dir, 'fell-short.yaml');
+    for (const name of ['fell-short.yaml', 'fell-short.csv'])
+      writeFileSync(join(dir, name), readFileSync(join('samples', name)));
+    const { id } = planOf(sampleJob('fell-short')).blocks[0]!;
+    expect(chamberwright(['track', file, id, 'cut'])).toMatchObject({ code: 0, err: '' });
+    expect(chamberwright(['track', file, id]).out).toMatch(/cut/);
+    const out = folder();
+    expect(chamberwright(['papers', file, '-o', out]).code).toBe(0);
+    const [header, ...lines] = readFileSync(join(out, 'tracking.csv'), 'utf8').trim().split('\r\n');
+    const step = header!.split(',').indexOf('cut');
+    expect(lines.filter((line) => line.split(',')[step] === 'x').map((line) => line.split(',')[0])).toEqual([id]);
   });
 });
 
