@@ -1,5 +1,6 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { gluingOf } from '../block/gluing.js';
 import { planOf, type Plan } from '../plan.js';
 import { TRACK_HELP, trackCommand as track } from '../shop/track.js';
 import type { TrackedBlock } from '../shop/trackedBlock.js';
@@ -38,15 +39,22 @@ export const trackCommand: Command = {
   },
 };
 
-/** The plan's blocks as the shop follows them. */
-function trackedBlocks({ blocks, chambers, layup }: Plan): TrackedBlock[] {
-  const sides = new Map(layup.rows.map((row) => [row.id, row.side]));
-  return blocks.map(({ id, row, made: { length, height, thickness } }, i) => ({
-    id,
-    row,
-    place: chambers[i]!.place,
-    side: sides.get(row)!,
-    sizes: { length, height, thickness },
-    outline: chambers[i]!.profile,
-  }));
+/** The plan's blocks as the shop follows them, in the gluing batches of the papers. */
+function trackedBlocks(plan: Plan): TrackedBlock[] {
+  const sides = new Map(plan.layup.rows.map((row) => [row.id, row.side]));
+  const batches = new Map(
+    gluingOf(plan).batches.flatMap(({ number, blocks }) => blocks.map((id) => [id, String(number)] as const)),
+  );
+  return plan.blocks.map(({ id, row, made: { length, height, thickness } }, i): TrackedBlock => {
+    const batch = batches.get(id);
+    return {
+      id,
+      row,
+      place: plan.chambers[i]!.place,
+      side: sides.get(row)!,
+      sizes: { length, height, thickness },
+      outline: plan.chambers[i]!.profile,
+      ...(batch !== undefined && { batch }),
+    };
+  });
 }
