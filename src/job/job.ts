@@ -40,7 +40,6 @@ export interface Job {
 }
 
 export type { Units };
-export type SideName = 'left' | 'right';
 
 /** The finished, unglassed board. */
 export interface BoardSpec {
