@@ -37,7 +37,7 @@ function timed(what, times, run) {
 const plan = planOf(job);
 timed('plan, all of it', 5, () => planOf(job));
 timed('plan on the same board', 5, () => planOf(job, plan));
-timed('of it, weights', 51, () => weightsOf(plan.board, plan.layup, plan.chambers, plan.blocks, job));
+timed('of it, weights', 51, () => weightsOf(plan.bare, plan.layup, plan.chambers, plan.blocks, job));
 if (job.target) {
   let steps = 0;
   timed('search for the target', 3, () => {

@@ -10,6 +10,7 @@ import { layupOf, type Layup } from './layup/layup.js';
 import type { Routing } from './rout/rout.js';
 import { routed } from './rout/routing.js';
 import { patchTreesOf, type PatchTrees } from './wall/patchTree.js';
+import { bareOf, type Bare } from './weigh/bare.js';
 import { weightsOf, type Weights } from './weigh/weights.js';
 
 /** Everything that is computed from a job, and nothing that is printed or shown. Immutable. */
@@ -19,6 +20,8 @@ export interface Plan extends Chambers {
   readonly layup: Layup;
   /** The surface's triangles as the proof asks for them. */
   readonly trees: PatchTrees;
+  /** What of its weight has nothing to do with its chambers. */
+  readonly bare: Bare;
   /** Dots on the dotted joints, and smears. */
   readonly glue: Glue;
   readonly routing: Routing;
@@ -30,7 +33,7 @@ export interface Plan extends Chambers {
 
 /**
  * The whole computation: a pure function, the same in Node and in the browser. A plan made before may be given: where its surface is the same,
- * it is taken over instead of made again, which changes nothing but the time it takes.
+ * it is taken over instead of made again, and what hangs on the surface and the glue-up alone with it, which changes nothing but the time it takes.
  *
  * Where something was measured after shaping, the board is planned as drawn first; what was measured then corrects its surface.
  */
@@ -43,13 +46,31 @@ export function planOf(job: Job, before?: Plan): Plan {
   const { chambers, routing } = routed(board, layup, trees, carved, job);
   const fit = { ...job.blocks, cutterRadius: job.chambers.cutterDiameter / 2 };
   const blocks = blocksOf(chambers.chambers, job.fill, fit, routing.settings);
-  const weights = weightsOf(board, layup, chambers.chambers, blocks, job);
+  const bare = same && isEqual(same.job.glueUp, job.glueUp) ? same.bare : bareOf(board, layup);
+  const weights = weightsOf(bare, layup, chambers.chambers, blocks, job);
   const notes = [...chambers.notes, ...(drawn ? unknownChambers(job.shaped!, drawn) : [])];
-  return { job, board, layup, trees, ...chambers, notes, glue, routing, blocks, weights, ...(drawn && { drawn }) };
+  return {
+    job,
+    board,
+    layup,
+    trees,
+    bare,
+    ...chambers,
+    notes,
+    glue,
+    routing,
+    blocks,
+    weights,
+    ...(drawn && { drawn }),
+  };
 }
 
 function isSameSurface(a: Job, b: Job): boolean {
   // A measured wall corrects the surface by where the drawn chamber stands.
   if (b.shaped?.some(({ kind }) => kind === 'wall')) return false;
-  return JSON.stringify([a.board, a.shaped ?? []]) === JSON.stringify([b.board, b.shaped ?? []]);
+  return isEqual([a.board, a.shaped ?? []], [b.board, b.shaped ?? []]);
+}
+
+function isEqual(a: unknown, b: unknown): boolean {
+  return JSON.stringify(a) === JSON.stringify(b);
 }

@@ -72,3 +72,12 @@ export function hermite(x: number, x0: number, x1: number, y0: number, y1: numbe
   const u = 1 - t;
   return u * u * ((1 + 2 * t) * y0 + t * h * m0) + t * t * ((3 - 2 * t) * y1 - u * h * m1);
 }
+
+/** What the values and the slopes at the ends of `[x0, x1]` count for at `x`: y0, y1, m0, m1 of `hermite`; y0 alone where the ends are one. */
+export function hermiteWeights(x: number, x0: number, x1: number): [y0: number, y1: number, m0: number, m1: number] {
+  const h = x1 - x0;
+  if (h === 0) return [1, 0, 0, 0];
+  const t = (x - x0) / h;
+  const u = 1 - t;
+  return [u * u * (1 + 2 * t), t * t * (3 - 2 * t), u * u * t * h, -t * t * u * h];
+}

@@ -1,5 +1,5 @@
 import type { BoardSpec } from '../job/job.js';
-import { hermite, monotone, monotoneSlopes, type Curve } from './monotone.js';
+import { hermiteWeights, monotone, monotoneSlopes, type Curve } from './monotone.js';
 import { outlineOf, type Outline } from './outline.js';
 import { edgeShare, sectionOf, type Section } from './section.js';
 
@@ -21,14 +21,14 @@ export interface Surface {
   readonly stations: readonly number[];
   /** How far above the drawing the true surface lies at `x`, `y`, `up` (of `Section`), mm; absent where it is as drawn. */
   raised?(x: number, y: number, up: number): number;
-  /** The half-section between its stations at one `v`: `across` and `up` as functions of `x`. */
-  strand(v: number): Strand;
+  /** The lines of the surface from nose to tail at some places `v`. */
+  strands(vs: ArrayLike<number>): Strands;
 }
 
-/** One line of the surface from nose to tail, freed of size. */
-export interface Strand {
-  across(x: number): number;
-  up(x: number): number;
+/** Lines of the surface from nose to tail, freed of size. */
+export interface Strands {
+  /** `across` and `up` of `Section` where each line passes `x`, in the order of the lines; overwritten by the next call. */
+  at(x: number): { readonly across: Float64Array; readonly up: Float64Array };
 }
 
 export function surfaceOf(spec: BoardSpec): Surface {
@@ -58,7 +58,7 @@ export function surfaceOf(spec: BoardSpec): Surface {
     bottom,
     thickness,
     stations: [...new Set(stations.filter((x) => x >= 0 && x <= spec.length))].sort((a, b) => a - b),
-    strand: (v) => strandAt(v, sectionAt, sections),
+    strands: (vs) => strandsAt(vs, sectionAt, sections),
   };
 }
 
@@ -71,33 +71,67 @@ function nearestShare(shares: readonly (number | undefined)[], i: number): numbe
   return undefined;
 }
 
-function strandAt(v: number, at: Float64Array, sections: readonly Section[]): Strand {
-  const across = Float64Array.from(sections, (s) => s.across(v));
-  const up = Float64Array.from(sections, (s) => s.up(v));
+/** Lines between the sections: monotone cubics along the board, whose weights at one `x` are the same for all. */
+function strandsAt(vs: ArrayLike<number>, at: Float64Array, sections: readonly Section[]): Strands {
+  const lines = vs.length;
   const n = at.length;
-  if (n === 1) return { across: () => across[0]!, up: () => up[0]! };
-  const acrossSlopes = new Float64Array(n);
-  const upSlopes = new Float64Array(n);
-  monotoneSlopes(at, across, acrossSlopes);
-  monotoneSlopes(at, up, upSlopes);
-  let i = 0;
-  // Called with x mostly rising, so the interval of the last call is the place to begin.
-  const seek = (x: number) => {
-    while (i > 0 && x < at[i]!) i--;
-    while (i < n - 2 && x >= at[i + 1]!) i++;
+  const values = { across: new Float64Array(n * lines), up: new Float64Array(n * lines) };
+  const slopes = { across: new Float64Array(n * lines), up: new Float64Array(n * lines) };
+  const line = new Float64Array(n);
+  const steep = new Float64Array(n);
+  for (const part of ['across', 'up'] as const) {
+    for (let c = 0; c < lines; c++) {
+      for (let i = 0; i < n; i++) line[i] = sections[i]![part](vs[c]!);
+      if (n > 1) monotoneSlopes(at, line, steep);
+      for (let i = 0; i < n; i++) {
+        values[part][i * lines + c] = line[i]!;
+        slopes[part][i * lines + c] = steep[i]!;
+      }
+    }
+  }
+  const found = { across: new Float64Array(lines), up: new Float64Array(lines) };
+  return {
+    at(x) {
+      const held = Math.min(at[n - 1]!, Math.max(at[0]!, x));
+      let i = 0;
+      while (i < n - 2 && held >= at[i + 1]!) i++;
+      const next = Math.min(i + 1, n - 1);
+      const [y0, y1, m0, m1] = hermiteWeights(held, at[i]!, at[next]!);
+      for (const part of ['across', 'up'] as const) {
+        const value = values[part];
+        const slope = slopes[part];
+        const into = found[part];
+        for (let c = 0, a = i * lines, b = next * lines; c < lines; c++, a++, b++)
+          into[c] = y0 * value[a]! + y1 * value[b]! + m0 * slope[a]! + m1 * slope[b]!;
+      }
+      return found;
+    },
   };
-  const run = (values: Float64Array, slopes: Float64Array) => (x: number) => {
-    if (x <= at[0]!) return values[0]!;
-    if (x >= at[n - 1]!) return values[n - 1]!;
-    seek(x);
-    return hermite(x, at[i]!, at[i + 1]!, values[i]!, values[i + 1]!, slopes[i]!, slopes[i + 1]!);
-  };
-  return { across: run(across, acrossSlopes), up: run(up, upSlopes) };
 }
 
-/** A point of the surface, board frame, mm; a swallow's notch is cut out of it later. */
-export function pointOn(surface: Surface, strand: Strand, side: SideCode, x: number): [number, number, number] {
-  const y = (2 * side - 1) * surface.outlines[side].outer(x) * strand.across(x);
-  const up = strand.up(x);
-  return [x, y, surface.bottom(x) + surface.thickness(x) * up + (surface.raised?.(x, y, up) ?? 0)];
+/** Writes where strands pass `x` on one side, board frame, mm, as x, y, z from place `from` on; a swallow's notch is cut out of it later. */
+export function pointsAcross(
+  surface: Surface,
+  side: SideCode,
+  x: number,
+  { across, up }: ReturnType<Strands['at']>,
+  into: Float64Array,
+  from: number,
+): void {
+  const half = (2 * side - 1) * surface.outlines[side].outer(x);
+  const bottom = surface.bottom(x);
+  const thickness = surface.thickness(x);
+  for (let c = 0, k = from; c < across.length; c++, k += 3) {
+    const y = half * across[c]!;
+    into[k] = x;
+    into[k + 1] = y;
+    into[k + 2] = bottom + thickness * up[c]! + (surface.raised?.(x, y, up[c]!) ?? 0);
+  }
+}
+
+/** A point of the surface, board frame, mm. */
+export function pointOn(surface: Surface, v: number, side: SideCode, x: number): [number, number, number] {
+  const point = new Float64Array(3);
+  pointsAcross(surface, side, x, surface.strands([v]).at(x), point, 0);
+  return [point[0]!, point[1]!, point[2]!];
 }

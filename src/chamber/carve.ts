@@ -50,7 +50,7 @@ export function carve(
   let depth = deep;
   let stood: Carved | undefined;
   for (let attempt = 0; attempt < TRIES; attempt++) {
-    const eased = easeCorners([...edges.bottom, ...[...edges.top].reverse()], spec.cutterDiameter / 2);
+    const eased = easedEdges(edges, spec);
     if (!eased) return stood ?? { failed: 'cutter' };
     const walls = wallsOf(solidOf(face, eased.profile, [0, depth]), proof.trees, proof.chordError);
     const spare = (patch: Patch) => walls.thickness[patch] - proof.asked[patch];
@@ -86,6 +86,11 @@ export function carve(
     if (length < spec.smallest.length || depth < spec.smallest.depth) break;
   }
   return stood ?? { failed: 'unproved' };
+}
+
+/** The cut between two edges, its corners eased to the cutter; undefined where the cutter does not fit. */
+export function easedEdges({ top, bottom }: Edges, { cutterDiameter }: ChamberSpec) {
+  return easeCorners([...bottom, ...[...top].reverse()], cutterDiameter / 2);
 }
 
 function shifted({ top, bottom }: Edges, topBy: number, bottomBy: number): Edges {

@@ -2,9 +2,8 @@ import type { ChamberSpec } from '../job/job.js';
 import type { Face } from '../layup/layup.js';
 import { solidOf } from '../wall/solid.js';
 import { wallsOf } from '../wall/walls.js';
-import { carve, type Carved, type Proof } from './carve.js';
+import { carve, easedEdges, type Carved, type Proof } from './carve.js';
 import type { Why } from './chamber.js';
-import { easeCorners } from './contour.js';
 import type { Edges, Pair } from './edges.js';
 import type { Band } from './filling.js';
 import { PATCHES } from '../board/mesh.js';
@@ -41,7 +40,7 @@ export function carveWithin(
 }
 
 function standing(face: Face, edges: Edges, deep: number, spec: ChamberSpec, proof: Proof): Carved | undefined {
-  const eased = easeCorners([...edges.bottom, ...[...edges.top].reverse()], spec.cutterDiameter / 2);
+  const eased = easedEdges(edges, spec);
   if (!eased) return undefined;
   const walls = wallsOf(solidOf(face, eased.profile, [0, deep]), proof.trees, proof.chordError);
   const sound = PATCHES.every((patch) => walls.thickness[patch] >= proof.asked[patch]);

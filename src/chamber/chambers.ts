@@ -7,7 +7,7 @@ import type { Chamber, Note, Web } from './chamber.js';
 import { keepOutsOn } from './keepOut.js';
 import type { Obstacle } from './obstacle.js';
 import { smallOnes } from './places.js';
-import { carvingOf, SHELL_ALLOWANCE, type Place, type RowCarving } from './row.js';
+import { carvingOf, SHELL_ALLOWANCE, type Drawing, type Place, type RowCarving, type Shape } from './row.js';
 import { shellOf } from './shell.js';
 
 /** All chambers of a board, rows from left to right, each from nose to tail. */
@@ -26,6 +26,12 @@ export interface Carving {
   readonly asked: Readonly<Record<Patch, number>>;
 }
 
+/** One row's places as drawn, nose to tail. */
+export interface DrawnRow {
+  readonly carving: RowCarving;
+  readonly drawings: readonly Drawing[];
+}
+
 /** One row's places, nose to tail. */
 export interface CarvedRow {
   readonly carving: RowCarving;
@@ -37,7 +43,8 @@ export type CarvingJob = Pick<Job, 'chambers' | 'keepOuts' | 'jointKeepOuts'>;
 /** The chambers of a board without glue in their way. */
 export function chambersIn(board: Board, layup: Layup, trees: PatchTrees, job: CarvingJob): Chambers {
   const carving = carvingIn(board, layup, trees, job);
-  return gathered(carved(carving), carving.asked);
+  const rows = drawn(carving).map(({ carving, drawings }) => ({ carving, places: drawings.map(carving.prove) }));
+  return gathered(rows, carving.asked);
 }
 
 export function carvingIn(board: Board, layup: Layup, trees: PatchTrees, job: CarvingJob): Carving {
@@ -49,17 +56,25 @@ export function carvingIn(board: Board, layup: Layup, trees: PatchTrees, job: Ca
   return { rows, keepOuts: keepOutsOn(board, layup, job), asked };
 }
 
-/** Every place of every row, with nothing but the keep-outs in the way. */
-export function carved({ rows, keepOuts }: Carving): CarvedRow[] {
+/** Every place of every row as drawn, with nothing but the keep-outs in the way. */
+export function drawn({ rows, keepOuts }: Carving): DrawnRow[] {
   return rows.map((carving) => ({
     carving,
-    places: carving.slots.map((slot) => carving.carve(slot, keepOuts)),
+    drawings: carving.slots.map((slot) => carving.draw(slot, keepOuts)),
   }));
+}
+
+export function shapesOf({ drawings }: DrawnRow): Shape[] {
+  return drawings.flatMap(({ shapes }) => shapes);
+}
+
+export function chambersOf({ places }: CarvedRow): Chamber[] {
+  return places.flatMap(({ chambers }) => chambers);
 }
 
 /** Rows of carved places as the chambers of a board. */
 export function gathered(rows: readonly CarvedRow[], asked: Readonly<Record<Patch, number>>): Chambers {
-  const chambers = rows.map(({ places }) => places.flatMap((place) => place.chambers));
+  const chambers = rows.map(chambersOf);
   return {
     chambers: chambers.flat(),
     webs: chambers.flatMap(websOf),

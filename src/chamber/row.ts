@@ -3,12 +3,13 @@ import { CHORD_ERROR } from '../board/grid.js';
 import type { ChamberSpec } from '../job/job.js';
 import { depthOf, toFace } from '../layup/frame.js';
 import type { Row } from '../layup/layup.js';
+import type { Vertex } from '../length/vertex.js';
 import { SLACK } from '../wall/thinnest.js';
-import type { Proof } from './carve.js';
+import { easedEdges, type Proof } from './carve.js';
 import { carveWithin } from './carveWithin.js';
 import type { Chamber, Note } from './chamber.js';
 import { momentsOf } from './contour.js';
-import { bestFilling } from './filling.js';
+import { bestFilling, type Filling, type Met } from './filling.js';
 import { blockedBy, type Obstacle } from './obstacle.js';
 import { noteOf } from './places.js';
 import { roomOf } from './room.js';
@@ -31,6 +32,17 @@ export interface RowSetting {
   readonly spec: ChamberSpec;
 }
 
+/** A chamber as drawn, before its walls are proved: what it takes, face frame of its row, mm and litres. */
+export type Shape = Pick<Chamber, 'row' | 'place' | 'profile' | 'depth' | 'volume'>;
+
+/** One place of a row as it is to be filled; without a filling where it stays solid, and then `notes` says why. */
+export interface Drawing {
+  readonly slot: Slot;
+  readonly filled?: { readonly stretch: Stretch; readonly filling: Filling };
+  readonly shapes: readonly Shape[];
+  readonly notes: readonly Note[];
+}
+
 /** One place of a row and what became of it: its chamber, two where it was split, or none, and what must be said about that. */
 export interface Place {
   readonly slot: Slot;
@@ -43,7 +55,9 @@ export interface RowCarving {
   readonly row: Row;
   /** Nose to tail; none where the row is nowhere as deep as the smallest chamber. */
   readonly slots: readonly Slot[];
-  carve(slot: Slot, obstacles: readonly Obstacle[]): Place;
+  draw(slot: Slot, obstacles: readonly Obstacle[]): Drawing;
+  /** Proves what was drawn and corrects it until every wall is what was asked. */
+  prove(drawing: Drawing): Place;
 }
 
 export function carvingOf(row: Row, { board, shell, proof, spec }: RowSetting): RowCarving {
@@ -51,43 +65,66 @@ export function carvingOf(row: Row, { board, shell, proof, spec }: RowSetting): 
   const limit = (s: number) => (far ? far.at + far.slope * s - (row.end === 'solid' ? spec.floor : 0) : Infinity);
   const deepest = Math.min(Math.max(limit(0), limit(board.length)), furthest(row, board));
   if (!(deepest >= spec.smallest.depth))
-    return { row, slots: [], carve: (slot) => ({ slot, chambers: [], notes: [] }) };
+    return {
+      row,
+      slots: [],
+      draw: (slot) => ({ slot, shapes: [], notes: [] }),
+      prove: ({ slot }) => ({ slot, chambers: [], notes: [] }),
+    };
   const layer = deepest / Math.ceil(deepest / (row.end === 'rail' ? BLIND_LAYER : THROUGH_LAYER));
   const room = roomOf(board.grid, shell, row.face, deepest, layer);
+  const idOf = ({ place }: Slot) => `${row.id}-${String(place).padStart(2, '0')}`;
+  /** Litres that the cutter takes out of the piece. */
+  const volumeOf = (contour: readonly Vertex[], depth: number) => {
+    const { area, x: centre } = momentsOf(contour);
+    return (area * Math.min(depth, limit(centre))) / 1e6;
+  };
 
-  const carve = (slot: Slot, obstacles: readonly Obstacle[]): Place => {
-    const id = `${row.id}-${String(slot.place).padStart(2, '0')}`;
-    const solid = (where: string, why: Note['why'], by: readonly string[] = []): Note => ({
-      kind: 'solid',
-      where,
-      why,
-      by,
+  const draw = (slot: Slot, obstacles: readonly Obstacle[]): Drawing => {
+    const solid = (why: Note['why'], by: readonly string[] = []): Drawing => ({
+      slot,
+      shapes: [],
+      notes: [{ kind: 'solid', where: idOf(slot), why, by }],
     });
     const stretch = withinEnds(slot, row, board.length, spec);
-    if (!stretch || stretch.to - stretch.from < spec.smallest.length)
-      return { slot, chambers: [], notes: [solid(id, 'ends')] };
-    const met = (deep: number) =>
-      obstacles.flatMap((obstacle) => {
+    if (!stretch || stretch.to - stretch.from < spec.smallest.length) return solid('ends');
+    const among = (those: readonly Obstacle[], deep: number): Met[] =>
+      those.flatMap((obstacle) => {
         const blocked = blockedBy(obstacle, row, deep);
         return blocked && blocked.to > stretch.from && blocked.from < stretch.to ? [{ obstacle, blocked }] : [];
       });
+    // What is not met at the full depth is met at no other.
+    const near = among(obstacles, deepest).map(({ obstacle }) => obstacle);
+    const met = (deep: number) => among(near, deep);
     const filling = bestFilling(stretch, endOf(stretch, row, limit), room, met, spec);
     if (!filling) {
       const inTheWay = met(spec.smallest.depth).map(({ obstacle }) => obstacle);
-      const why = inTheWay[0]?.why ?? 'room';
-      return { slot, chambers: [], notes: [solid(id, why, [...new Set(inTheWay.map(({ name }) => name))])] };
+      return solid(inTheWay[0]?.why ?? 'room', [...new Set(inTheWay.map(({ name }) => name))]);
     }
+    const { depth } = filling;
+    const shapes = filling.parts.flatMap((edges): Shape[] => {
+      const eased = easedEdges(edges, spec);
+      if (!eased) return [];
+      const { contour, profile } = eased;
+      return [{ row: row.id, place: slot.place, profile, depth: [0, depth], volume: volumeOf(contour, depth) }];
+    });
+    return { slot, filled: { stretch, filling }, shapes, notes: [] };
+  };
+
+  const prove = ({ slot, filled, notes: said }: Drawing): Place => {
+    if (!filled) return { slot, chambers: [], notes: said };
+    const { stretch, filling } = filled;
+    const id = idOf(slot);
     const chambers: Chamber[] = [];
     const notes: Note[] = [];
     filling.parts.forEach((edges, i) => {
       const name = filling.parts.length > 1 ? id + String.fromCharCode(97 + i) : id;
       const carved = carveWithin(filling, row.face, edges, filling.depth, spec, proof);
       if ('failed' in carved) {
-        notes.push(solid(name, carved.failed));
+        notes.push({ kind: 'solid', where: name, why: carved.failed, by: [] });
         return;
       }
       const { thickness, places } = carved.walls;
-      const { area, x: centre } = momentsOf(carved.contour);
       chambers.push({
         id: name,
         row: row.id,
@@ -97,13 +134,13 @@ export function carvingOf(row: Row, { board, shell, proof, spec }: RowSetting): 
         depth: [0, carved.depth],
         wall: thickness,
         at: { deck: places.deck.onSurface, bottom: places.bottom.onSurface, rail: places.rail.onSurface },
-        volume: (area * Math.min(carved.depth, limit(centre))) / 1e6,
+        volume: volumeOf(carved.contour, carved.depth),
       });
     });
     if (chambers.length === 0 && filling.parts.length > 1) notes.splice(0, notes.length, { ...notes[0]!, where: id });
     return { slot, chambers, notes: [...notes, ...noteOf(id, slot, stretch, filling, chambers)] };
   };
-  return { row, slots: slotsOf(row, spec, board.length), carve };
+  return { row, slots: slotsOf(row, spec, board.length), draw, prove };
 }
 
 /** Where the run of members ends behind the face; undefined when the rail ends it. */
@@ -116,10 +153,11 @@ function farSide(row: Row): { at: number; slope: number } | undefined {
 /** How far behind the face the board reaches, mm. */
 function furthest({ face }: Row, board: Board): number {
   let deep = 0;
-  for (const x of board.grid.xs) {
-    const [, left] = toFace(face, x, -board.surface.outlines[0].outer(x));
-    const [, right] = toFace(face, x, board.surface.outlines[1].outer(x));
-    deep = Math.max(deep, left, right);
+  const { rows, columns, apex, positions } = board.grid;
+  for (let half = 0; half < 2 * rows; half++) {
+    const at = 3 * (half * columns + apex);
+    const [, t] = toFace(face, positions[at]!, positions[at + 1]!);
+    deep = Math.max(deep, t);
   }
   return deep;
 }

@@ -37,3 +37,8 @@ export function obstacleOf(
     beyond: openBeyond(at, Math.min(from[0], to[0]) - off, Math.max(from[0], to[0]) + off, clearance),
   };
 }
+
+/** The middle line of glue in the frame of the row's own face. */
+export function lineOnRow({ from, to }: Spot, at: JointOnRow): Pick<Spot, 'from' | 'to'> {
+  return { from: [acrossRow(at, from[0]).s, from[1]], to: [acrossRow(at, to[0]).s, to[1]] };
+}

@@ -4,12 +4,12 @@ import type { DotSpec, GluedPoint } from '../job/dots.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { surfaceLines, type JointFace } from './jointFace.js';
 import { marginOf } from './margin.js';
-import type { Pair, Spot } from './spot.js';
+import type { DotSpot, Pair, Spot } from './spot.js';
 
 /** What the job says of the glue on one joint. */
 export interface GluedJoint {
   /** Every dot it holds; undefined where they are as planned. */
-  readonly dots?: readonly Spot[];
+  readonly dots?: readonly DotSpot[];
   readonly smears: readonly Spot[];
 }
 
@@ -38,7 +38,7 @@ export function gluedJoints(
       if (!on) notes.push({ kind: 'glue', where: name, why: 'off-face', by: [], at: s });
       return on;
     };
-    const dots = one.dots?.flatMap((dot, i): Spot[] => {
+    const dots = one.dots?.flatMap((dot, i): DotSpot[] => {
       const name = `${one.joint}.${i + 1}`;
       const at = place(dot);
       if (!isOn(at, name)) return [];
@@ -46,7 +46,7 @@ export function gluedJoints(
       if (has <= 0) notes.push({ kind: 'glue', where: name, why: 'off-face', by: [], at: at[0], has });
       else if (has < margin)
         notes.push({ kind: 'glue', where: name, why: 'margin', by: [], at: at[0], has, needs: margin });
-      return [{ name, joint: one.joint, from: at, to: at, radius: dot.diameter / 2 }];
+      return [{ name, joint: one.joint, from: at, to: at, radius: dot.diameter / 2, margin: has }];
     });
     const smears = one.smears.flatMap((smear, i): Spot[] => {
       const name = `${one.joint}.s${i + 1}`;

@@ -27,59 +27,65 @@ export function choose<C extends Candidate>(
 ): C[] {
   const n = candidates.length;
   if (n === 0) return [];
-  const best: Chain[] = [];
+  // Of the best chain that ends with each candidate: its cost, and the candidate before.
+  const excess = new Float64Array(n);
+  const lost = new Float64Array(n);
+  const dots = new Float64Array(n);
+  const unevenness = new Float64Array(n);
+  const before = new Int32Array(n).fill(-1);
+  /** Whether one cost is less than another: by excess, then by what is lost, by the number of dots, by how uneven they lie. */
+  const less = (
+    e: number,
+    l: number,
+    d: number,
+    u: number,
+    e2: number,
+    l2: number,
+    d2: number,
+    u2: number,
+  ): boolean => {
+    if (Math.abs(e - e2) > ROUNDING) return e < e2;
+    if (l !== l2) return l < l2;
+    return d !== d2 ? d < d2 : u < u2;
+  };
   for (let i = 0; i < n; i++) {
-    const { s, lost } = candidates[i]!;
-    let chain: Chain = {
-      excess: Math.max(0, s - from - nearEnd),
-      lost,
-      dots: 1,
-      unevenness: (s - from) ** 2,
-      before: -1,
-    };
+    const { s, lost: own } = candidates[i]!;
+    excess[i] = Math.max(0, s - from - nearEnd);
+    lost[i] = own;
+    dots[i] = 1;
+    unevenness[i] = (s - from) ** 2;
     for (let j = i - 1; j >= 0; j--) {
       const gap = s - candidates[j]!.s;
       if (gap < least) continue;
       // Further back the gap itself is an excess, so nothing there betters a chain without any.
-      if (gap > most && chain.excess === 0) break;
-      const before = best[j]!;
-      const longer: Chain = {
-        excess: before.excess + Math.max(0, gap - most),
-        lost: before.lost + lost,
-        dots: before.dots + 1,
-        unevenness: before.unevenness + gap ** 2,
-        before: j,
-      };
-      if (betters(longer, chain)) chain = longer;
+      if (gap > most && excess[i] === 0) break;
+      const e = excess[j]! + Math.max(0, gap - most);
+      const l = lost[j]! + own;
+      const d = dots[j]! + 1;
+      const u = unevenness[j]! + gap ** 2;
+      if (!less(e, l, d, u, excess[i]!, lost[i]!, dots[i]!, unevenness[i]!)) continue;
+      excess[i] = e;
+      lost[i] = l;
+      dots[i] = d;
+      unevenness[i] = u;
+      before[i] = j;
     }
-    best.push(chain);
+  }
+  for (let i = 0; i < n; i++) {
+    const rest = to - candidates[i]!.s;
+    excess[i]! += Math.max(0, rest - nearEnd);
+    unevenness[i]! += rest ** 2;
   }
   let last = 0;
-  const closed = (i: number): Chain => {
-    const rest = to - candidates[i]!.s;
-    const chain = best[i]!;
-    return { ...chain, excess: chain.excess + Math.max(0, rest - nearEnd), unevenness: chain.unevenness + rest ** 2 };
-  };
-  for (let i = 1; i < n; i++) if (betters(closed(i), closed(last))) last = i;
+  for (let i = 1; i < n; i++)
+    if (
+      less(excess[i]!, lost[i]!, dots[i]!, unevenness[i]!, excess[last]!, lost[last]!, dots[last]!, unevenness[last]!)
+    )
+      last = i;
   const chosen: C[] = [];
-  for (let i = last; i >= 0; i = best[i]!.before) chosen.push(candidates[i]!);
+  for (let i = last; i >= 0; i = before[i]!) chosen.push(candidates[i]!);
   return chosen.reverse();
-}
-
-interface Chain {
-  readonly excess: number;
-  readonly lost: number;
-  readonly dots: number;
-  readonly unevenness: number;
-  readonly before: number;
 }
 
 /** Excesses that differ by less, mm, are the same but for rounding. */
 const ROUNDING = 1e-6;
-
-function betters(a: Chain, b: Chain): boolean {
-  if (Math.abs(a.excess - b.excess) > ROUNDING) return a.excess < b.excess;
-  if (a.lost !== b.lost) return a.lost < b.lost;
-  if (a.dots !== b.dots) return a.dots < b.dots;
-  return a.unevenness < b.unevenness;
-}

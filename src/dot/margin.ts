@@ -1,9 +1,8 @@
 import type { Board } from '../board/board.js';
-import { PATCHES } from '../board/mesh.js';
 import type { Face } from '../layup/layup.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { solidOf } from '../wall/solid.js';
-import { wallsOf } from '../wall/walls.js';
+import { thinnest } from '../wall/thinnest.js';
 import type { Pair } from './spot.js';
 
 /** Straight sides that stand for a dot in the proof; they go around it. */
@@ -18,6 +17,6 @@ export function marginOf(face: Face, [s, z]: Pair, radius: number, { mesh }: Boa
     const angle = (2 * Math.PI * (i + 0.5)) / SIDES;
     return [s + far * Math.cos(angle), z + far * Math.sin(angle)];
   });
-  const { thickness } = wallsOf(solidOf(face, around, [0, FILM]), trees, mesh.chordError);
-  return Math.min(...PATCHES.map((patch) => thickness[patch]));
+  const { distance } = thinnest(solidOf(face, around, [0, FILM]), [trees.deck, trees.bottom, trees.rail]);
+  return distance - mesh.chordError;
 }

@@ -12,6 +12,11 @@ export interface Spot {
   readonly radius: number;
 }
 
+/** A dot on a joint, and its proven distance to the finished surface, mm: no more than there is. */
+export interface DotSpot extends Spot {
+  readonly margin: number;
+}
+
 /** How far a profile is from the middle line of a spot, mm, and whether the spot's beginning lies inside it. */
 export function gapTo(
   profile: readonly Pair[],
@@ -32,12 +37,14 @@ export function gapTo(
 }
 
 /** Squared distance of a point from the straight line between two others. */
-function pointToEdge([s, z]: Pair, [s0, z0]: Pair, [s1, z1]: Pair): number {
-  const ds = s1 - s0;
-  const dz = z1 - z0;
-  const along = ((s - s0) * ds + (z - z0) * dz) / (ds * ds + dz * dz || 1);
+function pointToEdge(p: Pair, a: Pair, b: Pair): number {
+  const ds = b[0] - a[0];
+  const dz = b[1] - a[1];
+  const s = p[0] - a[0];
+  const z = p[1] - a[1];
+  const along = (s * ds + z * dz) / (ds * ds + dz * dz || 1);
   const share = Math.min(1, Math.max(0, along));
-  return (s - s0 - share * ds) ** 2 + (z - z0 - share * dz) ** 2;
+  return (s - share * ds) ** 2 + (z - share * dz) ** 2;
 }
 
 function cross(a: Pair, b: Pair, c: Pair, d: Pair): boolean {

@@ -1,6 +1,6 @@
 import type { Board } from '../board/board.js';
 import type { Note } from '../chamber/chamber.js';
-import { carved, carvingIn, type CarvedRow } from '../chamber/chambers.js';
+import { carvingIn, drawn, shapesOf, type DrawnRow } from '../chamber/chambers.js';
 import type { Layup, Row } from '../layup/layup.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import type { GluingJob } from './glued.js';
@@ -29,7 +29,7 @@ export function restaggered(
 ): { layup: Layup; notes: Note[] } {
   if (!job.dots.may.includes('stagger') || layup.rows.length === 0) return { layup, notes: [] };
   const both = ([0, 1] as const).map((parity) => ({ ...layup, rows: layup.rows.map((row) => ({ ...row, parity })) }));
-  const rows = both.map((each) => carved(carvingIn(board, each, trees, job)));
+  const rows = both.map((each) => drawn(carvingIn(board, each, trees, job)));
   const faces = jointFaces(layup);
 
   const single = (i: number, parity: Parity): Toll => ({
@@ -69,9 +69,8 @@ export function restaggered(
 const FREE = { excess: 0, lost: 0 };
 
 /** What the dots of one joint cost the rows on both sides. */
-function jointToll(face: JointFace, board: Board, trees: PatchTrees, sides: readonly CarvedRow[], job: GluingJob) {
-  const chambers = sides.flatMap(({ places }) => places.flatMap((place) => place.chambers));
-  const [planned] = plannedJoints(board, [face], trees, chambers, job);
+function jointToll(face: JointFace, board: Board, trees: PatchTrees, sides: readonly DrawnRow[], job: GluingJob) {
+  const [planned] = plannedJoints(board, [face], trees, sides.flatMap(shapesOf), job);
   const excess = planned!.notes.reduce((sum, { has = 0, needs = 0 }) => sum + Math.max(0, has - needs), 0);
   return { excess: Math.round(1000 * excess) / 1000, lost: planned!.lost };
 }
@@ -82,6 +81,6 @@ function cheaper(a: Toll, b: Toll): Toll {
   return a.shifted <= b.shifted ? a : b;
 }
 
-function volumeOf({ places }: CarvedRow): number {
-  return places.reduce((sum, place) => sum + place.chambers.reduce((each, { volume }) => each + volume, 0), 0);
+function volumeOf(row: DrawnRow): number {
+  return shapesOf(row).reduce((sum, { volume }) => sum + volume, 0);
 }

@@ -1,26 +1,28 @@
 import type { DotSpec } from '../job/dots.js';
 import type { ChamberSpec } from '../job/job.js';
-import type { Chamber } from '../chamber/chamber.js';
+import type { Shape } from '../chamber/row.js';
 import { acrossRow, openBeyond, type JointOnRow } from '../chamber/onRow.js';
 import { gapTo, type Pair } from './spot.js';
 
 /** What stands of a chamber while dots are being placed: a stretch of its profile, row's frame, mm. */
 export interface Part {
-  readonly chamber: Chamber;
+  readonly chamber: Shape;
   readonly from: number;
   readonly to: number;
+  /** mm³. */
+  readonly volume: number;
 }
 
 /** What stands in every row, by its name. */
 export type Standing = Map<string, readonly Part[]>;
 
-export function standingOf(chambers: readonly Chamber[]): Standing {
+export function standingOf(shapes: readonly Shape[]): Standing {
   const standing = new Map<string, Part[]>();
-  for (const chamber of chambers) {
-    const s = chamber.profile.map(([each]) => each);
-    const parts = standing.get(chamber.row) ?? [];
-    parts.push({ chamber, from: Math.min(...s), to: Math.max(...s) });
-    standing.set(chamber.row, parts);
+  for (const shape of shapes) {
+    const s = shape.profile.map(([each]) => each);
+    const parts = standing.get(shape.row) ?? [];
+    parts.push(partOf(shape, Math.min(...s), Math.max(...s)));
+    standing.set(shape.row, parts);
   }
   return standing;
 }
@@ -81,46 +83,45 @@ function swallows({ chamber, from, to }: Part, middle: Pair, off: number): boole
 /** What is left of a part when a stretch is taken out of it, as allowed. */
 function cut(part: Part, from: number, to: number, { may, web, smallest }: PriceRules) {
   const { chamber } = part;
-  let before = { chamber, from: part.from, to: from };
-  let behind = { chamber, from: to, to: part.to };
-  const holds = (each: Part) => each.to - each.from >= smallest.length;
-  if (holds(before) && holds(behind)) {
+  const holds = (start: number, end: number) => end - start >= smallest.length;
+  if (may.includes('split')) {
     const lack = Math.max(0, web - (to - from)) / 2;
-    if (
-      may.includes('split') &&
-      before.to - lack - before.from >= smallest.length &&
-      behind.to - behind.from - lack >= smallest.length
-    ) {
-      before = { ...before, to: from - lack };
-      behind = { ...behind, from: to + lack };
-      return { parts: [before, behind], lost: lostOf(part, [before, behind]), from, to };
+    if (holds(part.from, from - lack) && holds(to + lack, part.to)) {
+      const parts = [partOf(chamber, part.from, from - lack), partOf(chamber, to + lack, part.to)];
+      return { parts, lost: lostOf(part, parts), from, to };
     }
   }
   if (!may.includes('trim')) return undefined;
-  const kept = [before, behind].filter(holds).sort((a, b) => volumeOf(b) - volumeOf(a))[0];
+  const before = holds(part.from, from) ? partOf(chamber, part.from, from) : undefined;
+  const behind = holds(to, part.to) ? partOf(chamber, to, part.to) : undefined;
+  const kept = before && !(behind && behind.volume > before.volume) ? before : behind;
   const parts = kept ? [kept] : [];
   return {
     parts,
     lost: lostOf(part, parts),
-    from: kept === before ? from : Math.min(from, part.from),
-    to: kept === before ? Math.max(to, part.to) : to,
+    from: kept && kept === before ? from : Math.min(from, part.from),
+    to: kept && kept === before ? Math.max(to, part.to) : to,
   };
 }
 
 function lostOf(part: Part, left: readonly Part[]): number {
-  return Math.round(volumeOf(part) - left.reduce((sum, each) => sum + volumeOf(each), 0));
+  return Math.round(left.reduce((rest, { volume }) => rest - volume, part.volume));
 }
 
-/** Of a stretch of a chamber, mm³. */
-function volumeOf({ chamber: { profile, depth }, from, to }: Part): number {
+/** A stretch of a chamber and what it holds. */
+function partOf(chamber: Shape, from: number, to: number): Part {
+  const { profile, depth } = chamber;
   let area = 0;
-  profile.forEach(([s0, z0], i) => {
-    const [s1, z1] = profile[(i + 1) % profile.length]!;
+  let s0 = profile[profile.length - 1]![0];
+  let z0 = profile[profile.length - 1]![1];
+  for (const pair of profile) {
+    const s1 = pair[0];
+    const z1 = pair[1];
     const a = Math.min(to, Math.max(from, s0));
     const b = Math.min(to, Math.max(from, s1));
-    if (a === b) return;
-    const height = (s: number) => z0 + ((s - s0) / (s1 - s0)) * (z1 - z0);
-    area -= ((height(a) + height(b)) / 2) * (b - a);
-  });
-  return Math.abs(area) * (depth[1] - depth[0]);
+    if (a !== b) area -= (z0 + (((a + b) / 2 - s0) / (s1 - s0)) * (z1 - z0)) * (b - a);
+    s0 = s1;
+    z0 = z1;
+  }
+  return { chamber, from, to, volume: Math.abs(area) * (depth[1] - depth[0]) };
 }

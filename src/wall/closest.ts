@@ -11,76 +11,52 @@ export function noFound(): Found {
 }
 
 /**
- * A rectangle in space. Layout: 0–2 one corner, 3–5 the first side, 6–8 the second side (square to the first), 9–11 the unit normal.
+ * A rectangle in space. Layout: 0–2 one corner, 3–5 the first side, 6–8 the second side (square to the first), 9–11 the unit normal, 12–14
+ * the corner at the end of the first side, 15–17 of the second, 18–20 of both.
  */
 export type Flat = Float64Array;
 
+/** Where the corners of a flat and its sides stand in it; an edge is a corner and the side that leads on from it. */
+const CORNERS = [0, 12, 15, 18] as const;
+const FIRST = 3;
+const SECOND = 6;
+
+export function flatOf(
+  [x, y, z]: readonly [number, number, number],
+  [ex, ey, ez]: readonly [number, number, number],
+  [dx, dy, dz]: readonly [number, number, number],
+  [nx, ny, nz]: readonly [number, number, number],
+): Flat {
+  const flat = new Float64Array(21);
+  flat.set([x, y, z, ex, ey, ez, dx, dy, dz, nx, ny, nz]);
+  flat.set([x + ex, y + ey, z + ez, x + dx, y + dy, z + dz, x + ex + dx, y + ey + dy, z + ez + dz], 12);
+  return flat;
+}
+
 /** Betters `found` by the corners of a rectangle and of the triangle whose nine corner numbers stand in `c`, each against the other figure. */
 export function cornersToTriangle(flat: Flat, c: Float64Array, found: Found): void {
-  const ox = flat[0]!;
-  const oy = flat[1]!;
-  const oz = flat[2]!;
-  for (let i = 0; i < 9; i += 3) cornerToFlat(flat, c[i]!, c[i + 1]!, c[i + 2]!, found);
-  cornerToTriangle(ox, oy, oz, c, found);
-  cornerToTriangle(ox + flat[3]!, oy + flat[4]!, oz + flat[5]!, c, found);
-  cornerToTriangle(ox + flat[6]!, oy + flat[7]!, oz + flat[8]!, c, found);
-  cornerToTriangle(ox + flat[3]! + flat[6]!, oy + flat[4]! + flat[7]!, oz + flat[5]! + flat[8]!, c, found);
+  for (let i = 0; i < 9; i += 3) cornerToFlat(flat, c, i, found);
+  for (let i = 0; i < 4; i++) cornerToTriangle(flat, CORNERS[i]!, c, found);
 }
 
 /** Betters `found` by the edges of both, against each other. With the corners, this is all there is where the two do not meet. */
 export function edgesToTriangle(flat: Flat, c: Float64Array, found: Found): void {
-  const ox = flat[0]!;
-  const oy = flat[1]!;
-  const oz = flat[2]!;
-  const ex = flat[3]!;
-  const ey = flat[4]!;
-  const ez = flat[5]!;
-  const dx = flat[6]!;
-  const dy = flat[7]!;
-  const dz = flat[8]!;
   for (let a = 0; a < 9; a += 3) {
-    const b = (a + 3) % 9;
-    const ax = c[a]!;
-    const ay = c[a + 1]!;
-    const az = c[a + 2]!;
-    const vx = c[b]! - ax;
-    const vy = c[b + 1]! - ay;
-    const vz = c[b + 2]! - az;
-    edgeToEdge(ox, oy, oz, ex, ey, ez, ax, ay, az, vx, vy, vz, found);
-    edgeToEdge(ox + dx, oy + dy, oz + dz, ex, ey, ez, ax, ay, az, vx, vy, vz, found);
-    edgeToEdge(ox, oy, oz, dx, dy, dz, ax, ay, az, vx, vy, vz, found);
-    edgeToEdge(ox + ex, oy + ey, oz + ez, dx, dy, dz, ax, ay, az, vx, vy, vz, found);
+    const b = a === 6 ? 0 : a + 3;
+    edgeToEdge(flat, 0, FIRST, c, a, b, found);
+    edgeToEdge(flat, 15, FIRST, c, a, b, found);
+    edgeToEdge(flat, 0, SECOND, c, a, b, found);
+    edgeToEdge(flat, 12, SECOND, c, a, b, found);
   }
 }
 
 /** Sets `found` to 0 where an edge of one goes through the other. */
 export function crossTriangle(flat: Flat, c: Float64Array, found: Found): void {
-  const ox = flat[0]!;
-  const oy = flat[1]!;
-  const oz = flat[2]!;
-  const ex = flat[3]!;
-  const ey = flat[4]!;
-  const ez = flat[5]!;
-  const dx = flat[6]!;
-  const dy = flat[7]!;
-  const dz = flat[8]!;
-  for (let a = 0; a < 9; a += 3) {
-    const b = (a + 3) % 9;
-    edgeThroughFlat(
-      flat,
-      c[a]!,
-      c[a + 1]!,
-      c[a + 2]!,
-      c[b]! - c[a]!,
-      c[b + 1]! - c[a + 1]!,
-      c[b + 2]! - c[a + 2]!,
-      found,
-    );
-  }
-  edgeThroughTriangle(ox, oy, oz, ex, ey, ez, c, found);
-  edgeThroughTriangle(ox + dx, oy + dy, oz + dz, ex, ey, ez, c, found);
-  edgeThroughTriangle(ox, oy, oz, dx, dy, dz, c, found);
-  edgeThroughTriangle(ox + ex, oy + ey, oz + ez, dx, dy, dz, c, found);
+  for (let a = 0; a < 9; a += 3) edgeThroughFlat(flat, c, a, a === 6 ? 0 : a + 3, found);
+  edgeThroughTriangle(flat, 0, FIRST, c, found);
+  edgeThroughTriangle(flat, 15, FIRST, c, found);
+  edgeThroughTriangle(flat, 0, SECOND, c, found);
+  edgeThroughTriangle(flat, 12, SECOND, c, found);
 }
 
 /**
@@ -108,7 +84,11 @@ function clamp01(value: number): number {
   return value < 0 ? 0 : value > 1 ? 1 : value;
 }
 
-function cornerToFlat(flat: Flat, qx: number, qy: number, qz: number, found: Found): void {
+/** The corner that stands at `i` in `c` against the flat. */
+function cornerToFlat(flat: Flat, c: Float64Array, i: number, found: Found): void {
+  const qx = c[i]!,
+    qy = c[i + 1]!,
+    qz = c[i + 2]!;
   const ex = flat[3]!,
     ey = flat[4]!,
     ez = flat[5]!;
@@ -123,8 +103,11 @@ function cornerToFlat(flat: Flat, qx: number, qy: number, qz: number, found: Fou
   better(found, flat[0]! + u * ex + v * dx, flat[1]! + u * ey + v * dy, flat[2]! + u * ez + v * dz, qx, qy, qz);
 }
 
-/** Ericson 5.1.5: by the region of the triangle's plane in which the point lies. */
-function cornerToTriangle(px: number, py: number, pz: number, c: Float64Array, found: Found): void {
+/** The point that stands at `i` in `p` against the triangle; Ericson 5.1.5: by the region of the triangle's plane in which the point lies. */
+function cornerToTriangle(p: Float64Array, i: number, c: Float64Array, found: Found): void {
+  const px = p[i]!,
+    py = p[i + 1]!,
+    pz = p[i + 2]!;
   const ax = c[0]!,
     ay = c[1]!,
     az = c[2]!;
@@ -168,22 +151,28 @@ function cornerToTriangle(px: number, py: number, pz: number, c: Float64Array, f
   better(found, px, py, pz, ax + s * ux + t * vx, ay + s * uy + t * vy, az + s * uz + t * vz);
 }
 
-/** Ericson 5.1.9: two segments, each a point and a direction as long as the segment. */
+/** The edge from a corner of a flat along one of its sides against the one between corners `a` and `b` of the triangle; Ericson 5.1.9. */
 function edgeToEdge(
-  px: number,
-  py: number,
-  pz: number,
-  ux: number,
-  uy: number,
-  uz: number,
-  qx: number,
-  qy: number,
-  qz: number,
-  vx: number,
-  vy: number,
-  vz: number,
+  flat: Flat,
+  corner: number,
+  side: number,
+  triangle: Float64Array,
+  from: number,
+  to: number,
   found: Found,
 ): void {
+  const px = flat[corner]!,
+    py = flat[corner + 1]!,
+    pz = flat[corner + 2]!;
+  const ux = flat[side]!,
+    uy = flat[side + 1]!,
+    uz = flat[side + 2]!;
+  const qx = triangle[from]!,
+    qy = triangle[from + 1]!,
+    qz = triangle[from + 2]!;
+  const vx = triangle[to]! - qx,
+    vy = triangle[to + 1]! - qy,
+    vz = triangle[to + 2]! - qz;
   const rx = px - qx,
     ry = py - qy,
     rz = pz - qz;
@@ -205,39 +194,27 @@ function edgeToEdge(
   better(found, px + s * ux, py + s * uy, pz + s * uz, qx + t * vx, qy + t * vy, qz + t * vz);
 }
 
-function edgeThroughFlat(
-  flat: Flat,
-  ax: number,
-  ay: number,
-  az: number,
-  vx: number,
-  vy: number,
-  vz: number,
-  found: Found,
-): void {
+/** Where an edge goes through a plane. */
+const crossing = new Float64Array(3);
+
+function edgeThroughFlat(flat: Flat, c: Float64Array, a: number, b: number, found: Found): void {
   const nx = flat[9]!,
     ny = flat[10]!,
     nz = flat[11]!;
-  const rx = ax - flat[0]!,
-    ry = ay - flat[1]!,
-    rz = az - flat[2]!;
-  const height = nx * rx + ny * ry + nz * rz;
+  const vx = c[b]! - c[a]!,
+    vy = c[b + 1]! - c[a + 1]!,
+    vz = c[b + 2]! - c[a + 2]!;
+  const height = nx * (c[a]! - flat[0]!) + ny * (c[a + 1]! - flat[1]!) + nz * (c[a + 2]! - flat[2]!);
   const fall = nx * vx + ny * vy + nz * vz;
   if (height * (height + fall) > 0 || fall === 0) return;
   const t = -height / fall;
-  cornerToFlat(flat, ax + t * vx, ay + t * vy, az + t * vz, found);
+  crossing[0] = c[a]! + t * vx;
+  crossing[1] = c[a + 1]! + t * vy;
+  crossing[2] = c[a + 2]! + t * vz;
+  cornerToFlat(flat, crossing, 0, found);
 }
 
-function edgeThroughTriangle(
-  px: number,
-  py: number,
-  pz: number,
-  ux: number,
-  uy: number,
-  uz: number,
-  c: Float64Array,
-  found: Found,
-): void {
+function edgeThroughTriangle(flat: Flat, corner: number, side: number, c: Float64Array, found: Found): void {
   const ax = c[0]!,
     ay = c[1]!,
     az = c[2]!;
@@ -250,9 +227,18 @@ function edgeThroughTriangle(
   const nx = e1y * e2z - e1z * e2y,
     ny = e1z * e2x - e1x * e2z,
     nz = e1x * e2y - e1y * e2x;
+  const px = flat[corner]!,
+    py = flat[corner + 1]!,
+    pz = flat[corner + 2]!;
+  const ux = flat[side]!,
+    uy = flat[side + 1]!,
+    uz = flat[side + 2]!;
   const height = nx * (px - ax) + ny * (py - ay) + nz * (pz - az);
   const fall = nx * ux + ny * uy + nz * uz;
   if (height * (height + fall) > 0 || fall === 0) return;
   const t = -height / fall;
-  cornerToTriangle(px + t * ux, py + t * uy, pz + t * uz, c, found);
+  crossing[0] = px + t * ux;
+  crossing[1] = py + t * uy;
+  crossing[2] = pz + t * uz;
+  cornerToTriangle(crossing, 0, c, found);
 }

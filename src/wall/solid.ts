@@ -1,6 +1,6 @@
 import { toBoard } from '../layup/frame.js';
 import type { Face } from '../layup/layup.js';
-import type { Flat } from './closest.js';
+import { flatOf, type Flat } from './closest.js';
 
 /**
  * A chamber's solid in the board frame: the rectangles that the edges of its profile sweep through its depth, and its two flat ends.
@@ -49,20 +49,8 @@ export function solidOf(
     }
     // Outward of a counter-clockwise profile is to the right of its edge: (dz, −ds).
     const ns = (z2 - z) / length;
-    return Float64Array.of(
-      x,
-      y,
-      z,
-      ex,
-      ey,
-      z2 - z,
-      sideX,
-      sideY,
-      0,
-      ns * face.along[0],
-      ns * face.along[1],
-      (s - s2) / length,
-    );
+    const normal = [ns * face.along[0], ns * face.along[1], (s - s2) / length] as const;
+    return flatOf([x, y, z], [ex, ey, z2 - z], [sideX, sideY, 0], normal);
   });
   const s = profile.map((pair) => pair[0]);
   const z = profile.map((pair) => pair[1]);
@@ -90,8 +78,10 @@ function widen(boxes: Float64Array, box: number, x: number, y: number, z: number
 export function inProfile(profile: readonly (readonly [number, number])[], s: number, z: number): boolean {
   let inside = false;
   for (let i = 0, j = profile.length - 1; i < profile.length; j = i++) {
-    const [si, zi] = profile[i]!;
-    const [sj, zj] = profile[j]!;
+    const si = profile[i]![0];
+    const zi = profile[i]![1];
+    const sj = profile[j]![0];
+    const zj = profile[j]![1];
     if (zi > z !== zj > z && s < ((sj - si) * (z - zi)) / (zj - zi) + si) inside = !inside;
   }
   return inside;

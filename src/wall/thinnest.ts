@@ -3,7 +3,7 @@ import { cornersToTriangle, crossTriangle, edgesToTriangle, noFound, type Found 
 import { LEAF, type PatchTree } from './patchTree.js';
 import { inProfile, type Solid } from './solid.js';
 
-/** The thinnest place between a chamber and one patch. */
+/** The thinnest place between a chamber and a part of the surface. */
 export interface Thinnest {
   /** Certified: never more than the distance on the mesh, and at most `SLACK` less, mm. 0 where they meet, negative where the chamber lies outside. */
   readonly distance: number;
@@ -23,15 +23,26 @@ const stack = new Int32Array(64);
 const corners = new Float64Array(9);
 
 /**
- * The smallest distance between a chamber's solid and a patch, by branch and bound over the patch's tree.
+ * The smallest distance between a chamber's solid and a patch, or several, by branch and bound over the patches' trees.
  *
  * Leaves are met nearest first. A pair of flat and triangle is bounded from below by their boxes and by the two planes (the triangle's
  * against the flat's corners, the flat's against the triangle's); only pairs whose bound lies under the best found are measured exactly.
- * What is passed over is remembered by its bound, so the result is a true lower bound. An empty patch is infinitely far.
+ * What is passed over is remembered by its bound, so the result is a true lower bound. Empty patches are infinitely far.
  */
-export function thinnest(solid: Solid, tree: PatchTree): Thinnest {
-  if (tree.order.length === 0) return { distance: Infinity, onSurface: [NaN, NaN, NaN], onChamber: [NaN, NaN, NaN] };
+export function thinnest(solid: Solid, trees: readonly PatchTree[]): Thinnest {
   const search: Search = { found: noFound(), nearest: -1, passed: Infinity, limit: Infinity };
+  for (const tree of trees) if (tree.order.length > 0) searchTree(search, solid, tree);
+  const { found, nearest, passed } = search;
+  if (nearest < 0) return { distance: Infinity, onSurface: [NaN, NaN, NaN], onChamber: [NaN, NaN, NaN] };
+  const best = Math.sqrt(found[0]!);
+  return {
+    distance: liesInside(found, trees[0]!.mesh, nearest) ? Math.min(best, passed) : -best,
+    onSurface: [found[4]!, found[5]!, found[6]!],
+    onChamber: [found[1]!, found[2]!, found[3]!],
+  };
+}
+
+function searchTree(search: Search, solid: Solid, tree: PatchTree): void {
   let top = 0;
   stack[top++] = 1;
   while (top > 0) {
@@ -46,13 +57,6 @@ export function thinnest(solid: Solid, tree: PatchTree): Thinnest {
       stack[top++] = 2 * node + (leftFirst ? 0 : 1);
     }
   }
-  const { found } = search;
-  const best = Math.sqrt(found[0]!);
-  return {
-    distance: liesInside(found, tree.mesh, search.nearest) ? Math.min(best, search.passed) : -best,
-    onSurface: [found[4]!, found[5]!, found[6]!],
-    onChamber: [found[1]!, found[2]!, found[3]!],
-  };
 }
 
 /** How far a search has come. */
@@ -154,21 +158,21 @@ function pairBound(flat: Float64Array, normals: Float64Array, triangle: number, 
   const best = Math.sqrt(found[0]!);
   let bound = -Infinity;
   if (best > 0 && best < Infinity) {
-    bound = parted(
-      flat,
-      (found[4]! - found[1]!) / best,
-      (found[5]! - found[2]!) / best,
-      (found[6]! - found[3]!) / best,
-    );
+    for (let axis = 0; axis < 3; axis++) direction[axis] = (found[4 + axis]! - found[1 + axis]!) / best;
+    bound = parted(flat, direction, 0);
     if (bound >= limit) return bound;
   }
-  const n = 3 * triangle;
-  bound = Math.max(bound, parted(flat, normals[n]!, normals[n + 1]!, normals[n + 2]!));
-  return bound >= limit ? bound : Math.max(bound, parted(flat, flat[9]!, flat[10]!, flat[11]!));
+  bound = Math.max(bound, parted(flat, normals, 3 * triangle));
+  return bound >= limit ? bound : Math.max(bound, parted(flat, flat, 9));
 }
 
-/** How far the taken triangle lies beyond the flat along a unit direction. */
-function parted(flat: Float64Array, x: number, y: number, z: number): number {
+const direction = new Float64Array(3);
+
+/** How far the taken triangle lies beyond the flat along the unit direction that stands at `at`. */
+function parted(flat: Float64Array, along: Float64Array, at: number): number {
+  const x = along[at]!;
+  const y = along[at + 1]!;
+  const z = along[at + 2]!;
   const a = x * corners[0]! + y * corners[1]! + z * corners[2]!;
   const b = x * corners[3]! + y * corners[4]! + z * corners[5]!;
   const c = x * corners[6]! + y * corners[7]! + z * corners[8]!;

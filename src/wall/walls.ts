@@ -14,7 +14,7 @@ export interface Walls {
  * given thinner by that much: a true lower bound.
  */
 export function wallsOf(solid: Solid, trees: PatchTrees, chordError: number): Walls {
-  const entries = PATCHES.map((patch) => [patch, thinnest(solid, trees[patch])] as const);
+  const entries = PATCHES.map((patch) => [patch, thinnest(solid, [trees[patch]])] as const);
   const each = <T>(pick: (place: Thinnest) => T) =>
     Object.fromEntries(entries.map(([patch, place]) => [patch, pick(place)])) as Record<Patch, T>;
   return { thickness: each((place) => place.distance - chordError), places: each((place) => place) };

@@ -2,11 +2,10 @@ import { PATCHES } from '../board/mesh.js';
 import type { Chamber } from '../chamber/chamber.js';
 import type { Range, TargetSpec } from '../job/finish.js';
 import type { Job, Material } from '../job/job.js';
-import { bareOf } from './bare.js';
 import { blocksOf } from '../block/blocks.js';
 import { tryChambers, type Bench } from './trial.js';
 import { USUAL_GLASS } from '../job/usual-glass.js';
-import { weightsOn } from './weights.js';
+import { weightsOf } from './weights.js';
 
 export const WALLS = ['deckSkin', 'bottomSkin', 'railWall', 'web'] as const;
 export type WallName = (typeof WALLS)[number];
@@ -84,7 +83,6 @@ export function steer(bench: Bench, job: Job, target: TargetSpec, progress: Prog
   const aim = target.weight === undefined ? 'balance' : 'weight';
   const asked = target.weight ?? target.balance;
   if (asked === undefined) throw new RangeError('a target asks for a weight or a balance');
-  const bare = bareOf(bench.board, bench.layup);
   const choices = choicesOf(job, target);
   const steps = SAMPLES.length + MOST_STEPS;
   const tried: Tried[] = [];
@@ -95,7 +93,7 @@ export function steer(bench: Bench, job: Job, target: TargetSpec, progress: Prog
     const { layup, chambers } = tryChambers(bench, withWalls(job, target, share));
     const values = choices.map((choice) => {
       const chosen = withChoice(job, choice);
-      const { stages } = weightsOn(bare, layup, chambers, blocksOf(chambers, choice.fill), chosen);
+      const { stages } = weightsOf(bench.bare, layup, chambers, blocksOf(chambers, choice.fill), chosen);
       const { weight, balance } = stages[stages.length - 1]!;
       return { weight, balance: balance.x };
     });

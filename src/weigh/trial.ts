@@ -5,12 +5,15 @@ import type { Job } from '../job/job.js';
 import type { Layup } from '../layup/layup.js';
 import { routed } from '../rout/routing.js';
 import type { PatchTrees } from '../wall/patchTree.js';
+import type { Bare } from './bare.js';
 
 /** A board with its surface made ready and its glue-up as the job has it; a `Plan` is one. */
 export interface Bench {
   readonly board: Board;
   readonly layup: Layup;
   readonly trees: PatchTrees;
+  /** What of its weight has nothing to do with its chambers. */
+  readonly bare: Bare;
 }
 
 /** What other chambers on the same board come to: carved and proved as in a plan, dots, guides and all. */

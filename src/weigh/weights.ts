@@ -1,10 +1,9 @@
 import type { Block } from '../block/block.js';
-import type { Board } from '../board/board.js';
 import type { Chamber } from '../chamber/chamber.js';
 import type { Job } from '../job/job.js';
 import { STAGES, type Stage } from '../job/stage.js';
 import type { Layup } from '../layup/layup.js';
-import { bareOf, type Bare } from './bare.js';
+import type { Bare } from './bare.js';
 import { type Bulk, momentAbout, sumOf, times } from './bulk.js';
 import { cutsOf } from './cuts.js';
 import { floatOf, type Float, type Water } from './float.js';
@@ -51,17 +50,6 @@ export interface Learned extends Unknown {
 }
 
 export function weightsOf(
-  board: Board,
-  layup: Layup,
-  chambers: readonly Chamber[],
-  blocks: readonly Block[],
-  job: Job,
-): Weights {
-  return weightsOn(bareOf(board, layup), layup, chambers, blocks, job);
-}
-
-/** The same where the bare board is known: for trying chamber after chamber on one board. */
-export function weightsOn(
   bare: Bare,
   layup: Layup,
   chambers: readonly Chamber[],

@@ -1,10 +1,8 @@
 import type { ManifoldToplevel } from 'manifold-3d';
-import { BufferAttribute, BufferGeometry, Vector3 } from 'three';
-import { MeshBVH } from 'three-mesh-bvh';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { boardOf } from '../../src/board/board.js';
-import { pointOn, type SideCode } from '../../src/board/surface.js';
 import type { BoardSpec, NoseShape, TailShape } from '../../src/job/job.js';
+import { farthestFromMesh } from '../oracle/chord.js';
 import { kernel, solidOfMesh } from '../oracle/kernel.js';
 import { sampleJob, SAMPLES } from '../samples.js';
 
@@ -72,28 +70,11 @@ describe('the surface is one closed solid with the same volume in an independent
   });
 });
 
-/** Points of the smooth surface tried on each board. */
-const POINTS = 6000;
-
 describe('the smooth surface lies nowhere further from the mesh than the stated chord error (distances by three-mesh-bvh)', () => {
   test.each(SAMPLES)('%s', (name) => {
-    const { mesh, surface, length } = boardOf(sampleJob(name).board);
-    const geometry = new BufferGeometry();
-    geometry.setAttribute('position', new BufferAttribute(mesh.positions as unknown as Float32Array, 3));
-    geometry.setIndex(new BufferAttribute(mesh.triangles.slice(), 1));
-    const tree = new MeshBVH(geometry);
-    let worst = 0;
-    for (let i = 0; i < POINTS; i++) {
-      // Additive recurrence (golden ratio and its powers): even, without a clump, the same every time.
-      const [a, b] = [(i * 0.7548776662) % 1, (i * 0.569840291) % 1];
-      const side = (i % 2) as SideCode;
-      // Every third point lies near a tip.
-      const x = i % 3 === 0 ? (i % 2 ? a * 40 : length - a * 40) : a * length;
-      const point = pointOn(surface, surface.strand(3 * b), side, x);
-      if (Math.abs(point[1]) < surface.outlines[side].inner(x)) continue;
-      worst = Math.max(worst, tree.closestPointToPoint(new Vector3(...point))!.distance);
-    }
+    const board = boardOf(sampleJob(name).board);
+    const worst = farthestFromMesh(board, 6000);
     expect(worst).toBeGreaterThan(0);
-    expect(worst).toBeLessThanOrEqual(mesh.chordError);
+    expect(worst).toBeLessThanOrEqual(board.mesh.chordError);
   });
 });

@@ -10,13 +10,9 @@ export async function kernel(): Promise<ManifoldToplevel> {
 }
 
 export function solidOfMesh({ Manifold, Mesh: KernelMesh }: ManifoldToplevel, mesh: Mesh): Solid {
-  const given = new KernelMesh({
-    numProp: 3,
-    vertProperties: Float32Array.from(mesh.positions),
-    triVerts: mesh.triangles,
-  });
-  given.merge();
-  return new Manifold(given);
+  return new Manifold(
+    new KernelMesh({ numProp: 3, vertProperties: Float32Array.from(mesh.positions), triVerts: mesh.triangles }),
+  );
 }
 
 /** A chamber's solid in the board frame: profile × depth, square to its face. */
@@ -42,25 +38,24 @@ export function solidOfChamber(
   return placed;
 }
 
-/** How far the oracle looks; a wall thicker than this is only known to be thicker, mm. */
-const LOOK = 60;
-/** The outside is cut into slabs of about this length, mm, so that each chamber is asked of the near ones only. */
-const SLAB = 700;
-
 /** The space around a board, to measure gaps to. Free it when done: the kernel's memory is not collected. */
 export interface Outside {
-  /** Smallest distance from a solid to the outside of the board; `LOOK` when it is more. */
-  gap(solid: Solid): number;
+  /** What the kernel makes of it: `NoError` and genus −1, one hollow in one block, where the board's surface is closed and in one piece. */
+  readonly form: readonly [status: string, genus: number];
+  /** Smallest distance from a solid to the outside of the board, mm; `look` when it is more. */
+  gap(solid: Solid, look: number): number;
   free(): void;
 }
 
+/** How far the block around the board reaches beyond it, mm. */
+const BEYOND = 200;
+
 export function outsideOf({ Manifold, Mesh: KernelMesh }: ManifoldToplevel, mesh: Mesh): Outside {
-  const [min, max] = [0, 1].map((end) =>
+  const [min, max] = [-1, 1].map((side) =>
     [0, 1, 2].map((axis) => {
-      let far = end === 0 ? Infinity : -Infinity;
-      for (let i = axis; i < mesh.positions.length; i += 3)
-        far = end === 0 ? Math.min(far, mesh.positions[i]!) : Math.max(far, mesh.positions[i]!);
-      return far + (end === 0 ? -2 : 2) * LOOK;
+      let far = 0;
+      for (let i = axis; i < mesh.positions.length; i += 3) far = Math.max(far, side * mesh.positions[i]!);
+      return side * (far + BEYOND);
     }),
   ) as [number[], number[]];
   // A block with the board's surface turned inside out within it: no boolean, so nothing is rounded.
@@ -68,29 +63,18 @@ export function outsideOf({ Manifold, Mesh: KernelMesh }: ManifoldToplevel, mesh
   const corners = Array.from({ length: 8 }, (_, i) =>
     [0, 1, 2].map((axis) => (i & (1 << axis) ? max[axis]! : min[axis]!)),
   );
-  const turned = mesh.triangles.slice().reverse();
-  const given = new KernelMesh({
-    numProp: 3,
-    vertProperties: Float32Array.from([...mesh.positions, ...corners.flat()]),
-    triVerts: Uint32Array.from([...turned, ...BLOCK.map((i) => i + count)]),
-  });
-  given.merge();
-  const slabs: { low: number; high: number; part: Solid }[] = [];
-  let rest = new Manifold(given);
-  for (let low = min[0]!; low < max[0]!; low += SLAB) {
-    const [after, before] = rest.splitByPlane([1, 0, 0], low + SLAB);
-    rest.delete();
-    slabs.push({ low, high: low + SLAB, part: before! });
-    rest = after!;
-  }
-  rest.delete();
+  const space = new Manifold(
+    new KernelMesh({
+      numProp: 3,
+      vertProperties: Float32Array.from([...mesh.positions, ...corners.flat()]),
+      triVerts: Uint32Array.from([...mesh.triangles.slice().reverse(), ...BLOCK.map((i) => i + count)]),
+    }),
+  );
   return {
-    gap(solid) {
-      const box = solid.boundingBox();
-      const near = slabs.filter(({ low, high }) => high > box.min[0]! - LOOK && low < box.max[0]! + LOOK);
-      return Math.min(LOOK, ...near.map(({ part }) => solid.minGap(part, LOOK)));
-    },
-    free: () => slabs.forEach(({ part }) => part.delete()),
+    form: [space.status(), space.genus()],
+    // The kernel looks the smaller solid up in the larger one's tree, not the other way round.
+    gap: (solid, look) => space.minGap(solid, look),
+    free: () => space.delete(),
   };
 }
 
@@ -98,5 +82,3 @@ export function outsideOf({ Manifold, Mesh: KernelMesh }: ManifoldToplevel, mesh
 const BLOCK = [
   0, 2, 1, 1, 2, 3, 4, 5, 6, 5, 7, 6, 0, 1, 4, 1, 5, 4, 2, 6, 3, 3, 6, 7, 0, 4, 2, 2, 4, 6, 1, 3, 5, 3, 7, 5,
 ];
-
-export { LOOK };

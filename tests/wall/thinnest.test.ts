@@ -38,7 +38,7 @@ describe('a chamber inside a body of closed form', () => {
         600,
       ),
     );
-    const { distance } = thinnest(box([-20, 30], [-10, 40], [-15, 25]), tree);
+    const { distance } = thinnest(box([-20, 30], [-10, 40], [-15, 25]), [tree]);
     const exact = radius - Math.hypot(30, 40, 25);
     expect(distance).toBeLessThanOrEqual(exact);
     expect(distance).toBeGreaterThan(exact - SLACK - MESH_SAG);
@@ -50,7 +50,7 @@ describe('a chamber inside a body of closed form', () => {
       meshOfBody((u, v) => [a * Math.cos(v) * Math.cos(u), b * Math.cos(v) * Math.sin(u), c * Math.sin(v)], 900),
     );
     // A blade along x at y = 0: its distance is that of the point (x, 0, z) in the plane y = 0, found on the ellipse by its parameter.
-    const { distance } = thinnest(box([-50, 60], [0, 1e-6], [-5, 20]), tree);
+    const { distance } = thinnest(box([-50, 60], [0, 1e-6], [-5, 20]), [tree]);
     let exact = Infinity;
     for (let t = 0; t < Math.PI; t += 1e-5)
       exact = Math.min(exact, Math.hypot(a * Math.cos(t) - 60, c * Math.sin(t) - 20));
@@ -61,7 +61,7 @@ describe('a chamber inside a body of closed form', () => {
   test('keeps from an elliptic cylinder what its edge leaves', () => {
     const [a, b, half] = [120, 50, 300];
     const tree = whole(meshOfBody((u, v) => [(half * v) / (Math.PI / 2), a * Math.cos(u), b * Math.sin(u)], 700));
-    const { distance } = thinnest(box([-40, 60], [-30, 55], [-10, 22]), tree);
+    const { distance } = thinnest(box([-40, 60], [-30, 55], [-10, 22]), [tree]);
     let exact = Infinity;
     for (let t = 0; t < Math.PI; t += 1e-5)
       exact = Math.min(exact, Math.hypot(a * Math.cos(t) - 55, b * Math.sin(t) - 22));
@@ -77,8 +77,8 @@ describe('a chamber inside a body of closed form', () => {
         200,
       ),
     );
-    expect(thinnest(box([-20, 20], [-20, 20], [-20, 120]), tree).distance).toBeLessThanOrEqual(0);
-    expect(thinnest(box([150, 170], [-20, 20], [-20, 20]), tree).distance).toBeLessThan(0);
+    expect(thinnest(box([-20, 20], [-20, 20], [-20, 120]), [tree]).distance).toBeLessThanOrEqual(0);
+    expect(thinnest(box([150, 170], [-20, 20], [-20, 20]), [tree]).distance).toBeLessThan(0);
   });
 });
 
@@ -102,7 +102,7 @@ test('no point of a solid is nearer to the surface than the bound, by an indepen
     [10, 90],
     [-12, 15],
   ];
-  const place = thinnest(box(x!, y!, z!), whole(mesh));
+  const place = thinnest(box(x!, y!, z!), [whole(mesh)]);
   let nearest = Infinity;
   const steps = 24;
   for (let i = 0; i <= steps; i++)

@@ -1,0 +1,40 @@
+import type { Chamber } from '../chamber/chamber.js';
+import { chambersOf, type CarvedRow } from '../chamber/chambers.js';
+import { lineOnRow, type Keep } from './around.js';
+import type { GlueLoss, GlueSide } from './dot.js';
+import { gapTo, type Spot } from './spot.js';
+
+export type Sides = ReadonlyMap<Spot, readonly GlueSide[]>;
+
+/** What glue meets on either side, in the chambers as carved. */
+export function sidesOf(rows: readonly CarvedRow[], keeps: readonly Keep[], losses: readonly GlueLoss[]): Sides {
+  const sides = new Map<Spot, GlueSide[]>();
+  for (const keep of keeps) {
+    const { spot, at } = keep;
+    const row = rows.find(({ carving }) => carving.row.id === at.row.id)!;
+    const open = chambersOf(row).filter(({ depth }) => depth[1] > keep.obstacle.beyond);
+    const trimmed = losses.some(({ place, by }) => place.startsWith(`${at.row.id}-`) && by.includes(spot.name));
+    const side = sideOf(lineOnRow(spot, at), open, trimmed);
+    sides.set(spot, [...(sides.get(spot) ?? []), { row: at.row.id, ...side }]);
+  }
+  return sides;
+}
+
+function sideOf(
+  line: Pick<Spot, 'from' | 'to'>,
+  chambers: readonly Chamber[],
+  trimmed: boolean,
+): Omit<GlueSide, 'row'> {
+  const middle = (line.from[0] + line.to[0]) / 2;
+  const ends = chambers.map((chamber) => {
+    const s = chamber.profile.map(([each]) => each);
+    return { chamber, from: Math.min(...s), to: Math.max(...s) };
+  });
+  const around = ends.find(({ from, to }) => from < middle && middle < to)?.chamber;
+  if (around) return { way: gapTo(around.profile, line).inside ? 'swallowed' : 'passed', chambers: [around.id] };
+  const before = ends.filter(({ to }) => to <= middle).at(-1)?.chamber;
+  const behind = ends.find(({ from }) => from >= middle)?.chamber;
+  const beside = [before, behind].flatMap((chamber) => (chamber ? [chamber.id] : []));
+  if (before && behind && before.place === behind.place) return { way: 'split', chambers: beside };
+  return { way: trimmed ? 'trimmed' : beside.length < 2 ? 'end' : 'web', chambers: beside };
+}
