@@ -55,7 +55,7 @@ export type NoteKind =
  * be put often enough; `near-end` – nor near enough to the end; `off-face` – a dot does not lie on its face; `margin` – it lies too near to the
  * finished surface; `swallowed` – the chamber's cutter takes it away, as allowed; `too-near` – a chamber still comes too near.
  *
- * Of routing: `reach` – the cutter does not reach the depth; `halves` – routed from both faces to meet; `flare` – the faces are not parallel, so that
+ * Of routing: `reach` – the cutter does not reach the far face; `cut-short` – chambers end where the cutter does and could go deeper; `halves` – routed from both faces to meet; `flare` – the faces are not parallel, so that
  * halves would not meet; `opening` – a chamber too small for the bush or for any shared guide.
  */
 export type Why =
@@ -75,6 +75,7 @@ export type Why =
   | 'swallowed'
   | 'too-near'
   | 'reach'
+  | 'cut-short'
   | 'halves'
   | 'flare'
   | 'opening'

@@ -1,6 +1,7 @@
 import type { Board } from '../board/board.js';
 import { PATCHES, type Patch } from '../board/mesh.js';
 import type { ChamberSpec, Job } from '../job/job.js';
+import type { RoutingSpec } from '../job/routing.js';
 import type { Layup } from '../layup/layup.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import type { Chamber, Note, Web } from './chamber.js';
@@ -24,6 +25,7 @@ export interface Carving {
   readonly rows: readonly RowCarving[];
   readonly keepOuts: readonly Obstacle[];
   readonly asked: Readonly<Record<Patch, number>>;
+  readonly router: Pick<RoutingSpec, 'cutterLength' | 'guideStock'>;
 }
 
 /** One row's places as drawn, nose to tail. */
@@ -38,13 +40,13 @@ export interface CarvedRow {
   readonly places: readonly Place[];
 }
 
-export type CarvingJob = Pick<Job, 'chambers' | 'keepOuts' | 'jointKeepOuts'>;
+export type CarvingJob = Pick<Job, 'chambers' | 'keepOuts' | 'jointKeepOuts' | 'routing'>;
 
 /** The chambers of a board without glue in their way. */
 export function chambersIn(board: Board, layup: Layup, trees: PatchTrees, job: CarvingJob): Chambers {
   const carving = carvingIn(board, layup, trees, job);
   const rows = drawn(carving).map(({ carving, drawings }) => ({ carving, places: drawings.map(carving.prove) }));
-  return gathered(rows, carving.asked);
+  return gathered(rows, carving);
 }
 
 export function carvingIn(board: Board, layup: Layup, trees: PatchTrees, job: CarvingJob): Carving {
@@ -52,8 +54,14 @@ export function carvingIn(board: Board, layup: Layup, trees: PatchTrees, job: Ca
   const asked = askedWalls(spec);
   const shell = shellOf(board, widened(asked, SHELL_ALLOWANCE));
   const proof = { trees, chordError: board.mesh.chordError, asked };
-  const rows = layup.rows.map((row) => carvingOf(row, { board, shell, proof, spec }));
-  return { rows, keepOuts: keepOutsOn(board, layup, job), asked };
+  const { cutterLength, guideStock } = job.routing;
+  const setting = { board, shell, proof, spec, reach: cutterLength - guideStock };
+  return {
+    rows: layup.rows.map((row) => carvingOf(row, setting)),
+    keepOuts: keepOutsOn(board, layup, job),
+    asked,
+    router: { cutterLength, guideStock },
+  };
 }
 
 /** Every place of every row as drawn, with nothing but the keep-outs in the way. */
@@ -73,12 +81,12 @@ export function chambersOf({ places }: CarvedRow): Chamber[] {
 }
 
 /** Rows of carved places as the chambers of a board. */
-export function gathered(rows: readonly CarvedRow[], asked: Readonly<Record<Patch, number>>): Chambers {
+export function gathered(rows: readonly CarvedRow[], { asked, router }: Carving): Chambers {
   const chambers = rows.map(chambersOf);
   return {
     chambers: chambers.flat(),
     webs: chambers.flatMap(websOf),
-    notes: rows.flatMap((row, i) => notesOn(row, chambers[i]!)),
+    notes: rows.flatMap((row, i) => [...notesOn(row, chambers[i]!), ...cutShort(row, router)]),
     asked,
   };
 }
@@ -103,6 +111,15 @@ function notesOn({ carving: { row, slots }, places }: CarvedRow, chambers: reado
       ? [{ kind: 'solid', where: row.id, why: 'keep-out', by: [...new Set(kept.flatMap(({ by }) => by))] }]
       : [];
   return [...swallowed, ...said, ...smallOnes(chambers, said)];
+}
+
+/** Where the cutter and not the board ends the chambers of a row, and what cutter would do. */
+function cutShort({ carving, places }: CarvedRow, { cutterLength, guideStock }: Carving['router']): Note[] {
+  const short = places.filter(({ wouldGo, chambers }) => wouldGo !== undefined && chambers.length > 0);
+  if (short.length === 0) return [];
+  const by = short.flatMap(({ chambers }) => chambers.map(({ id }) => id));
+  const needs = Math.max(...short.map(({ wouldGo = 0 }) => wouldGo)) + guideStock;
+  return [{ kind: 'rout', where: carving.row.id, why: 'cut-short', by, has: cutterLength, needs }];
 }
 
 /** The webs between the chambers of one row, nose to tail. */

@@ -30,6 +30,8 @@ export interface RowSetting {
   readonly shell: Shell;
   readonly proof: Proof;
   readonly spec: ChamberSpec;
+  /** How deep the cutter comes, mm: a row that is not routed right through goes no deeper. */
+  readonly reach: number;
 }
 
 /** A chamber as drawn, before its walls are proved: what it takes, face frame of its row, mm and litres. */
@@ -41,6 +43,8 @@ export interface Drawing {
   readonly filled?: { readonly stretch: Stretch; readonly filling: Filling };
   readonly shapes: readonly Shape[];
   readonly notes: readonly Note[];
+  /** How deep it would go if the cutter came as far, mm; absent where it does. */
+  readonly wouldGo?: number;
 }
 
 /** One place of a row and what became of it: its chamber, two where it was split, or none, and what must be said about that. */
@@ -48,6 +52,7 @@ export interface Place {
   readonly slot: Slot;
   readonly chambers: readonly Chamber[];
   readonly notes: readonly Note[];
+  readonly wouldGo?: number;
 }
 
 /** A row ready to be carved: each of its places by itself, so that one can be carved again without touching the others. */
@@ -60,7 +65,7 @@ export interface RowCarving {
   prove(drawing: Drawing): Place;
 }
 
-export function carvingOf(row: Row, { board, shell, proof, spec }: RowSetting): RowCarving {
+export function carvingOf(row: Row, { board, shell, proof, spec, reach }: RowSetting): RowCarving {
   const far = farSide(row);
   const limit = (s: number) => (far ? far.at + far.slope * s - (row.end === 'solid' ? spec.floor : 0) : Infinity);
   const deepest = Math.min(Math.max(limit(0), limit(board.length)), furthest(row, board));
@@ -96,7 +101,9 @@ export function carvingOf(row: Row, { board, shell, proof, spec }: RowSetting): 
     // What is not met at the full depth is met at no other.
     const near = among(obstacles, deepest).map(({ obstacle }) => obstacle);
     const met = (deep: number) => among(near, deep);
-    const filling = bestFilling(stretch, endOf(stretch, row, limit), room, met, spec);
+    const end = endOf(stretch, row, limit);
+    const comesTo = row.end === 'face' ? Infinity : reach;
+    const filling = bestFilling(stretch, Math.min(end, comesTo), room, met, spec);
     if (!filling) {
       const inTheWay = met(spec.smallest.depth).map(({ obstacle }) => obstacle);
       return solid(inTheWay[0]?.why ?? 'room', [...new Set(inTheWay.map(({ name }) => name))]);
@@ -108,10 +115,12 @@ export function carvingOf(row: Row, { board, shell, proof, spec }: RowSetting): 
       const { contour, profile } = eased;
       return [{ row: row.id, place: slot.place, profile, depth: [0, depth], volume: volumeOf(contour, depth) }];
     });
-    return { slot, filled: { stretch, filling }, shapes, notes: [] };
+    const deeper = depth >= comesTo ? bestFilling(stretch, end, room, met, spec) : undefined;
+    const wouldGo = deeper && deeper.depth > depth ? { wouldGo: deeper.depth } : {};
+    return { slot, filled: { stretch, filling }, shapes, notes: [], ...wouldGo };
   };
 
-  const prove = ({ slot, filled, notes: said }: Drawing): Place => {
+  const prove = ({ slot, filled, notes: said, wouldGo }: Drawing): Place => {
     if (!filled) return { slot, chambers: [], notes: said };
     const { stretch, filling } = filled;
     const id = idOf(slot);
@@ -138,7 +147,8 @@ export function carvingOf(row: Row, { board, shell, proof, spec }: RowSetting): 
       });
     });
     if (chambers.length === 0 && filling.parts.length > 1) notes.splice(0, notes.length, { ...notes[0]!, where: id });
-    return { slot, chambers, notes: [...notes, ...noteOf(id, slot, stretch, filling, chambers)] };
+    const all = [...notes, ...noteOf(id, slot, stretch, filling, chambers)];
+    return { slot, chambers, notes: all, ...(wouldGo !== undefined && { wouldGo }) };
   };
   return { row, slots: slotsOf(row, spec, board.length), draw, prove };
 }

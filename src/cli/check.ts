@@ -6,7 +6,7 @@ import { thinWalls } from '../wall/prove.js';
 import { understood } from './args.js';
 import { jobFrom } from './files.js';
 import { REFUSED, UNSOUND, WELL, type Command, type Io } from './io.js';
-import { proved, sayThin, WALL } from './sound.js';
+import { proved, sayThin, WALL } from '../sheet/sound.js';
 
 export const checkCommand: Command = {
   usage: `check JOB [--depth-error 1.5mm]

@@ -14,6 +14,7 @@ import { svgOf } from '../print/svg.js';
 import { cuttingOnce } from '../sheet/cuttingOnce.js';
 import { blockRows, cutRows } from '../sheet/cutRows.js';
 import { fullSizeDrawings, paperSet, papersOf } from '../sheet/papers.js';
+import { refusalsOf } from '../sheet/sound.js';
 import { trackingRows, type Done } from '../sheet/trackingList.js';
 import { weightRows, type WeightFindings } from '../sheet/weightsPages.js';
 import { ticksOf } from '../shop/state.js';
@@ -24,7 +25,6 @@ import { steer } from '../weigh/steer.js';
 import { understood } from './args.js';
 import { folderReady, jobFrom, reason, writeWhole } from './files.js';
 import { REFUSED, UNSOUND, WELL, type Command, type Io } from './io.js';
-import { proved, sayThin } from './sound.js';
 
 const OPTIONS = {
   out: { type: 'string', short: 'o' },
@@ -61,10 +61,10 @@ export const papersCommand: Command = {
     const job = await jobFrom(asked.operands[0]!, io);
     if (!job) return REFUSED;
     const plan = planOf(job);
-    const thin = proved(plan);
-    if (thin.length > 0) {
-      for (const wall of thin) io.err(sayThin(wall, job.units));
-      io.err('The plan is refused, and nothing was written: its own proof does not stand.');
+    const refused = refusalsOf(plan);
+    if (refused.length > 0) {
+      for (const why of refused) io.err(why);
+      io.err('The plan is refused, and nothing was written: nobody should rout by it.');
       return UNSOUND;
     }
     try {

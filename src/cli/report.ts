@@ -2,7 +2,7 @@ import { PATCHES } from '../board/mesh.js';
 import { printLength } from '../length/length.js';
 import { printWeight } from '../length/weight.js';
 import type { Plan } from '../plan.js';
-import { printAtMost } from '../sheet/atMost.js';
+import { printAtMost } from '../sheet/rounded.js';
 import { sayNote } from '../sheet/notes.js';
 
 /** A plan in lines to read at a terminal. */

@@ -63,7 +63,7 @@ export function glued(board: Board, given: Layup, trees: PatchTrees, job: Gluing
     smears: smears.map((spot) => smearOf(spot, sides)),
     losses,
   };
-  const chambers = gathered(rows, carving.asked);
+  const chambers = gathered(rows, carving);
   return {
     layup,
     glue,

@@ -11,6 +11,7 @@ import { measureOn } from '../print/pen.js';
 import { exact } from '../print/printer.js';
 import { usualWords } from '../print/words.js';
 import { paperSet } from '../sheet/papers.js';
+import { refusalsOf } from '../sheet/sound.js';
 import type { PaperNews } from './api.js';
 import { svgPen } from './svgPen.js';
 
@@ -32,6 +33,9 @@ const HANDY = 432;
 export async function* makePapers(plan: Plan, { paper: name, only, date }: PapersAsked): AsyncGenerator<PaperNews> {
   const paper = sheetNamed(name);
   if (!paper) return yield { kind: 'failed', why: `"${name}" is not a paper this program knows.` };
+  const refused = refusalsOf(plan);
+  if (refused.length > 0)
+    return yield { kind: 'failed', why: `Nobody should rout by this plan: ${refused.join('; ')}` };
   const { set, unknown } = paperSet(plan, { labelStock: labelStocks[0]! }, only);
   if (unknown.length > 0)
     return yield { kind: 'failed', why: `There is no paper "${unknown.join('", "')}" in this job.` };

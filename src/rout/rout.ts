@@ -17,6 +17,10 @@ export interface RowRouting {
 
 export interface ChamberRouting {
   readonly chamber: string;
+  /** The face it is cut from; a second one where it is cut from both to meet in the middle. */
+  readonly from: readonly string[];
+  /** How deep it is cut from each, mm. */
+  readonly cut: number;
   readonly stops: readonly number[];
 }
 

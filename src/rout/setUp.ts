@@ -22,7 +22,11 @@ export function setUpOf(row: Row, chambers: readonly Chamber[], router: Router):
   const from = [row.face.id];
   const note = (why: Note['why'], more: Partial<Note>): Note => ({ kind: 'rout', where: row.id, why, by: [], ...more });
   const all = (cutOf: (chamber: Chamber) => number): ChamberRouting[] =>
-    chambers.map((chamber) => ({ chamber: chamber.id, stops: stopsOf(cutOf(chamber), router) }));
+    chambers.map((chamber) => {
+      const cut = cutOf(chamber);
+      const isHalf = cut < chamber.depth[1] && row.through !== undefined;
+      return { chamber: chamber.id, from: isHalf ? [...from, row.through.id] : from, cut, stops: stopsOf(cut, router) };
+    });
 
   const half = (total: number) => total / 2 + OVERLAP / 2;
   const flare = flareOf(row);
@@ -46,7 +50,7 @@ export function setUpOf(row: Row, chambers: readonly Chamber[], router: Router):
         reaches: true,
         chambers: all(cutOf),
       },
-      notes: [note('halves', { by: [row.face.id, row.through.id], has: depth, needs: reach })],
+      notes: [note('halves', { by: [row.face.id, row.through.id] })],
     };
   }
   const setUp = {

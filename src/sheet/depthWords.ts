@@ -2,14 +2,17 @@ import type { Chamber } from '../chamber/chamber.js';
 import { depthOf } from '../layup/frame.js';
 import type { Row } from '../layup/layup.js';
 import type { Plan } from '../plan.js';
-import { printAtMost } from './atMost.js';
+import { printAtLeast, printAtMost } from './rounded.js';
+import { routingOf } from './routingOf.js';
 import { say, WORDS } from './words.js';
 
 /** What reaches a far face to within this, mm, goes right through. */
 const THROUGH = 0.05;
 
-/** How deep a chamber is routed, in words: `deep 1 in`, or that it goes right through the piece. */
+/** How deep a chamber is routed, in words: `deep 1 in`, that it goes right through the piece, or half of it from either face. */
 export function depthWords(chamber: Chamber, row: Row, plan: Plan): string {
+  const { from, cut } = routingOf(plan, chamber);
+  if (from.length > 1) return say(WORDS.face.half, { depth: printAtLeast(cut, plan.job.units) });
   const deep = chamber.depth[1] - chamber.depth[0];
   const depth = printAtMost(deep, plan.job.units);
   return say(goesThrough(chamber, row, plan) ? WORDS.face.through : WORDS.face.deep, { depth });

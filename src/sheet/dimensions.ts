@@ -1,5 +1,5 @@
 import type { Units } from '../length/units.js';
-import { printAtMost } from './atMost.js';
+import { printAtMost } from './rounded.js';
 import type { Shape } from './drawing.js';
 import type { Gap } from './gap.js';
 import { widthOf } from './lettering.js';

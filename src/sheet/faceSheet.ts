@@ -7,6 +7,7 @@ import { BESIDE, endMarks, poleTicks, solidPlaces, stationTicks, TICK } from './
 import { glueMarks, keepOutBands } from './faceObstacles.js';
 import { finishedLineAt, type FinishedLine } from './finished.js';
 import { widthOf } from './lettering.js';
+import { routingOf } from './routingOf.js';
 import { chambersOf, type MirroredRow } from './mirror.js';
 import { edgeOf } from './poleMarks.js';
 import { polygon, text } from './primitives.js';
@@ -18,19 +19,21 @@ import { say, WORDS } from './words.js';
  * pole marks above the deck line, stations below the bottom line, keep-outs. Seen by the one who marks the face, deck up. One sheet
  * serves a row and its mirror image.
  */
-export function faceSheet(plan: Plan, { row, mirror }: MirroredRow): Drawing {
+export function faceSheet(plan: Plan, { row, mirror, far = false }: MirroredRow): Drawing {
   const { units } = plan.job;
   const bench = benchOf(row.face, plan.board.length);
   const line = finishedLineAt(plan.board, row.face);
   const chambers = chambersOf(plan, row);
   const others = mirror ? chambersOf(plan, mirror) : [];
   const glue = plan.glue.dots.filter(({ joint }) => joint === row.face.joint);
-  const notes = notesOf({ row, ...(mirror && { mirror }) }, bench);
+  const notes = notesOf(
+    { row, ...(mirror && { mirror }), far },
+    bench,
+    chambers.some((each) => routingOf(plan, each).from.length > 1),
+  );
   return {
-    id: `face-${row.id}`,
-    title: mirror
-      ? say(WORDS.face.titleMirror, { row: row.id, other: mirror.id })
-      : say(WORDS.face.title, { row: row.id }),
+    id: faceName({ row, far }),
+    title: titleOf({ row, ...(mirror && { mirror }), far }),
     notes,
     shapes: [
       ...line.loops.map((loop) =>
@@ -69,7 +72,19 @@ function notesOnSheet(
   return notes.map((note, i) => text(note, [bench.x(start), top - 2 * letters * i], letters, align));
 }
 
-function notesOf({ row, mirror }: MirroredRow, bench: Bench): string[] {
+/** What a face sheet is called by: `face-R2`, `face-C1-far`. */
+export function faceName({ row, far }: MirroredRow): string {
+  return far ? `face-${row.id}-far` : `face-${row.id}`;
+}
+
+function titleOf({ row, mirror, far }: MirroredRow): string {
+  const title = mirror
+    ? say(WORDS.face.titleMirror, { row: row.id, other: mirror.id })
+    : say(WORDS.face.title, { row: row.id });
+  return far ? say(WORDS.face.titleFar, { title, joint: row.face.joint }) : title;
+}
+
+function notesOf({ row, mirror, far }: MirroredRow, bench: Bench, halves: boolean): string[] {
   const place = { piece: row.piece, joint: row.face.joint };
   const members = row.members
     .map(({ id, kind }) => say(WORDS.face.member, { id, kind: WORDS.kind[kind] }))
@@ -82,5 +97,6 @@ function notesOf({ row, mirror }: MirroredRow, bench: Bench): string[] {
     say(WORDS.face.noseAt, { side: WORDS.face.side[bench.noseAt] }),
     say(WORDS.face.pole, { edge: edgeOf(row) }),
     ...(mirror ? [say(WORDS.face.turn, { other: mirror.id })] : []),
+    ...(halves ? [say(far ? WORDS.face.secondHalf : WORDS.face.firstHalf, { joint: row.through?.joint ?? '' })] : []),
   ];
 }

@@ -3,6 +3,7 @@ import { printLength } from '../length/length.js';
 import type { Plan } from '../plan.js';
 import type { TablePage, TableRow } from './pages.js';
 import { lengthCell } from './pole.js';
+import { printAtLeast, printAtMost } from './rounded.js';
 import { say } from './words.js';
 
 /** Which guide each chamber is routed with, and where it is set. */
@@ -65,16 +66,20 @@ export function setUpTable(plan: Plan): TablePage {
     ],
     rows: plan.routing.rows
       .filter((row) => row.chambers.length > 0)
-      .map(({ row, from, cut, stops, needs }): TableRow => ({
-        kind: 'row',
-        cells: [
-          row,
-          from.length > 1 ? say(words.setUp.both, { from: from.join(' + ') }) : from.join(),
-          lengthCell(cut, units),
-          stops.map(print).join(', '),
-          needs === undefined ? words.setUp.reaches : say(words.setUp.needs, { needs: print(needs) }),
-        ],
-      })),
+      .map(({ row, from, cut, stops, needs }): TableRow => {
+        // Too deep spoils a wall; halves that stop short do not meet.
+        const exactly = (mm: number) => (from.length > 1 ? printAtLeast : printAtMost)(mm, units);
+        return {
+          kind: 'row',
+          cells: [
+            row,
+            from.length > 1 ? say(words.setUp.both, { from: from.join(' + ') }) : from.join(),
+            { value: cut, text: exactly(cut) },
+            [...stops.slice(0, -1).map(print), exactly(stops.at(-1)!)].join(', '),
+            needs === undefined ? words.setUp.reaches : say(words.setUp.needs, { needs: print(needs) }),
+          ],
+        };
+      }),
   };
 }
 

@@ -10,14 +10,15 @@ import { say, WORDS } from './words.js';
 const BEYOND_CORNER = 1.2;
 
 /** What a tape says about a row: where each chamber begins and ends along the face, how far its ends lie from deck and bottom line, how deep it is. */
-export function markingTable(plan: Plan, { row, mirror }: MirroredRow): TablePage {
+export function markingTable(plan: Plan, { row, mirror, far }: MirroredRow): TablePage {
   const { units, chambers: spec } = plan.job;
   const line = finishedLineAt(plan.board, row.face);
   const others = mirror ? chambersOf(plan, mirror) : [];
   const { columns } = WORDS.marking;
+  const title = say(WORDS.marking.title, { row: [row.id, ...(mirror ? [mirror.id] : [])].join(WORDS.joinWith) });
   return {
     kind: 'table',
-    title: say(WORDS.marking.title, { row: [row.id, ...(mirror ? [mirror.id] : [])].join(WORDS.joinWith) }),
+    title: far ? say(WORDS.face.titleFar, { title, joint: row.face.joint }) : title,
     notes: WORDS.marking.notes,
     columns: [
       { title: columns.chamber, kind: 'text' },

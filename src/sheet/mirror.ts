@@ -9,6 +9,8 @@ const SAME = 0.05;
 export interface MirroredRow {
   readonly row: Row;
   readonly mirror?: Row;
+  /** Whether it is seen at the far one of the two faces it is routed from. */
+  readonly far?: boolean;
 }
 
 /** The rows that need a sheet of their own, left to right: of two that mirror each other the right one, with the left beside it. */

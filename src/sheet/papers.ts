@@ -8,13 +8,14 @@ import { cuttingOnce } from './cuttingOnce.js';
 import { dotsSheet, sheetJoints } from './dotsSheet.js';
 import { dotsTable } from './dotsTable.js';
 import type { Drawing } from './drawing.js';
-import { faceSheet } from './faceSheet.js';
+import { faceName, faceSheet } from './faceSheet.js';
 import { gluingPages } from './gluingPages.js';
 import { guideSheets } from './guideSheet.js';
 import { guideCurve, guideSettings, setUpTable } from './guideTables.js';
 import { labels } from './labels.js';
 import { markingTable } from './markingTable.js';
-import { sheetRows } from './mirror.js';
+import { seenFromFar } from './farSide.js';
+import { sheetRows, type MirroredRow } from './mirror.js';
 import type { DocumentPage, FigurePage, LabelStock, PaperSet, TiledPage } from './pages.js';
 import { planParts, planView } from './planView.js';
 import { poleTable, storyPole } from './pole.js';
@@ -30,6 +31,8 @@ export interface Paper {
   /** What a builder calls it by to print it alone: `pole`, `face-R2`. */
   readonly name: string;
   readonly pages: () => readonly DocumentPage[];
+  /** Left out unless it is asked for by name. */
+  readonly onRequest?: boolean;
 }
 
 export interface PaperOptions {
@@ -54,12 +57,13 @@ export function papersOf(plan: Plan, options: PaperOptions): Paper[] {
     { name: 'plan', pages: () => [planView(plan), ...planParts(plan)].map(figure) },
     { name: 'dots', pages: () => [...sheetJoints(plan).map((at) => fullSize(dotsSheet(plan, at))), dotsTable(plan)] },
     { name: 'pole', pages: () => [fullSize(storyPole(plan)), poleTable(plan)] },
-    ...rows.map((each): Paper => ({
-      name: `face-${each.row.id}`,
-      pages: () => [fullSize(faceSheet(plan, each)), markingTable(plan, each)],
+    ...faceViews(plan).map((seen): Paper => ({
+      name: faceName(seen.row),
+      pages: () => [fullSize(faceSheet(seen.plan, seen.row)), markingTable(seen.plan, seen.row)],
     })),
     { name: 'router', pages: () => [setUpTable(plan)] },
-    ...(plan.routing.guides.length > 0 ? [{ name: 'guides', pages: () => guidePages(plan) }] : []),
+    // A guide for every chamber is a hundred sheets: for those who rout that way.
+    { name: 'guides', pages: () => guidePages(plan), onRequest: plan.routing.guides.length === 0 },
     { name: 'walls', pages: () => [...rows.map((each) => wallChart(plan, each)), ...wallMap(plan)].map(figure) },
     { name: 'sections', pages: () => sectionSheets(plan).map(figure) },
     { name: 'weights', pages: () => weightPages(plan, options.weights) },
@@ -73,7 +77,7 @@ export function papersOf(plan: Plan, options: PaperOptions): Paper[] {
 }
 
 /**
- * The set, or the papers of it that are asked for by name, in the set's order. Names that no paper has come back as `unknown`, and then
+ * The whole set, or the papers that are asked for by name, in the set's order. Names that no paper has come back as `unknown`, and then
  * the set has no pages.
  */
 export function paperSet(
@@ -83,7 +87,8 @@ export function paperSet(
 ): { readonly set: PaperSet; readonly unknown: readonly string[] } {
   const papers = papersOf(plan, options);
   const unknown = (only ?? []).filter((name) => !papers.some((paper) => paper.name === name));
-  const wanted = unknown.length > 0 ? [] : papers.filter(({ name }) => !only || only.includes(name));
+  const wanted =
+    unknown.length > 0 ? [] : papers.filter(({ name, onRequest }) => (only ? only.includes(name) : !onRequest));
   return {
     set: {
       mark: { job: plan.job.name, ...(options.revision !== undefined && { revision: options.revision }) },
@@ -117,10 +122,18 @@ function together(pages: readonly DocumentPage[]): readonly DocumentPage[] {
 export function fullSizeDrawings(plan: Plan): Drawing[] {
   return [
     ...sheetJoints(plan).map((at) => dotsSheet(plan, at)),
-    ...sheetRows(plan).map((each) => faceSheet(plan, each)),
+    ...faceViews(plan).map((seen) => faceSheet(seen.plan, seen.row)),
     ...blockDrawings(plan),
     ...(plan.routing.guides.length > 0 ? guideSheets(plan) : []),
   ];
+}
+
+/** Every face that chambers are marked on: each row's own, and its far one where it is routed from both. */
+function faceViews(plan: Plan): { plan: Plan; row: MirroredRow }[] {
+  return sheetRows(plan).flatMap((row) => {
+    const far = seenFromFar(plan, row);
+    return [{ plan, row }, ...(far ? [far] : [])];
+  });
 }
 
 function blockDrawings(plan: Plan): Drawing[] {
@@ -131,7 +144,7 @@ function guidePages(plan: Plan): DocumentPage[] {
   return [
     { kind: 'tiled', title: WORDS.guides.title, drawings: guideSheets(plan) },
     guideSettings(plan),
-    guideCurve(plan),
+    ...(plan.routing.guides.length > 0 ? [guideCurve(plan)] : []),
   ];
 }
 

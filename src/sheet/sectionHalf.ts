@@ -1,7 +1,7 @@
 import { without } from '../chamber/stretch.js';
 import { printLength } from '../length/length.js';
 import type { Plan } from '../plan.js';
-import { printAtMost } from './atMost.js';
+import { printAtMost } from './rounded.js';
 import { dimensions } from './dimensions.js';
 import type { Shape } from './drawing.js';
 import { spanAt } from './finished.js';

@@ -3,7 +3,7 @@ import type { Chamber } from '../chamber/chamber.js';
 import { printLength } from '../length/length.js';
 import { MM_PER_FOOT, MM_PER_INCH } from '../length/units.js';
 import type { Plan } from '../plan.js';
-import { printAtMost } from './atMost.js';
+import { printAtMost } from './rounded.js';
 import type { Drawing, Shape } from './drawing.js';
 import { widthOf } from './lettering.js';
 import { chambersOf, type MirroredRow } from './mirror.js';

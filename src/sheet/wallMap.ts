@@ -3,7 +3,7 @@ import { MET } from '../chamber/carve.js';
 import type { Chamber } from '../chamber/chamber.js';
 import { printLength } from '../length/length.js';
 import type { Plan } from '../plan.js';
-import { printAtMost } from './atMost.js';
+import { printAtMost } from './rounded.js';
 import type { Drawing } from './drawing.js';
 import { partsOf, planShapes, type InChamber } from './planView.js';
 import { say, WORDS } from './words.js';

@@ -103,6 +103,20 @@ describe('mesh', () => {
 });
 
 describe('papers', () => {
+  test('are refused where the cutter does not come through, and the cutter that would do is named', () => {
+    const [dir, out] = [folder(), folder()];
+    const text = readFileSync(sample('tarn-rescue'), 'utf8').replace(
+      'chambers:',
+      'routing: {cutterLength: 1 1/2 in}\n\nchambers:',
+    );
+    writeFileSync(join(dir, 'short.yaml'), text);
+    const { code, err } = chamberwright(['papers', join(dir, 'short.yaml'), '-o', out]);
+    expect(code).toBe(1);
+    // The piece is 4 in thick and guides are cut from 1/2 in.
+    expect(err).toMatch(/^C1: the cutter does not reach .*there is 1 1\/2 in, 4 1\/2 in are needed/m);
+    expect(readdirSync(out)).toEqual([]);
+  });
+
   test('writes the set, every sheet as SVG and DXF, and the list, whatever the job is called', () => {
     const [dir, out] = [folder(), folder()];
     const text = readFileSync(sample('mere-prone'), 'utf8').replace(/^job:.*$/m, `job: 'A & B <"c"> č ≥ ½'`);

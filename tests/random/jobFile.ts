@@ -156,6 +156,8 @@ export const jobFiles: fc.Arbitrary<Record<string, unknown>> = fc
           },
         ],
       }),
+      // So long that walls and not the cutter end every chamber.
+      routing: { cutterLength: 400 },
       fill: { foam: 'eps-12' },
     };
   });

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { blockSheet } from '../../src/sheet/blockSheet.js';
+import { dotsSheet, sheetJoints } from '../../src/sheet/dotsSheet.js';
 import type { Drawing } from '../../src/sheet/drawing.js';
 import { faceSheet } from '../../src/sheet/faceSheet.js';
+import { guideSheets } from '../../src/sheet/guideSheet.js';
 import { sheetRows } from '../../src/sheet/mirror.js';
 import { planParts, planView } from '../../src/sheet/planView.js';
 import { storyPole } from '../../src/sheet/pole.js';
@@ -15,6 +17,8 @@ const plan = smallPlan();
 const rows = sheetRows(plan);
 const drawings: Drawing[] = [
   ...rows.map((row) => faceSheet(plan, row)),
+  ...sheetJoints(plan).map((joint) => dotsSheet(plan, joint)),
+  ...guideSheets(plan),
   ...rows.map((row) => blockSheet(plan, row)),
   ...rows.map((row) => wallChart(plan, row)),
   storyPole(plan),

@@ -146,6 +146,8 @@ export function smallPlan(): Plan {
       keepOuts: [{ name: 'leash plug', kind: 'disc', x: 1050, y: 60, radius: 30 }],
       jointKeepOuts: [],
       fill: FOAM,
+      routing: { bush: 24 },
+      dots: { diameter: 16, blank: { nose: 50, tail: 50, below: 10 } },
     },
     board: {
       surface: { outlines: [outline, outline] },
@@ -165,6 +167,24 @@ export function smallPlan(): Plan {
       dots: ['L1', 'R1'].map((joint) => ({ id: `${joint}.1`, joint, s: 600, z: 20, x: 600, diameter: 16 })),
       smears: [],
       losses: [],
+    },
+    routing: {
+      rows: ['L1', 'R1'].map((row) => ({
+        row,
+        from: [row],
+        chambers: chambers.map(({ id }) => ({ chamber: id, from: [row], cut: 50, stops: [62] })),
+      })),
+      offset: 4,
+      guides: [
+        {
+          id: 'G1',
+          cut: { length: 260, height: 26, corner: 8 },
+          opening: { length: 268, height: 34, corner: 12 },
+          chambers: chambers.map(({ id }) => id),
+        },
+      ],
+      settings: chambers.map(({ id }) => ({ chamber: id, guide: 'G1', s: 450, z: 30, tiltInDegrees: 0 })),
+      curve: [],
     },
     blocks: chambers.map(({ id, row, contour, profile, volume }) => {
       const s = profile.map(([each]) => each);

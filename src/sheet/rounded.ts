@@ -15,3 +15,9 @@ export function printAtMost(mm: number, units: Units): string {
   const step = STEP[units];
   return printLength(Math.floor((mm + ON_STEP) / step) * step, units);
 }
+
+/** Writes a length that must not be understated, rounded up: how deep halves are routed that are to meet. Otherwise as `printLength`. */
+export function printAtLeast(mm: number, units: Units): string {
+  const step = STEP[units];
+  return printLength(Math.ceil((mm - ON_STEP) / step) * step, units);
+}

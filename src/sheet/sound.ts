@@ -1,6 +1,7 @@
 import { printLength } from '../length/length.js';
 import type { Units } from '../length/units.js';
 import type { Plan } from '../plan.js';
+import { sayNote } from './notes.js';
 import { thinWalls, type ThinWall } from '../wall/prove.js';
 
 export const WALL = { deck: 'deck skin', bottom: 'bottom skin', rail: 'rail wall' } as const;
@@ -8,6 +9,13 @@ export const WALL = { deck: 'deck skin', bottom: 'bottom skin', rail: 'rail wall
 /** Proves a finished plan once more, from its published chambers alone. */
 export function proved(plan: Plan): ThinWall[] {
   return thinWalls(plan.chambers, plan.layup.rows, plan.trees, plan.board.mesh.chordError, plan.asked);
+}
+
+/** Why no papers may be made of a plan, in sentences: walls that its own proof does not find, rows that the cutter does not come through. */
+export function refusalsOf(plan: Plan): string[] {
+  const { units } = plan.job;
+  const unreached = plan.notes.filter(({ kind, why }) => kind === 'rout' && why === 'reach');
+  return [...proved(plan).map((wall) => sayThin(wall, units)), ...unreached.map((note) => sayNote(note, units))];
 }
 
 /** `R2-07: rail wall 17.2 mm, 0.8 mm under the 18 mm asked; thinnest 1204 mm from the nose, 262 mm right of the centreline` */
