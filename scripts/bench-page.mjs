@@ -35,10 +35,12 @@ const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', arg
 const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
 const loaded = new Set();
 page.on('response', (response) => loaded.add(new URL(response.url()).pathname));
+// A browser just started is busy with itself for a while.
+await page.waitForTimeout(8000);
 await page.goto(server.link);
 await page.waitForSelector('[data-chamber]');
 const firstView = await page.evaluate(() => performance.now());
-await page.waitForTimeout(1500);
+await page.waitForTimeout(4000);
 
 const slider = page.locator('[data-slider="web"]');
 const box = await slider.boundingBox();

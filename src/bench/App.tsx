@@ -1,5 +1,5 @@
-import { useEffect, useReducer } from 'preact/hooks';
-import type { Bench } from './bench.js';
+import { useEffect, useMemo, useReducer } from 'preact/hooks';
+import type { Bench, BenchState } from './bench.js';
 import { Compare } from './Compare.js';
 import { Fields } from './fields/Fields.js';
 import { Cautions, Mistakes, PlanNotes } from './Notes.js';
@@ -10,6 +10,7 @@ import { Patterns } from './picture/Patterns.js';
 import { Pole } from './picture/Pole.js';
 import { RowOnBench } from './picture/RowOnBench.js';
 import { wholeBoard, zoomed } from './picture/scale.js';
+import type { Shown } from './plan/answer.js';
 import { Conflict } from './save/Conflict.js';
 import type { JobList, Jobs } from './save/jobs.js';
 import { save } from './save/save.js';
@@ -33,51 +34,10 @@ export function App({ bench, jobs, list }: { readonly bench: Bench; readonly job
       <main>
         <Mistakes state={state} />
         {!shown && state.findings.length === 0 && <p class="empty">The plan is being made …</p>}
-        <div class="bench">
+        <div class={state.isCurrent ? 'bench' : 'bench stale'}>
           {shown && (
             <div class="pictures">
-              <section class="card" aria-labelledby="above-title">
-                <header>
-                  <h2 id="above-title">From above</h2>
-                  <fieldset class="switch">
-                    <legend>Spare wall toward</legend>
-                    {(['deck', 'bottom', 'rail'] as const).map((wall) => (
-                      <label key={wall}>
-                        <input
-                          type="radio"
-                          name="wall"
-                          checked={state.wall === wall}
-                          onChange={() => bench.show({ wall })}
-                        />
-                        {wall}
-                      </label>
-                    ))}
-                  </fieldset>
-                  <Zoom bench={bench} />
-                </header>
-                <svg width={0} height={0} class="keys" aria-hidden="true">
-                  <Patterns prefix="above-key" scale={1} />
-                </svg>
-                <Legend shown={shown} state={state} />
-                <FromAbove bench={bench} state={state} shown={shown} />
-                <Pole bench={bench} state={state} shown={shown} />
-                <header>
-                  <h2>Row on the bench</h2>
-                  <div class="rows" role="group" aria-label="Row">
-                    {shown.result.rows.map(({ id }) => (
-                      <button
-                        key={id}
-                        type="button"
-                        aria-pressed={id === state.row}
-                        onClick={() => bench.show({ row: id, chamber: undefined })}
-                      >
-                        {id}
-                      </button>
-                    ))}
-                  </div>
-                </header>
-                <RowOnBench bench={bench} state={state} shown={shown} />
-              </section>
+              <Pictures bench={bench} state={state} shown={shown} />
               <Strip state={state} shown={shown} />
               <PlanNotes bench={bench} state={state} shown={shown} />
               <Space state={state} shown={shown} />
@@ -86,12 +46,7 @@ export function App({ bench, jobs, list }: { readonly bench: Bench; readonly job
             </div>
           )}
           <div class="side">
-            {shown && (
-              <section class="card" aria-labelledby="section-title">
-                <h2 id="section-title">Cross-section</h2>
-                <CrossSection bench={bench} state={state} shown={shown} />
-              </section>
-            )}
+            {shown && <Section bench={bench} state={state} shown={shown} />}
             <Fields bench={bench} state={state} />
           </div>
         </div>
@@ -99,6 +54,74 @@ export function App({ bench, jobs, list }: { readonly bench: Bench; readonly job
       <Cautions />
       {state.conflict && <Conflict bench={bench} jobs={jobs} theirs={state.conflict} />}
     </>
+  );
+}
+
+interface PictureProps {
+  readonly bench: Bench;
+  readonly state: BenchState;
+  readonly shown: Shown;
+}
+
+/** What pictures are drawn from: while a slider moves, they are left alone until the new plan is there. */
+const drawnFrom = ({ shown, wall, row, chamber, x, reach, units }: BenchState) =>
+  [shown, wall, row, chamber, x, reach, units] as const;
+
+/** The board from above, the pole, and the row on the bench, in line with each other. */
+function Pictures({ bench, state, shown }: PictureProps) {
+  return useMemo(
+    () => (
+      <section class="card" aria-labelledby="above-title">
+        <header>
+          <h2 id="above-title">From above</h2>
+          <fieldset class="switch">
+            <legend>Spare wall toward</legend>
+            {(['deck', 'bottom', 'rail'] as const).map((wall) => (
+              <label key={wall}>
+                <input type="radio" name="wall" checked={state.wall === wall} onChange={() => bench.show({ wall })} />
+                {wall}
+              </label>
+            ))}
+          </fieldset>
+          <Zoom bench={bench} />
+        </header>
+        <svg width={0} height={0} class="keys" aria-hidden="true">
+          <Patterns prefix="above-key" scale={1} />
+        </svg>
+        <Legend shown={shown} state={state} />
+        <FromAbove bench={bench} state={state} shown={shown} />
+        <Pole bench={bench} state={state} shown={shown} />
+        <header>
+          <h2>Row on the bench</h2>
+          <div class="rows" role="group" aria-label="Row">
+            {shown.result.rows.map(({ id }) => (
+              <button
+                key={id}
+                type="button"
+                aria-pressed={id === state.row}
+                onClick={() => bench.show({ row: id, chamber: undefined })}
+              >
+                {id}
+              </button>
+            ))}
+          </div>
+        </header>
+        <RowOnBench bench={bench} state={state} shown={shown} />
+      </section>
+    ),
+    drawnFrom(state),
+  );
+}
+
+function Section({ bench, state, shown }: PictureProps) {
+  return useMemo(
+    () => (
+      <section class="card" aria-labelledby="section-title">
+        <h2 id="section-title">Cross-section</h2>
+        <CrossSection bench={bench} state={state} shown={shown} />
+      </section>
+    ),
+    drawnFrom(state),
   );
 }
 

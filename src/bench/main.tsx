@@ -1,13 +1,9 @@
 import { render } from 'preact';
-import { config } from 'zod';
 import { App } from './App.js';
 import { Bench } from './bench.js';
 import './bench.css';
 import { PlanFeed } from './plan/feed.js';
 import { Jobs, tokenFrom } from './save/jobs.js';
-
-// The page's rules allow no code made from text, which zod would try first.
-config({ jitless: true });
 
 const root = document.getElementById('bench')!;
 

@@ -1,5 +1,6 @@
-import { isCollection, isMap, isPair, isScalar, parseDocument, type Document, type Pair, type YAMLMap } from 'yaml';
+import { isCollection, isMap, isPair, isScalar, type Document, type Pair, type YAMLMap } from 'yaml';
 import type { Path } from '../../job/say.js';
+import { documentOf } from './document.js';
 
 /**
  * The job's text with another value at one place; every other character stays as the builder wrote it.
@@ -18,7 +19,7 @@ export function withValue(text: string, path: Path, written: string): string {
 
 /** The job's text without a key; without a change where it is not there. The line or the place between commas goes with it. */
 export function withoutKey(text: string, path: Path): string {
-  const document = parseDocument(text);
+  const document = documentOf(text);
   const map: unknown = document.getIn(path.slice(0, -1), true);
   const pair = isMap(map) ? pairOf(map, path.at(-1)!) : undefined;
   if (!isMap(map) || !pair) return text;
@@ -43,7 +44,7 @@ function spellings(written: string): string[] {
 }
 
 function placed(text: string, path: Path, scalar: string): string {
-  const document = parseDocument(text);
+  const document = documentOf(text);
   if (document.errors.length > 0) throw new Error('the job is not YAML');
   const node: unknown = document.getIn(path, true);
   const range = (node as { range?: readonly [number, number, number] | null } | undefined)?.range;
@@ -101,7 +102,7 @@ function endOfLine(text: string, from: number): number {
 }
 
 function readsAs(text: string, path: Path, written: string): boolean {
-  const document = parseDocument(text);
+  const document = documentOf(text);
   if (document.errors.length > 0) return false;
   const value: unknown = document.getIn(path);
   return value === written || (typeof value === 'number' && written.trim() !== '' && value === Number(written));

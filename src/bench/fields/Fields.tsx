@@ -1,15 +1,16 @@
 import { useMemo, useState } from 'preact/hooks';
-import { parse } from 'yaml';
-import { jobJsonSchema } from '../../job/file.js';
+import schemaFile from '../../../templates/job.schema.json' with { type: 'json' };
 import type { Bench, BenchState } from '../bench.js';
+import { documentOf } from '../edit/document.js';
 import { spoken } from '../words.js';
 import { FieldInput } from './FieldInput.js';
 import { fieldGroups, type Schema } from './fields.js';
 import { Slider, SLIDERS } from './Slider.js';
 
+const schema = schemaFile as Schema;
+
 /** Every number of the job: the six that are turned most as sliders, all others by section. */
 export function Fields({ bench, state }: { readonly bench: Bench; readonly state: BenchState }) {
-  const schema = useMemo(() => jobJsonSchema() as Schema, []);
   const file = useMemo(() => dataOf(state.history.text), [state.history.text]);
   const [open, setOpen] = useState<readonly string[]>([]);
   const { shown, findings, units } = state;
@@ -65,10 +66,7 @@ export function Fields({ bench, state }: { readonly bench: Bench; readonly state
 }
 
 function dataOf(text: string): Record<string, unknown> {
-  try {
-    const data: unknown = parse(text);
-    return typeof data === 'object' && data !== null ? (data as Record<string, unknown>) : {};
-  } catch {
-    return {};
-  }
+  const document = documentOf(text);
+  const data: unknown = document.errors.length > 0 ? undefined : document.toJS();
+  return typeof data === 'object' && data !== null ? (data as Record<string, unknown>) : {};
 }

@@ -49,6 +49,7 @@ export function Slider({ bench, slider, field, findings, chambers, file, units }
   const now = value / worth;
   const set = (next: number, at: number) => {
     const onStep = Math.round(Math.min(Math.max(next, least), most) / step) * step;
+    if (Math.abs(onStep - now) < step / 1000) return;
     const text = isShare ? `${Math.round(onStep * 100)} %` : writtenLength(onStep * worth, file, field.value);
     bench.change((job) => withValue(job, field.path, text), `slider ${slider.key}`);
     changedAt(bench.question, at);

@@ -31,7 +31,7 @@ export interface Schema {
   readonly description?: string;
   readonly properties?: Readonly<Record<string, Schema>>;
   readonly additionalProperties?: Schema | boolean;
-  readonly items?: Schema;
+  readonly items?: Schema | boolean;
   readonly prefixItems?: readonly Schema[];
   readonly anyOf?: readonly Schema[];
   readonly oneOf?: readonly Schema[];
@@ -135,7 +135,7 @@ function kindOf({ examples = [], anyOf = [] }: Schema): Field['kind'] {
 function schemaOf(schema: Schema, key: string | number): Schema {
   const own =
     typeof key === 'number'
-      ? (schema.prefixItems?.[key] ?? schema.items)
+      ? (schema.prefixItems?.[key] ?? (typeof schema.items === 'object' ? schema.items : undefined))
       : (schema.properties?.[key] ??
         (typeof schema.additionalProperties === 'object' ? schema.additionalProperties : undefined));
   if (own) return own;

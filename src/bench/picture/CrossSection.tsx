@@ -56,7 +56,7 @@ export function CrossSection({ bench, state, shown }: Props) {
         viewBox={`${view.left} ${-view.top} ${view.right - view.left} ${view.top - view.low}`}
         role="img"
         aria-label={isClose ? `Close up of ${here!.chamber.id} at ${place}` : `Cross-section ${place} from the nose`}
-        class={state.isCurrent ? 'section' : 'section stale'}
+        class="section"
       >
         <Patterns prefix={isClose ? 'close' : 'section'} scale={scale} />
         <Cross

@@ -87,7 +87,7 @@ export function FromAbove({ bench, state, shown, isOther = false }: Props) {
         width={width}
         height={height}
         viewBox={`${reach.from} ${-middle - height / scale / 2} ${reach.to - reach.from} ${height / scale}`}
-        class={state.isCurrent || isOther ? 'above' : 'above stale'}
+        class="above"
         style={{ '--px': `${1 / scale}px` }}
         {...pointing}
       >

@@ -58,7 +58,7 @@ export function RowOnBench({ bench, state, shown }: Props) {
         height={height}
         viewBox={`${reach.from} ${-top} ${reach.to - reach.from} ${top - low}`}
         preserveAspectRatio="none"
-        class={state.isCurrent ? 'face' : 'face stale'}
+        class="face"
         role="group"
         aria-label={`Face ${row.face.id}, row ${row.id}, ${chambers.length} chambers; ${words.ends[row.end]}`}
         onPointerMove={(event) => {

@@ -80,5 +80,5 @@ export async function closeBrowser(): Promise<void> {
 
 /** The plan on show is the one of the text as it stands. */
 export async function settled(page: Page): Promise<void> {
-  await page.waitForFunction(() => document.querySelector('svg.above') && !document.querySelector('svg.stale'));
+  await page.waitForFunction(() => document.querySelector('svg.above') && !document.querySelector('.stale'));
 }
