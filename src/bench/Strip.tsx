@@ -37,6 +37,10 @@ export function Strip({ state, shown }: { readonly state: BenchState; readonly s
           </dd>
         </div>
         <div>
+          <dt>Foam sheets</dt>
+          <dd data-count="sheets">{sheetsOf(state, shown)}</dd>
+        </div>
+        <div>
           <dt>Left solid</dt>
           <dd data-count="solid">{solid} places</dd>
         </div>
@@ -55,6 +59,14 @@ export function Strip({ state, shown }: { readonly state: BenchState; readonly s
       </dl>
     </section>
   );
+}
+
+/** Sheets of the shop's foam that the blocks are cut from. */
+function sheetsOf({ counted }: BenchState, { job }: Shown): string {
+  if (job.blocks.stock.length === 0) return 'none listed';
+  if (!counted?.sheets) return '…';
+  const { cut, leftOut } = counted.sheets;
+  return leftOut === 0 ? `${cut}` : `${cut}, too few for ${leftOut} blocks`;
 }
 
 /** How the chambers' fills are to be read. */

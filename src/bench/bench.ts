@@ -2,7 +2,7 @@ import type { Finding } from '../job/finding.js';
 import type { Units } from '../length/units.js';
 import { begun, changed, redone, settled, undone, type History } from './edit/history.js';
 import type { Wall } from './picture/cut.js';
-import type { Shown, Written } from './plan/answer.js';
+import type { Counted, Shown, Written } from './plan/answer.js';
 import type { Arrived } from './plan/feed.js';
 import { followedPicture } from './plan/pace.js';
 import type { JobFile } from './save/jobs.js';
@@ -39,6 +39,8 @@ export interface BenchState {
   readonly other?: Other;
   /** The job as somebody else saved it meanwhile. */
   readonly conflict?: JobFile;
+  /** What was counted of the present text. */
+  readonly counted?: Counted;
   /** How many pages the papers came to when they were last made, and from which text. */
   readonly papers?: { readonly pages: number; readonly sheet: string; readonly text: string };
   /** What has just happened, for the line at the top and for screen readers. */
@@ -163,13 +165,18 @@ export class Bench {
     followedPicture(number);
   }
 
+  /** Takes what was counted in a pause; what has been overtaken is let go. */
+  counted(counted: Counted): void {
+    if (counted.counted === this.asked) this.show({ counted });
+  }
+
   /** The text's own number: the question to which the picture on the bench must be the answer. */
   get question(): number {
     return this.asked;
   }
 
   private replan(history: History, said = ''): void {
-    this.state = { ...this.state, history, isCurrent: false, said };
+    this.state = { ...this.state, history, isCurrent: false, counted: undefined, said };
     this.plan();
     this.show({});
   }

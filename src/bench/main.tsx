@@ -22,6 +22,7 @@ async function start(): Promise<void> {
     (answer) => bench.arrived(answer),
     (why) =>
       bench.show({ said: `The plan could not be made: ${why}. This is a mistake of ours; please keep the job file.` }),
+    (count) => bench.counted(count),
   );
   const bench = new Bench(file, feed);
   root.textContent = '';

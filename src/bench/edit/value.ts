@@ -1,6 +1,7 @@
 import { isCollection, isMap, isPair, isScalar, type Document, type Pair, type YAMLMap } from 'yaml';
 import type { Path } from '../../job/say.js';
 import { documentOf } from './document.js';
+import { endOfLine, rangeOf } from './ranges.js';
 
 /**
  * The job's text with another value at one place; every other character stays as the builder wrote it.
@@ -77,28 +78,6 @@ function added(text: string, document: Document, path: Path, scalar: string): st
 
 function pairOf(map: YAMLMap, key: string | number): Pair | undefined {
   return map.items.find((item) => isPair(item) && isScalar(item.key) && item.key.value === key);
-}
-
-/** Where a key and its value begin and end. */
-function rangeOf({ key, value }: Pair): [number, number] {
-  const range = (node: unknown) => (node as { range?: readonly number[] } | null)?.range;
-  const start = range(key)![0]!;
-  const flow = value as { items?: unknown } | null;
-  return [start, flow === null ? range(key)![1]! : (lastContent(value) ?? range(key)![1]!)];
-}
-
-/** Where a node's own text ends. A block's range runs on over the blank lines and comments behind it, so its last line is looked for. */
-function lastContent(node: unknown): number | undefined {
-  if (isCollection(node) && !node.flow && node.items.length > 0) {
-    const last = node.items.at(-1);
-    return lastContent(isPair(last) ? (last.value ?? last.key) : last);
-  }
-  return (node as { range?: readonly number[] } | null)?.range?.[1];
-}
-
-function endOfLine(text: string, from: number): number {
-  const end = text.indexOf('\n', from);
-  return end < 0 ? text.length : end;
 }
 
 function readsAs(text: string, path: Path, written: string): boolean {

@@ -2,6 +2,7 @@ import { useMemo, useState } from 'preact/hooks';
 import schemaFile from '../../../templates/job.schema.json' with { type: 'json' };
 import type { Bench, BenchState } from '../bench.js';
 import { documentOf } from '../edit/document.js';
+import { withItemCopied, withoutItem } from '../edit/item.js';
 import { spoken } from '../words.js';
 import { FieldInput } from './FieldInput.js';
 import { fieldGroups, type Schema } from './fields.js';
@@ -46,7 +47,7 @@ export function Fields({ bench, state }: { readonly bench: Bench; readonly state
             {findings.some(({ where }) => where.path.startsWith(section)) && <span class="mark"> – look here</span>}
           </summary>
           {open.includes(section) &&
-            groups(section).map(({ title, fields }) => (
+            groups(section).map(({ title, fields, item, list }) => (
               <fieldset key={title}>
                 <legend>{title}</legend>
                 {fields
@@ -57,6 +58,20 @@ export function Fields({ bench, state }: { readonly bench: Bench; readonly state
                   .map((field) => (
                     <FieldInput key={field.path.join('.')} {...common} field={field} />
                   ))}
+                {item && (
+                  <button type="button" onClick={() => bench.change((text) => withoutItem(text, item))}>
+                    Take {title} away
+                  </button>
+                )}
+                {list && (
+                  <button
+                    type="button"
+                    data-add={list.join('.')}
+                    onClick={() => bench.change((text) => withItemCopied(text, list))}
+                  >
+                    One more like it
+                  </button>
+                )}
               </fieldset>
             ))}
         </details>

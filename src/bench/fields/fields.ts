@@ -24,6 +24,10 @@ export interface Field {
 export interface FieldGroup {
   readonly title: string;
   readonly fields: readonly Field[];
+  /** Where it begins a thing of a list: its place, by which it is taken away. */
+  readonly item?: Path;
+  /** Where it ends a list: the list's place, to which another may be added. */
+  readonly list?: Path;
 }
 
 /** The part of JSON Schema (draft 2020-12) that the job file's schema uses. */
@@ -69,8 +73,13 @@ function groupsIn(value: unknown, schema: Schema, path: Path, title: string): Fi
     const inner = schemaOf(schema, key);
     if (isScalar(each)) own.push(fieldAt(at, each, inner));
     else if (isSmall(each)) own.push(...leavesOf(each, inner, at));
-    else groups.push(...groupsIn(each, inner, at, titleOf(title, key, each)));
+    else {
+      const [first, ...rest] = groupsIn(each, inner, at, titleOf(title, key, each));
+      if (first) groups.push(typeof key === 'number' ? { ...first, item: at } : first, ...rest);
+    }
   }
+  const last = groups.pop();
+  if (last) groups.push(Array.isArray(value) ? { ...last, list: path } : last);
   return [...(own.length > 0 ? [{ title, fields: own }] : []), ...groups];
 }
 

@@ -1,3 +1,4 @@
+import { cuttingOf } from '../../block/cutting.js';
 import type { Grid } from '../../board/grid.js';
 import type { Finding } from '../../job/finding.js';
 import type { Job } from '../../job/job.js';
@@ -36,6 +37,18 @@ export interface Answer {
   readonly shown?: Omit<Shown, 'grid'> & { readonly grid?: Grid };
   /** How long reading and planning took, ms. */
   readonly took: number;
+}
+
+/** What takes too long to be waited for at every step of a slider, found in the pause after the answer to a question. */
+export interface Counted {
+  readonly counted: Question['number'];
+  /** Sheets of the shop's foam that the blocks are cut from, and blocks that no sheet is left for; absent where the job lists no sheets. */
+  readonly sheets?: { readonly cut: number; readonly leftOut: number };
+}
+
+export function countedFor(number: Question['number'], plan: Plan): Counted {
+  const { sheets } = cuttingOf(plan);
+  return { counted: number, ...(sheets && { sheets: { cut: sheets.sheets.length, leftOut: sheets.leftOut.length } }) };
 }
 
 /** The last plan of each job, so that a board is made, and crosses over to the page, once. */

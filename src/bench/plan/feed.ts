@@ -1,9 +1,9 @@
-import type { Answer, Question, Shown, Written } from './answer.js';
+import type { Answer, Counted, Question, Shown, Written } from './answer.js';
 
 /** The part of a worker that the feed uses. */
 export interface Worked {
   postMessage(question: Question): void;
-  onmessage: ((event: MessageEvent<Answer>) => void) | null;
+  onmessage: ((event: MessageEvent<Answer | Counted>) => void) | null;
   onerror?: ((event: ErrorEvent) => void) | null;
 }
 
@@ -23,8 +23,9 @@ export class PlanFeed {
     private readonly worker: Worked,
     private readonly arrived: (answer: Arrived) => void,
     private readonly failed: (why: string) => void = () => undefined,
+    counted: (count: Counted) => void = () => undefined,
   ) {
-    worker.onmessage = ({ data }) => this.take(data);
+    worker.onmessage = ({ data }) => ('counted' in data ? counted(data) : this.take(data));
     worker.onerror = ({ message }) => {
       this.working = false;
       this.failed(message);

@@ -1,6 +1,6 @@
 import { config } from 'zod';
 import { planOf, type Plan } from '../../plan.js';
-import { answerTo, type Known, type Question } from './answer.js';
+import { answerTo, countedFor, type Known, type Question } from './answer.js';
 
 // The page's rules allow no code made from text, which zod would try first.
 config({ jitless: true });
@@ -11,12 +11,21 @@ const PRACTICE = [0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4] as const;
 /** The first picture is drawn meanwhile, ms. */
 const PAUSE = 800;
 
+/** Nothing is counted until nobody has asked for so long, ms. */
+const QUIET = 600;
+
 const known: Known = new Map();
 let practised = 0;
+let count: ReturnType<typeof setTimeout> | undefined;
 
 self.onmessage = ({ data }: MessageEvent<Question>) => {
   self.postMessage(answerTo(data, known));
   if (practised === 0) setTimeout(practise, PAUSE);
+  if (data.which === 'this') {
+    clearTimeout(count);
+    const plan = known.get('this');
+    count = plan && setTimeout(() => self.postMessage(countedFor(data.number, plan)), QUIET);
+  }
 };
 
 /** One plan a turn, so that a question never waits for more than one; the slider is quick from its first move. */

@@ -36,8 +36,8 @@ test.each(samples)('%s on the page has the same plan as on the command line, fig
       const worker = performance.getEntriesByType('resource').find(({ name: url }) => /worker-[\w-]+\.js$/.test(url))!;
       const asked = new Worker(worker.name, { type: 'module' });
       return new Promise<string>((resolve) => {
-        asked.onmessage = ({ data }: MessageEvent<{ shown: { result: unknown } }>) =>
-          resolve(JSON.stringify(data.shown.result));
+        asked.onmessage = ({ data }: MessageEvent<{ shown?: { result: unknown } }>) =>
+          data.shown && resolve(JSON.stringify(data.shown.result));
         asked.postMessage({ number: 1, which: 'this', written });
       });
     },
@@ -64,6 +64,19 @@ function differences(a: unknown, b: unknown, at = ''): string[] {
     differences((a as Record<string, unknown>)[key], (b as Record<string, unknown>)[key], `${at}.${key}`),
   );
 }
+
+test('a keep-out is added like the last one, taken away again, and the sheets are counted', async () => {
+  const { page } = await open('mere-prone.yaml');
+  const count = page.locator('[data-count="sheets"]');
+  await expect.poll(() => count.textContent(), { timeout: 20_000 }).toMatch(/^[1-9]\d*/);
+  await page.locator('details[data-section="keepOuts"] summary').click();
+  const groups = page.locator('details[data-section="keepOuts"] fieldset');
+  const before = await groups.count();
+  await page.locator('[data-add="keepOuts"]').click();
+  await expect.poll(() => groups.count()).toBe(before + 1);
+  await groups.last().getByRole('button', { name: /away/ }).click();
+  await expect.poll(() => groups.count()).toBe(before);
+});
 
 test('a wider web is seen in the chambers, their notes and the saved file, and taken back by one step', async () => {
   const { page, folder } = await open('mere-prone.yaml');
