@@ -6,7 +6,7 @@ import { flatOf, type Flat } from './closest.js';
  * A chamber's solid in the board frame: the rectangles that the edges of its profile sweep through its depth, and its two flat ends.
  *
  * Layout of `flats` as in `closest.ts`. `boxes` holds six numbers (low x y z, high x y z) for the whole solid, then for each flat, then for
- * the ends at the face and at the depth.
+ * the ends at the face and at the depth, then for each group of `GROUP` of these parts in their order.
  */
 export interface Solid {
   readonly face: Face;
@@ -19,6 +19,9 @@ export interface Solid {
   readonly reach: readonly [number, number, number, number];
 }
 
+/** Parts of a solid that are passed over together where they are far. */
+export const GROUP = 4;
+
 export function solidOf(
   face: Face,
   profile: readonly (readonly [number, number])[],
@@ -28,7 +31,8 @@ export function solidOf(
   const through = depth[1] - depth[0];
   const sideX = face.inward[0] * through;
   const sideY = face.inward[1] * through;
-  const boxes = new Float64Array(6 * (n + 3));
+  const parts = n + 2;
+  const boxes = new Float64Array(6 * (1 + parts + Math.ceil(parts / GROUP)));
   for (let at = 0; at < boxes.length; at += 6) {
     boxes.fill(Infinity, at, at + 3);
     boxes.fill(-Infinity, at + 3, at + 6);
@@ -52,6 +56,7 @@ export function solidOf(
     const normal = [ns * face.along[0], ns * face.along[1], (s - s2) / length] as const;
     return flatOf([x, y, z], [ex, ey, z2 - z], [sideX, sideY, 0], normal);
   });
+  for (let part = 0; part < parts; part++) join(boxes, part + 1, 1 + parts + Math.floor(part / GROUP));
   const s = profile.map((pair) => pair[0]);
   const z = profile.map((pair) => pair[1]);
   return {
@@ -62,6 +67,11 @@ export function solidOf(
     boxes,
     reach: [Math.min(...s), Math.min(...z), Math.max(...s), Math.max(...z)],
   };
+}
+
+/** Widens a box by another. */
+function join(boxes: Float64Array, from: number, into: number): void {
+  for (const at of [6 * from, 6 * from + 3]) widen(boxes, into, boxes[at]!, boxes[at + 1]!, boxes[at + 2]!);
 }
 
 function widen(boxes: Float64Array, box: number, x: number, y: number, z: number): void {

@@ -1,7 +1,7 @@
 import type { Mesh } from '../board/mesh.js';
 import { cornersToTriangle, crossTriangle, edgesToTriangle, noFound, type Found } from './closest.js';
 import { LEAF, type PatchTree } from './patchTree.js';
-import { inProfile, type Solid } from './solid.js';
+import { GROUP, inProfile, type Solid } from './solid.js';
 
 /** The thinnest place between a chamber and a part of the surface. */
 export interface Thinnest {
@@ -30,11 +30,20 @@ const corners = new Float64Array(9);
  * What is passed over is remembered by its bound, so the result is a true lower bound. Empty patches are infinitely far.
  */
 export function thinnest(solid: Solid, trees: readonly PatchTree[]): Thinnest {
-  const search: Search = { found: noFound(), nearest: -1, passed: Infinity, limit: Infinity };
+  const search: Search = {
+    found: noFound(),
+    nearest: -1,
+    towards: new Float64Array(3),
+    passed: Infinity,
+    passedSquare: Infinity,
+    limit: Infinity,
+    limitSquare: Infinity,
+  };
   for (const tree of trees) if (tree.order.length > 0) searchTree(search, solid, tree);
-  const { found, nearest, passed } = search;
+  const { found, nearest } = search;
   if (nearest < 0) return { distance: Infinity, onSurface: [NaN, NaN, NaN], onChamber: [NaN, NaN, NaN] };
   const best = Math.sqrt(found[0]!);
+  const passed = Math.min(search.passed, Math.sqrt(search.passedSquare));
   return {
     distance: liesInside(found, trees[0]!.mesh, nearest) ? Math.min(best, passed) : -best,
     onSurface: [found[4]!, found[5]!, found[6]!],
@@ -42,51 +51,68 @@ export function thinnest(solid: Solid, trees: readonly PatchTree[]): Thinnest {
   };
 }
 
+/** How far a search has come. */
+interface Search {
+  readonly found: Found;
+  /** The triangle that `found` lies on, and the unit direction from the chamber to it. */
+  nearest: number;
+  readonly towards: Float64Array;
+  /** The least bound of all that was passed over: of pairs, and the square of it of boxes. */
+  passed: number;
+  passedSquare: number;
+  /** What need not be looked at: `found` less `SLACK`; and its square, 0 where it is less than nothing. */
+  limit: number;
+  limitSquare: number;
+}
+
 function searchTree(search: Search, solid: Solid, tree: PatchTree): void {
   let top = 0;
   stack[top++] = 1;
   while (top > 0) {
     const node = stack[--top]!;
-    const gap = boxGap(tree.boxes, 6 * node, solid.boxes, 0);
-    if (gap >= search.limit) search.passed = Math.min(search.passed, gap);
-    else if (node >= tree.leaves) searchLeaf(search, solid, tree, node);
+    if (isPassed(search, gapSquare(tree.boxes, 6 * node, solid.boxes, 0))) continue;
+    if (node >= tree.leaves) searchLeaf(search, solid, tree, node);
     else {
       const leftFirst =
-        boxGap(tree.boxes, 12 * node, solid.boxes, 0) < boxGap(tree.boxes, 12 * node + 6, solid.boxes, 0) - TIE;
+        gapSquare(tree.boxes, 12 * node, solid.boxes, 0) < gapSquare(tree.boxes, 12 * node + 6, solid.boxes, 0) - TIE;
       stack[top++] = 2 * node + (leftFirst ? 1 : 0);
       stack[top++] = 2 * node + (leftFirst ? 0 : 1);
     }
   }
 }
 
-/** How far a search has come. */
-interface Search {
-  readonly found: Found;
-  /** The triangle that `found` lies on. */
-  nearest: number;
-  /** The least bound of all that was passed over. */
-  passed: number;
-  /** What need not be looked at: `found` less `SLACK`. */
-  limit: number;
+/** Whether boxes so far apart need not be looked into; if so it is remembered. */
+function isPassed(search: Search, gap: number): boolean {
+  if (gap < search.limitSquare) return false;
+  if (gap < search.passedSquare) search.passedSquare = gap;
+  return true;
 }
 
-/** How far each part of the solid is from the leaf being looked at. */
-let gaps = new Float64Array(64);
-
-/** Looks at every triangle of a leaf against every part of the solid that the leaf's box comes near enough to, the nearest part first. */
+/** Looks at every triangle of a leaf against every part of the solid that the leaf's box comes near enough to. */
 function searchLeaf(search: Search, solid: Solid, tree: PatchTree, leaf: number): void {
   const parts = solid.flats.length + 2;
-  if (gaps.length < parts) gaps = new Float64Array(2 * parts);
+  const groups = parts + 1;
+  // Nothing found yet: what is likely to be nearest first, so that most else need not be looked at.
+  if (search.nearest < 0) searchPart(search, solid, nearestPart(solid, tree, leaf), tree, leaf);
+  for (let first = 0, group = groups; first < parts; first += GROUP, group++) {
+    if (isPassed(search, gapSquare(tree.boxes, 6 * leaf, solid.boxes, 6 * group))) continue;
+    const end = Math.min(parts, first + GROUP);
+    for (let part = first; part < end; part++)
+      if (!isPassed(search, gapSquare(tree.boxes, 6 * leaf, solid.boxes, 6 * (part + 1))))
+        searchPart(search, solid, part, tree, leaf);
+  }
+}
+
+function nearestPart({ flats, boxes }: Solid, tree: PatchTree, leaf: number): number {
   let nearest = 0;
-  for (let part = 0; part < parts; part++) {
-    gaps[part] = boxGap(tree.boxes, 6 * leaf, solid.boxes, 6 * (part + 1));
-    if (gaps[part]! < gaps[nearest]! - TIE) nearest = part;
+  let least = Infinity;
+  for (let part = 0; part < flats.length + 2; part++) {
+    const gap = gapSquare(tree.boxes, 6 * leaf, boxes, 6 * (part + 1));
+    if (gap >= least - TIE) continue;
+    least = gap;
+    nearest = part;
   }
-  for (let i = 0; i < parts; i++) {
-    const part = (nearest + i) % parts;
-    if (gaps[part]! >= search.limit) search.passed = Math.min(search.passed, gaps[part]!);
-    else searchPart(search, solid, part, tree, leaf);
-  }
+  return nearest;
 }
 
 function searchPart(search: Search, solid: Solid, part: number, tree: PatchTree, leaf: number): void {
@@ -127,18 +153,25 @@ function searchPair(search: Search, flat: Float64Array, mesh: Mesh, triangle: nu
 
 /** Notes the triangle and tightens the limit when `found` has become better. */
 function take(search: Search, before: number, triangle: number): void {
-  if (search.found[0]! >= before) return;
+  const { found, towards } = search;
+  if (found[0]! >= before) return;
+  const best = Math.sqrt(found[0]!);
   search.nearest = triangle;
-  search.limit = Math.sqrt(search.found[0]!) - SLACK;
+  search.limit = best - SLACK;
+  search.limitSquare = search.limit > 0 ? search.limit * search.limit : 0;
+  for (let axis = 0; axis < 3; axis++) towards[axis] = best > 0 ? (found[4 + axis]! - found[1 + axis]!) / best : 0;
 }
 
-function boxGap(a: Float64Array, i: number, b: Float64Array, j: number): number {
-  let square = 0;
-  for (let axis = 0; axis < 3; axis++) {
-    const gap = Math.max(a[i + axis]! - b[j + 3 + axis]!, b[j + axis]! - a[i + 3 + axis]!);
-    if (gap > 0) square += gap * gap;
-  }
-  return Math.sqrt(square);
+/** The square of how far two boxes are apart. */
+function gapSquare(a: Float64Array, i: number, b: Float64Array, j: number): number {
+  const x = apart(a[i]!, a[i + 3]!, b[j]!, b[j + 3]!);
+  const y = apart(a[i + 1]!, a[i + 4]!, b[j + 1]!, b[j + 4]!);
+  const z = apart(a[i + 2]!, a[i + 5]!, b[j + 2]!, b[j + 5]!);
+  return x * x + y * y + z * z;
+}
+
+function apart(low: number, high: number, low2: number, high2: number): number {
+  return low > high2 ? low - high2 : low2 > high ? low2 - high : 0;
 }
 
 function takeCorners({ positions, triangles }: Mesh, t: number): void {
@@ -154,19 +187,20 @@ function takeCorners({ positions, triangles }: Mesh, t: number): void {
  * No point of the flat is nearer to the taken triangle than this: what parts them along the triangle's normal, along the flat's, or along
  * the line of the best found, whichever is most. Any direction gives a true bound (separating axis).
  */
-function pairBound(flat: Float64Array, normals: Float64Array, triangle: number, { found, limit }: Search): number {
-  const best = Math.sqrt(found[0]!);
+function pairBound(
+  flat: Float64Array,
+  normals: Float64Array,
+  triangle: number,
+  { nearest, towards, limit }: Search,
+): number {
   let bound = -Infinity;
-  if (best > 0 && best < Infinity) {
-    for (let axis = 0; axis < 3; axis++) direction[axis] = (found[4 + axis]! - found[1 + axis]!) / best;
-    bound = parted(flat, direction, 0);
+  if (nearest >= 0) {
+    bound = parted(flat, towards, 0);
     if (bound >= limit) return bound;
   }
   bound = Math.max(bound, parted(flat, normals, 3 * triangle));
   return bound >= limit ? bound : Math.max(bound, parted(flat, flat, 9));
 }
-
-const direction = new Float64Array(3);
 
 /** How far the taken triangle lies beyond the flat along the unit direction that stands at `at`. */
 function parted(flat: Float64Array, along: Float64Array, at: number): number {

@@ -3,7 +3,8 @@ import { boardOf } from '../../src/board/board.js';
 import { layupOf } from '../../src/layup/layup.js';
 import { bareOf } from '../../src/weigh/bare.js';
 import { sumOf } from '../../src/weigh/bulk.js';
-import { momentsOfSolid, solidOfMesh } from './solids.js';
+import { kernel, solidOfMesh } from '../oracle/kernel.js';
+import { momentsOfSolid } from './solids.js';
 import { flared } from './flared.js';
 import { tarn } from './tarn.js';
 
@@ -12,6 +13,8 @@ const CLOSE = 3e-4;
 /** Where a member runs out at the rail between two rows of the grid, litres: a few tenths of a gram. */
 const RUN_OUT = 4e-4;
 
+const k = await kernel();
+
 describe.each([
   ['straight', tarn()],
   ['flared', flared()],
@@ -19,7 +22,7 @@ describe.each([
   const board = boardOf(job.board);
   const layup = layupOf(job.glueUp, board.length);
   const bare = bareOf(board, layup);
-  const solid = solidOfMesh(board.mesh);
+  const solid = solidOfMesh(k, board.mesh);
 
   test('has in each member the volume, balance and inertia that the kernel cuts out of the mesh', () => {
     layup.members.forEach(({ id, left, right }, m) => {

@@ -2,9 +2,12 @@ import { describe, expect, test } from 'vitest';
 import { planOf } from '../../src/plan.js';
 import { toBoard } from '../../src/layup/frame.js';
 import { cutsOf } from '../../src/weigh/cuts.js';
-import { kernel, momentsOfSolid, solidOfChamber } from './solids.js';
+import { kernel, solidOfChamber } from '../oracle/kernel.js';
+import { momentsOfSolid } from './solids.js';
 import { flared } from './flared.js';
 import { tarn } from './tarn.js';
+
+const k = await kernel();
 
 describe.each([
   ['straight', tarn()],
@@ -18,7 +21,7 @@ describe.each([
     expect(cuts.length).toBeGreaterThan(20);
     plan.chambers.forEach((chamber, i) => {
       const row = rows.get(chamber.row)!;
-      const whole = solidOfChamber(chamber, row.face);
+      const whole = solidOfChamber(k, row.face, chamber.profile, chamber.depth);
       for (const { member, bulk } of cuts[i]!.members) {
         let part = whole;
         const { left, right } = member;
@@ -43,11 +46,11 @@ describe.each([
       const last = row.members.at(-1)!;
       const far = row.face.inward[1] > 0 ? last.right : last.left;
       const sign = row.face.inward[1] > 0 ? 1 : -1;
-      const whole = solidOfChamber(chamber, row.face);
+      const whole = solidOfChamber(k, row.face, chamber.profile, chamber.depth);
       const solid = far
         ? whole.trimByPlane([sign * far.slope, -sign, 0], (-sign * far.at) / Math.hypot(1, far.slope))
         : whole;
-      const end = new kernel.CrossSection([chamber.profile.map(([s, z]): [number, number] => [s, z])]).area();
+      const end = new k.CrossSection([chamber.profile.map(([s, z]): [number, number] => [s, z])]).area();
       const walls = solid.surfaceArea() - (row.end === 'face' ? 2 : 1) * end;
       expect(Math.abs(cuts[i]!.walls - walls / 1e6)).toBeLessThan(0.02 * cuts[i]!.walls);
     });

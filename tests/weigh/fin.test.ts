@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest';
 import type { FinSpec } from '../../src/job/finish.js';
 import { finVolume } from '../../src/weigh/fin.js';
-import { kernel } from './solids.js';
+import { kernel } from '../oracle/kernel.js';
+
+const k = await kernel();
 
 /** Straight lines that stand for each parabolic arc. */
 const FACETS = 200;
@@ -16,7 +18,7 @@ test.each<[string, FinSpec]>([
       const u = sign * (1 - (2 * i) / FACETS);
       return [(u * each.base) / 2, (sign * (1 - u * u) * each.thickness) / 2];
     });
-  const section = new kernel.CrossSection([[...side(1), ...side(-1)]]);
+  const section = new k.CrossSection([[...side(1), ...side(-1)]]);
   // Extruded to a scaled copy of itself: chord and thickness each run straight.
   const solid = section.extrude(each.depth, 100, 0, [each.tip / each.base, each.tipThickness / each.thickness]);
   expect(finVolume(each)).toBeGreaterThan(0);

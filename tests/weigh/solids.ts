@@ -1,30 +1,4 @@
-import Module, { type Manifold, type Mat4 } from 'manifold-3d';
-import type { Mesh } from '../../src/board/mesh.js';
-import type { Chamber } from '../../src/chamber/chamber.js';
-import type { Face } from '../../src/layup/layup.js';
-
-/** The general solid-geometry kernel that weights are checked against. */
-export const kernel = await (async () => {
-  const wasm = await Module();
-  wasm.setup();
-  return wasm;
-})();
-
-export function solidOfMesh(mesh: Mesh): Manifold {
-  const given = new kernel.Mesh({
-    numProp: 3,
-    vertProperties: Float32Array.from(mesh.positions),
-    triVerts: mesh.triangles,
-  });
-  given.merge();
-  return new kernel.Manifold(given);
-}
-
-export function solidOfChamber({ profile, depth }: Chamber, { along, inward, origin }: Face): Manifold {
-  const prism = new kernel.CrossSection([profile.map(([s, z]): [number, number] => [s, z])]).extrude(depth[1]);
-  const place: Mat4 = [along[0], along[1], 0, 0, 0, 0, 1, 0, inward[0], inward[1], 0, 0, origin[0], origin[1], 0, 1];
-  return prism.transform(place);
-}
+import type { Manifold } from 'manifold-3d';
 
 /** Volume, mm³, and its moments about the origin, from the kernel's own triangles: tetrahedra to the origin. */
 export function momentsOfSolid(solid: Manifold) {
