@@ -2,6 +2,7 @@ import { printWeight } from '../length/weight.js';
 import { KG_PER_POUND, M3_PER_CUBIC_FOOT } from '../length/units.js';
 import type { BenchState } from './bench.js';
 import type { Shown } from './plan/answer.js';
+import { fillOf } from './picture/Patterns.js';
 import { SPARE_STEPS, spareOf, spareStep } from './picture/spare.js';
 import { spoken, words } from './words.js';
 
@@ -81,7 +82,7 @@ export function Legend({ shown, state }: { readonly shown: Shown; readonly state
       {SPARE_STEPS.filter(({ name }) => name !== 'thin' || counts.has(name)).map(({ name, from }) => (
         <li key={name}>
           <svg width={22} height={14} aria-hidden="true">
-            <rect class="chamber" width={22} height={14} fill={`url(#above-key-${name})`} />
+            <rect class="chamber" width={22} height={14} fill={fillOf('above-key', name)} />
           </svg>
           {words.spare[name]}
           <span class="quiet">

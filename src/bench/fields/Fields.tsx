@@ -59,8 +59,12 @@ export function Fields({ bench, state }: { readonly bench: Bench; readonly state
                     <FieldInput key={field.path.join('.')} {...common} field={field} />
                   ))}
                 {item && (
-                  <button type="button" onClick={() => bench.change((text) => withoutItem(text, item))}>
-                    Take {title} away
+                  <button
+                    type="button"
+                    aria-label={`Take ${title} away`}
+                    onClick={() => bench.change((text) => withoutItem(text, item))}
+                  >
+                    Take away
                   </button>
                 )}
                 {list && (

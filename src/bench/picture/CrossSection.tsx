@@ -4,7 +4,7 @@ import type { Bench, BenchState } from '../bench.js';
 import type { Shown } from '../plan/answer.js';
 import { cutAt, wallsHere, type Point, type Wall } from './cut.js';
 import { choose } from './FromAbove.js';
-import { Patterns } from './Patterns.js';
+import { fillOf, Patterns } from './Patterns.js';
 import { pathOf, useWidth } from './scale.js';
 import { sectionAt } from './section.js';
 import { spareOf, spareStep } from './spare.js';
@@ -137,7 +137,7 @@ function Cross({ shown, state, outline, cuts, prefix, bench }: CrossProps) {
         <path
           key={chamber.id}
           class={chamber.row === state.row ? 'chamber chosen' : 'chamber'}
-          fill={`url(#${prefix}-${spareStep(spareOf(chamber, result.asked, state.wall))})`}
+          fill={fillOf(prefix, spareStep(spareOf(chamber, result.asked, state.wall)))}
           d={pathOf(cut, true)}
           onClick={() => choose(bench, chamber.id)}
         />

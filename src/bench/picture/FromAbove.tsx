@@ -5,7 +5,7 @@ import { dotsInPlan } from './dotsInPlan.js';
 import { DragHandles } from './DragHandles.js';
 import { chambersInPlan, solidPlaces } from './inPlan.js';
 import { keepOutPath } from './keepOuts.js';
-import { Patterns } from './Patterns.js';
+import { fillOf, Patterns } from './Patterns.js';
 import { moved, pathOf, useWidth, wholeBoard, zoomed } from './scale.js';
 import { outlineOf } from './section.js';
 import { spareOf, spareStep } from './spare.js';
@@ -195,7 +195,7 @@ function ChambersInPlan({ bench, shown, state, scale, prefix, isOther }: InPlan)
             class={!isOther && chamber.id === chosen ? 'chamber chosen' : 'chamber'}
             data-chamber={chamber.id}
             data-spare={name}
-            fill={`url(#${prefix}-${name})`}
+            fill={fillOf(prefix, name)}
             d={pathOf(outline, true)}
             onClick={() => !isOther && choose(bench, chamber.id)}
           />

@@ -11,7 +11,7 @@ import { dotsOnFace } from './dotsInPlan.js';
 import { Handle } from './DragHandles.js';
 import { faceEdges } from './faceEdge.js';
 import { choose } from './FromAbove.js';
-import { Patterns } from './Patterns.js';
+import { fillOf, Patterns } from './Patterns.js';
 import { pathOf, useWidth, wholeBoard } from './scale.js';
 import { spareOf, spareStep } from './spare.js';
 
@@ -102,7 +102,7 @@ export function RowOnBench({ bench, state, shown }: Props) {
               <path
                 class={chamber.id === state.chamber ? 'chamber chosen' : 'chamber'}
                 data-face-chamber={chamber.id}
-                fill={`url(#face-${name})`}
+                fill={fillOf('face', name)}
                 d={contourPath(chamber.contour)}
                 onClick={() => choose(bench, chamber.id)}
               />

@@ -1,12 +1,14 @@
 import { config } from 'zod';
-import { planOf, type Plan } from '../../plan.js';
+import { planOf } from '../../plan.js';
 import { answerTo, countedFor, type Known, type Question } from './answer.js';
 
 // The page's rules allow no code made from text, which zod would try first.
 config({ jitless: true });
 
-/** Plans made in the pause after the first, mm of web more each: so often the browser must see the planner run before it compiles it. */
-const PRACTICE = [0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4] as const;
+/** Plans made in the pause after the first: so often the browser must see the planner run before it has compiled it. */
+const PRACTICE = 20;
+/** They differ a little in their web, mm, as when a slider is dragged. */
+const STEP = 0.25;
 
 /** The first picture is drawn meanwhile, ms. */
 const PAUSE = 800;
@@ -31,15 +33,10 @@ self.onmessage = ({ data }: MessageEvent<Question>) => {
 /** One plan a turn, so that a question never waits for more than one; the slider is quick from its first move. */
 function practise(): void {
   const plan = known.get('this');
-  const more = PRACTICE[practised++];
-  if (!plan || more === undefined) return;
+  if (!plan || practised++ === PRACTICE) return;
   setTimeout(() => {
-    practisePlan(plan, more);
+    const { job } = plan;
+    planOf({ ...job, chambers: { ...job.chambers, web: job.chambers.web + practised * STEP } }, plan);
     practise();
   });
-}
-
-function practisePlan(plan: Plan, more: number): void {
-  const { job } = plan;
-  planOf({ ...job, chambers: { ...job.chambers, web: job.chambers.web + more } }, plan);
 }
