@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks';
 import { printFinding } from '../job/finding.js';
 import { sayNote } from '../sheet/notes.js';
 import type { Bench, BenchState } from './bench.js';
@@ -37,14 +38,15 @@ export function PlanNotes({
   readonly state: BenchState;
   readonly shown: Shown;
 }) {
+  const [isOpen, setOpen] = useState(false);
   const { notes, chambers } = shown.result;
   const isHere = (where: string) => where === state.row || where.startsWith(`${state.row}-`);
   const sorted = [...notes.filter(({ where }) => isHere(where)), ...notes.filter(({ where }) => !isHere(where))];
   return (
-    <details class="notes">
+    <details class="notes" onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
       <summary>{notes.length} notes on what was left solid, trimmed or split</summary>
       <ul>
-        {sorted.map((note, i) => (
+        {(isOpen ? sorted : []).map((note, i) => (
           <li key={i} data-note={note.where}>
             {chambers.some(({ id }) => id === note.where) ? (
               <button type="button" class="link" onClick={() => choose(bench, note.where)}>

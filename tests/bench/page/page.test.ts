@@ -101,7 +101,7 @@ test('a wider web is seen in the chambers, their notes and the saved file, and t
   expect(await page.locator('[data-chamber]').count()).toBe(changed.chambers.length);
   expect(changed.chambers.length).not.toBe(before);
   await page.locator('.notes summary').click();
-  expect(await page.locator('[data-note]').count()).toBe(changed.notes.length);
+  await expect.poll(() => page.locator('[data-note]').count()).toBe(changed.notes.length);
   await page.keyboard.press('Control+s');
   await page.getByText('Saved as mere-prone.yaml').waitFor();
   expect(readFileSync(join(folder, 'mere-prone.yaml'), 'utf8')).toBe(
