@@ -61,7 +61,7 @@ export function Fields({ bench, state }: { readonly bench: Bench; readonly state
                 {item && (
                   <button
                     type="button"
-                    aria-label={`Take ${title} away`}
+                    aria-label={`Take away ${title}`}
                     onClick={() => bench.change((text) => withoutItem(text, item))}
                   >
                     Take away
