@@ -10,16 +10,22 @@ export interface Bent {
 }
 
 /**
- * Measures the surface against every cell of its grid, in the middle of the cell and of its sides, where a cell that bends evenly lies furthest
- * off its two triangles, and says what to split where it is off by more than `limit`, mm. Where a notch cuts cells, its edges are measured in
+ * Measures the surface against every cell of its grid, in the middle of the cell, of its sides and at the quarters of those across the board, and says what to split where it is off by more than `limit`, mm. Where a notch cuts cells, its edges are measured in
  * their place.
  */
 export function bentOf(grid: Omit<Grid, 'same'>, surface: Surface, limit: number): Bent {
   const { xs, vs, positions, apex } = grid;
   const columns = vs.length;
-  const between = Float64Array.from({ length: columns - 1 }, (_, c) => (vs[c]! + vs[c + 1]!) / 2);
+  const between = (share: number) =>
+    Float64Array.from({ length: columns - 1 }, (_, c) => vs[c]! + share * (vs[c + 1]! - vs[c]!));
   const onLines = surface.strands(vs);
-  const onMiddles = surface.strands(between);
+  const onMiddles = surface.strands(between(0.5));
+  // A section may turn all at once between two columns: then it is furthest off beside the middle.
+  const quarters = [0.25, 0.75].map((share) => ({
+    share,
+    strands: surface.strands(between(share)),
+    points: new Float64Array(3 * columns),
+  }));
   const bent = { rows: new Set<number>(), columns: new Set<number>() };
   // Points: in the middle between rows on columns and between them, and on this row and the next between columns.
   const middle = new Float64Array(3 * columns);
@@ -34,6 +40,8 @@ export function bentOf(grid: Omit<Grid, 'same'>, surface: Surface, limit: number
       const to = xs[row + 1]!;
       const x = fromTurn((toTurn(xs[row]!, surface.length) + toTurn(to, surface.length)) / 2, surface.length);
       pointsAcross(surface, side, to, onMiddles.at(to), next, 0);
+      for (const { strands, points } of quarters)
+        pointsAcross(surface, side, xs[row]!, strands.at(xs[row]!), points, 0);
       pointsAcross(surface, side, x, onLines.at(x), middle, 0);
       pointsAcross(surface, side, x, onMiddles.at(x), centre, 0);
       const notch = inner(to);
@@ -44,10 +52,12 @@ export function bentOf(grid: Omit<Grid, 'same'>, surface: Surface, limit: number
         if (notch > 0 && Math.min(Math.abs(positions[a + 1]!), Math.abs(positions[a + 4]!)) <= notch) continue;
         if (!squareTo(positions, a, d)) continue;
         const rowSag = Math.max(off(positions, a, d, middle, k), off(positions, a + 3, d + 3, middle, k + 3));
-        const columnSag = Math.max(off(positions, a, a + 3, here, k), off(positions, d, d + 3, next, k));
+        let columnSag = Math.max(off(positions, a, a + 3, here, k), off(positions, d, d + 3, next, k));
+        for (const { share, points } of quarters)
+          columnSag = Math.max(columnSag, off(positions, a, a + 3, points, k, share));
         // Whichever way the cell is cut in two: the middle lies off one diagonal or the other.
         const twisted = Math.max(off(positions, a, d + 3, centre, k), off(positions, a + 3, d, centre, k));
-        if (Math.max(rowSag, columnSag, twisted) <= limit) continue;
+        if (Math.max(rowSag + columnSag, twisted) <= limit) continue;
         if (columnSag > rowSag) bent.columns.add(column);
         else bent.rows.add(row);
       }
@@ -88,12 +98,12 @@ function squareTo(p: Float64Array, a: number, d: number): boolean {
 /** A cell of less than this, mm², has no direction. */
 const NO_AREA = 1e-9;
 
-/** How far, along `square`, point `k` of `q` lies from the middle between the points `i` and `j` of `p`. */
-function off(p: Float64Array, i: number, j: number, q: Float64Array, k: number): number {
+/** How far, along `square`, point `k` of `q` lies from the place so far along the side from point `i` to point `j` of `p`. */
+function off(p: Float64Array, i: number, j: number, q: Float64Array, k: number, share = 0.5): number {
   return Math.abs(
-    square[0]! * (q[k]! - (p[i]! + p[j]!) / 2) +
-      square[1]! * (q[k + 1]! - (p[i + 1]! + p[j + 1]!) / 2) +
-      square[2]! * (q[k + 2]! - (p[i + 2]! + p[j + 2]!) / 2),
+    square[0]! * (q[k]! - p[i]! - share * (p[j]! - p[i]!)) +
+      square[1]! * (q[k + 1]! - p[i + 1]! - share * (p[j + 1]! - p[i + 1]!)) +
+      square[2]! * (q[k + 2]! - p[i + 2]! - share * (p[j + 2]! - p[i + 2]!)),
   );
 }
 
