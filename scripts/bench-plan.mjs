@@ -13,6 +13,8 @@ import { solidOf } from '../dist/src/wall/solid.js';
 import { wallsOf } from '../dist/src/wall/walls.js';
 
 const ROUNDS = 15;
+/** Rounds before the first that counts: the engine compiles what it has seen often. */
+const WARM = 12;
 const samples = fileURLToPath(new URL('../samples/', import.meta.url));
 const beside = (file) => (existsSync(samples + file) ? readFileSync(samples + file, 'utf8') : undefined);
 
@@ -25,7 +27,7 @@ function jobNamed(name) {
 /** Median of some rounds, ms, the first ones not counted. */
 function median(run, rounds = ROUNDS) {
   const times = [];
-  for (let i = -3; i < rounds; i++) {
+  for (let i = -WARM; i < rounds; i++) {
     const start = performance.now();
     run(i);
     if (i >= 0) times.push(performance.now() - start);
