@@ -74,7 +74,10 @@ test('a keep-out is added like the last one, taken away again, and the sheets ar
   const before = await groups.count();
   await page.locator('[data-add="keepOuts"]').click();
   await expect.poll(() => groups.count()).toBe(before + 1);
-  await groups.last().getByRole('button', { name: /^Take away/ }).click();
+  await groups
+    .last()
+    .getByRole('button', { name: /^Take away/ })
+    .click();
   await expect.poll(() => groups.count()).toBe(before);
 });
 
