@@ -12,6 +12,7 @@ const ROW_TRIALS = 8;
 /** Sections at which the columns are chosen, beside the measured ones; strands by which the rows are. */
 const TRIAL_SECTIONS = 24;
 const TRIAL_STRANDS = 30;
+
 /** Places around the half-section, `v` of `Section`: the ends of its stretches are among them. */
 export function columnsOf(surface: Surface, sag: number): Float64Array {
   const between = Array.from({ length: TRIAL_SECTIONS - 1 }, (_, i) => (surface.length * (i + 1)) / TRIAL_SECTIONS);

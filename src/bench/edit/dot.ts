@@ -1,6 +1,7 @@
 import { parseDocument, stringify } from 'yaml';
 import type { Job } from '../../job/job.js';
 import type { Result } from '../../result.js';
+import { documentOf } from './document.js';
 import { withValue } from './value.js';
 import { ruleStep, writtenLength } from './written.js';
 
@@ -25,7 +26,7 @@ export function withDotMoved(text: string, job: Job, dots: readonly Dot[], id: s
   if (along === 0 && up === 0) return text;
   const x = Math.min(Math.max(dot.x + along, 0), job.board.length);
 
-  const file = parseDocument(text).toJS() as {
+  const file = documentOf(text).toJS() as {
     dots?: { glued?: readonly { joint?: string; dots?: readonly Record<string, unknown>[] }[] };
   };
   const glued = file.dots?.glued ?? [];
@@ -71,6 +72,7 @@ function withGlued(
     const length = writtenLength(mm, job.units, undefined);
     return Number.isNaN(Number(length)) ? length : Number(length);
   };
+  // This one is changed, so it is not the kept one.
   const document = parseDocument(text);
   const glued = (document.toJS() as { dots?: { glued?: { joint: string }[] } }).dots?.glued ?? [];
   const entry = document.createNode({ joint, dots: dots.map(({ at, up }) => ({ at: written(at), up: written(up) })) });

@@ -1,6 +1,6 @@
-import { parseDocument } from 'yaml';
 import type { GlueUpSpec, Job, MemberWithJoint } from '../../job/job.js';
 import type { Path } from '../../job/say.js';
+import { documentOf } from './document.js';
 import { valueAt, withValue } from './value.js';
 import { ruleStep, writtenLength } from './written.js';
 
@@ -68,7 +68,7 @@ function withThickness(text: string, job: Job, { list }: MovableJoint, member: n
   const { thickness } = membersIn(job.glueUp, list)[member]!;
   const path: Path = ['glueUp', list, member, 'thickness'];
   const set = (into: string, at: Path, mm: number) =>
-    withValue(into, at, writtenLength(mm + more, job.units, valueAt(parseDocument(text), at)));
+    withValue(into, at, writtenLength(mm + more, job.units, valueAt(documentOf(text), at)));
   if (thickness === undefined) return text;
   if (typeof thickness === 'number') return set(text, path, thickness);
   return set(set(text, [...path, 'nose'], thickness.nose), [...path, 'tail'], thickness.tail);

@@ -1,6 +1,6 @@
-import { parseDocument } from 'yaml';
 import type { Job } from '../../job/job.js';
 import { parseLength } from '../../length/length.js';
+import { documentOf } from './document.js';
 import { valueAt, withoutKey, withValue } from './value.js';
 import { ruleStep, writtenLength } from './written.js';
 
@@ -22,7 +22,7 @@ interface Written {
  * @param dy how far to the right, mm
  */
 export function withKeepOutMoved(text: string, job: Job, index: number, dx: number, dy: number): string {
-  const document = parseDocument(text);
+  const document = documentOf(text);
   const one = writtenAs((document.toJS() as { keepOuts?: unknown } | null)?.keepOuts)[index];
   if (!one) return text;
   const { units, board } = job;

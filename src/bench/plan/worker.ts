@@ -14,12 +14,13 @@ const PAUSE = 800;
 const QUIET = 600;
 
 const known: Known = new Map();
-let practised = 0;
+let isFirst = true;
 let count: ReturnType<typeof setTimeout> | undefined;
 
 self.onmessage = ({ data }: MessageEvent<Question>) => {
   self.postMessage(answerTo(data, known));
-  if (practised === 0) setTimeout(() => practise(data), PAUSE);
+  if (isFirst) setTimeout(() => practise(data, PRACTICE), PAUSE);
+  isFirst = false;
   if (data.which === 'this') {
     clearTimeout(count);
     const plan = known.get('this');
@@ -28,8 +29,8 @@ self.onmessage = ({ data }: MessageEvent<Question>) => {
 };
 
 /** One answer a turn, for nobody, so that a question never waits for more than one; the slider is quick from its first move. */
-function practise(question: Question): void {
-  if (practised++ >= PRACTICE) return;
+function practise(question: Question, times: number): void {
+  if (times === 0) return;
   answerTo(question, new Map(known));
-  setTimeout(() => practise(question));
+  setTimeout(() => practise(question, times - 1));
 }
