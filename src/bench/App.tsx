@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useReducer } from 'preact/hooks';
+import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
 import type { Bench, BenchState } from './bench.js';
 import { Compare } from './Compare.js';
 import { Fields } from './fields/Fields.js';
@@ -25,6 +25,7 @@ export function App({ bench, jobs, list }: { readonly bench: Bench; readonly job
   useEffect(() => listenToKeys(bench, jobs), [bench, jobs]);
   const state = bench.now;
   const { shown } = state;
+  const isOverdue = useOverdue(!state.isCurrent);
   const title = state.shown?.result.job ?? state.file.name;
   useEffect(() => void (document.title = `${title} – chamberwright`), [title]);
 
@@ -34,7 +35,7 @@ export function App({ bench, jobs, list }: { readonly bench: Bench; readonly job
       <main>
         <Mistakes state={state} />
         {!shown && state.findings.length === 0 && <p class="empty">The plan is being made …</p>}
-        <div class={state.isCurrent ? 'bench' : 'bench stale'}>
+        <div class={isOverdue ? 'bench stale' : 'bench'} data-current={state.isCurrent}>
           {shown && (
             <div class="pictures">
               <Pictures bench={bench} state={state} shown={shown} />
@@ -55,6 +56,22 @@ export function App({ bench, jobs, list }: { readonly bench: Bench; readonly job
       {state.conflict && <Conflict bench={bench} jobs={jobs} theirs={state.conflict} />}
     </>
   );
+}
+
+/** Only a plan that lets itself be waited for so long shows, ms: while a slider moves, nothing is drawn twice. */
+const OVERDUE = 500;
+
+function useOverdue(isWaiting: boolean): boolean {
+  const [isOverdue, setOverdue] = useState(false);
+  useEffect(() => {
+    if (!isWaiting) return;
+    const timer = setTimeout(() => setOverdue(true), OVERDUE);
+    return () => {
+      clearTimeout(timer);
+      setOverdue(false);
+    };
+  }, [isWaiting]);
+  return isOverdue;
 }
 
 interface PictureProps {

@@ -80,5 +80,7 @@ export async function closeBrowser(): Promise<void> {
 
 /** The plan on show is the one of the text as it stands. */
 export async function settled(page: Page): Promise<void> {
-  await page.waitForFunction(() => document.querySelector('svg.above') && !document.querySelector('.stale'));
+  await page.waitForFunction(
+    () => document.querySelector('svg.above') && !document.querySelector('[data-current="false"]'),
+  );
 }
