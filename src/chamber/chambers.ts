@@ -49,13 +49,21 @@ export function chambersIn(board: Board, layup: Layup, trees: PatchTrees, job: C
   return gathered(rows, carving);
 }
 
-export function carvingIn(board: Board, layup: Layup, trees: PatchTrees, job: CarvingJob): Carving {
+/** @param before chambers of a plan made before on the same surface: they change nothing but the time it takes */
+export function carvingIn(
+  board: Board,
+  layup: Layup,
+  trees: PatchTrees,
+  job: CarvingJob,
+  before: readonly Chamber[] = [],
+): Carving {
   const spec = job.chambers;
   const asked = askedWalls(spec);
   const shell = shellOf(board, widened(asked, SHELL_ALLOWANCE));
   const proof = { trees, chordError: board.mesh.chordError, asked };
   const { cutterLength, guideStock } = job.routing;
-  const setting = { board, shell, proof, spec, reach: cutterLength - guideStock };
+  const expected = new Map(before.map(({ id, at }) => [id, at]));
+  const setting = { board, shell, proof, expected, spec, reach: cutterLength - guideStock };
   return {
     rows: layup.rows.map((row) => carvingOf(row, setting)),
     keepOuts: keepOutsOn(board, layup, job),

@@ -20,17 +20,12 @@ export function easeCorners(
   const n = corners.length;
   const contour: Vertex[] = [];
   const profile: Pair[] = [];
-  const taken = new Float64Array(n);
-  const edge = (i: number) => {
-    const [ax, ay] = corners[i]!;
-    const [bx, by] = corners[(i + 1) % n]!;
-    const length = Math.hypot(bx - ax, by - ay);
-    return { ux: (bx - ax) / length, uy: (by - ay) / length, length };
-  };
+  const edges = corners.map(([x, y], i) => edgeFrom(x, y, corners[(i + 1) % n]!));
+  const taken = edges.map(() => 0);
   for (let i = 0; i < n; i++) {
     const [x, y] = corners[i]!;
-    const before = edge((i + n - 1) % n);
-    const after = edge(i);
+    const before = edges[(i + n - 1) % n]!;
+    const after = edges[i]!;
     const turn = Math.atan2(before.ux * after.uy - before.uy * after.ux, before.ux * after.ux + before.uy * after.uy);
     if (turn < softTurn) {
       contour.push({ x, y });
@@ -54,8 +49,14 @@ export function easeCorners(
       profile.push([cx + far * Math.cos(angle), cy + far * Math.sin(angle)]);
     }
   }
-  for (let i = 0; i < n; i++) if (taken[i]! > edge(i).length + 1e-9) return undefined;
+  if (edges.some(({ length }, i) => taken[i]! > length + 1e-9)) return undefined;
   return { contour, profile };
+}
+
+/** Unit direction and length of the edge between two corners. */
+function edgeFrom(x: number, y: number, [toX, toY]: Pair) {
+  const length = Math.sqrt((toX - x) ** 2 + (toY - y) ** 2);
+  return { ux: (toX - x) / length, uy: (toY - y) / length, length };
 }
 
 /** Area within a closed contour, arcs included, mm². Shoelace formula and circular segments. */

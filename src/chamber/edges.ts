@@ -47,8 +47,10 @@ function areaUnder(edge: readonly Pair[]): number {
 
 /** The least height between the edges at any of their points, mm. */
 export function leastHeight({ top, bottom }: Edges): number {
-  const heights = [...top.map(([s, z]) => z - heightAt(bottom, s)), ...bottom.map(([s, z]) => heightAt(top, s) - z)];
-  return Math.min(...heights);
+  let least = Infinity;
+  for (const [s, z] of top) least = Math.min(least, z - heightAt(bottom, s));
+  for (const [s, z] of bottom) least = Math.min(least, heightAt(top, s) - z);
+  return least;
 }
 
 /** Height of an edge at `s`, straight between its points. */
@@ -74,31 +76,45 @@ export function crop({ top, bottom }: Edges, from: number, to: number): Edges {
 function followed({ s, top, bottom }: Reach, corner: number): Edges {
   const first = s[0]! + corner;
   const last = s[s.length - 1]! - corner;
-  const keep = s.flatMap((each, i) => (i === 0 || i === s.length - 1 || (each >= first && each <= last) ? [i] : []));
-  const chain = (z: readonly number[]) => fewest(keep.map((i): Pair => [s[i]!, z[i]!]));
-  return { top: chain(top), bottom: chain(bottom) };
+  const isKept = (each: number, i: number) => i === 0 || i === s.length - 1 || (each >= first && each <= last);
+  const kept = s.filter(isKept);
+  return {
+    top: fewest(
+      kept,
+      top.filter((_, i) => isKept(s[i]!, i)),
+    ),
+    bottom: fewest(
+      kept,
+      bottom.filter((_, i) => isKept(s[i]!, i)),
+    ),
+  };
 }
 
 /**
  * Leaves out points that lie within `STRAY` of the straight line between the kept ones.
  * Source: D. H. Douglas and T. K. Peucker, "Algorithms for the reduction of the number of points…", Cartographica 10 (1973).
  */
-function fewest(points: readonly Pair[]): Pair[] {
-  if (points.length <= 2) return [...points];
-  const [s0, z0] = points[0]!;
-  const [s1, z1] = points[points.length - 1]!;
-  let far = 0;
-  let at = 0;
-  for (let i = 1; i < points.length - 1; i++) {
-    const [s, z] = points[i]!;
-    const off = Math.abs(z - (z0 + ((s - s0) / (s1 - s0)) * (z1 - z0)));
-    if (off > far) {
+function fewest(s: readonly number[], z: readonly number[]): Pair[] {
+  const kept: Pair[] = [[s[0]!, z[0]!]];
+  /** Keeps what is needed after one point, to the end of a stretch and with it. */
+  const keep = (from: number, to: number): void => {
+    const slope = (z[to]! - z[from]!) / (s[to]! - s[from]!);
+    let far = STRAY;
+    let at = to;
+    for (let i = from + 1; i < to; i++) {
+      const off = Math.abs(z[i]! - z[from]! - (s[i]! - s[from]!) * slope);
+      if (off <= far) continue;
       far = off;
       at = i;
     }
-  }
-  if (far <= STRAY) return [points[0]!, points[points.length - 1]!];
-  return [...fewest(points.slice(0, at + 1)), ...fewest(points.slice(at)).slice(1)];
+    if (at === to) kept.push([s[to]!, z[to]!]);
+    else {
+      keep(from, at);
+      keep(at, to);
+    }
+  };
+  keep(0, s.length - 1);
+  return kept;
 }
 
 /**

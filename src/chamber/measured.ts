@@ -1,7 +1,6 @@
 import type { Board } from '../board/board.js';
 import type { Correction } from '../board/correct.js';
 import type { ShapedSpec } from '../job/shaped.js';
-import { SLACK } from '../wall/thinnest.js';
 import type { Chamber, Note } from './chamber.js';
 
 /** A board and its chambers as drawn. */
@@ -47,8 +46,8 @@ function ofWall({ chamber, wall, value }: ShapedSpec & { kind: 'wall' }, { board
   const drawn = chambers.find(({ id }) => id === chamber);
   if (!drawn) return [];
   const [x, y] = drawn.at[wall];
-  // The wall is reported as what is certain; what is there is more by what the proof leaves open, at most.
-  const by = value - (drawn.wall[wall] + board.mesh.chordError + SLACK / 2);
+  // The wall is reported as what is certain; on the mesh there is more by what the mesh may lie outside the surface.
+  const by = value - (drawn.wall[wall] + board.mesh.chordError);
   if (wall === 'rail') return [{ part: 'rail', side: y < 0 ? 0 : 1, x, by }];
   const at = heightsAt(board, x, y);
   if (!at) return [];

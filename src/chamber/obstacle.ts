@@ -46,10 +46,7 @@ export function blockedBy(obstacle: Obstacle, row: Row, deep: number): Blocked |
   if (obstacle.on === 'row')
     return obstacle.row === row.id && deep > obstacle.beyond + TOUCH ? obstacle.blocked : undefined;
   const { outline, end } = obstacle;
-  const stretch = stretchWithin(
-    outline.map(([x, y]) => toFace(row.face, x, y)),
-    deep,
-  );
+  const stretch = stretchWithin(outline, row.face, deep);
   if (!stretch) return undefined;
   if (!end) return { ...stretch, low: -Infinity, high: Infinity };
   const heights = heightsNear(end.points, row.face, deep);
@@ -65,26 +62,31 @@ function heightsNear(points: readonly (readonly [number, number, number])[], fac
   });
 }
 
-/** The stretch of `s` in which a polygon of `[s, t]` corners lies between `t` = 0 and `deep`: each edge clipped to that strip. */
-function stretchWithin(corners: readonly Pair[], deep: number): Stretch | undefined {
+/** The stretch of `s` in which an outline lies between `t` = 0 and `deep`: each edge clipped to that strip. */
+function stretchWithin(outline: readonly Pair[], face: Face, deep: number): Stretch | undefined {
   let from = Infinity;
   let to = -Infinity;
   let shallow = Infinity;
   let furthest = -Infinity;
-  corners.forEach(([s0, t0], i) => {
-    const [s1, t1] = corners[(i + 1) % corners.length]!;
-    if (Math.max(t0, t1) < 0 || Math.min(t0, t1) > deep) return;
-    for (const [s, t] of [
-      [s0, t0],
-      [s1, t1],
-    ] as const) {
-      const level = Math.min(deep, Math.max(0, t));
-      const at = level === t ? s : s0 + ((level - t0) / (t1 - t0)) * (s1 - s0);
-      from = Math.min(from, at);
-      to = Math.max(to, at);
-      shallow = Math.min(shallow, t);
-      furthest = Math.max(furthest, t);
+  const [x, y] = outline[outline.length - 1]!;
+  let [s0, t0] = toFace(face, x, y);
+  for (const [x, y] of outline) {
+    const [s1, t1] = toFace(face, x, y);
+    if (Math.max(t0, t1) >= 0 && Math.min(t0, t1) <= deep) {
+      const at0 = levelAt(s0, t0, s1, t1, deep);
+      const at1 = levelAt(s1, t1, s0, t0, deep);
+      from = Math.min(from, at0, at1);
+      to = Math.max(to, at0, at1);
+      shallow = Math.min(shallow, t0, t1);
+      furthest = Math.max(furthest, t0, t1);
     }
-  });
+    [s0, t0] = [s1, t1];
+  }
   return to - from > TOUCH && furthest > TOUCH && shallow < deep - TOUCH ? { from, to } : undefined;
+}
+
+/** Where an edge that comes from a corner enters the strip between `t` = 0 and `deep`: the corner's own `s` where it lies within. */
+function levelAt(s0: number, t0: number, s1: number, t1: number, deep: number): number {
+  const level = Math.min(deep, Math.max(0, t0));
+  return level === t0 ? s0 : s0 + ((level - t0) / (t1 - t0)) * (s1 - s0);
 }

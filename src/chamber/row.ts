@@ -4,7 +4,7 @@ import type { ChamberSpec } from '../job/job.js';
 import { depthOf, toFace } from '../layup/frame.js';
 import type { Row } from '../layup/layup.js';
 import type { Vertex } from '../length/vertex.js';
-import { SLACK } from '../wall/thinnest.js';
+import { onSurface } from '../wall/walls.js';
 import { easedEdges, type Proof } from './carve.js';
 import { carveWithin } from './carveWithin.js';
 import type { Chamber, Note } from './chamber.js';
@@ -17,8 +17,8 @@ import type { Shell } from './shell.js';
 import { slotsOf, type Slot } from './slots.js';
 import type { Stretch } from './stretch.js';
 
-/** The shell is drawn within the walls by what the mesh and the search may hide, and this allowance for straight edges, mm. */
-export const SHELL_ALLOWANCE = CHORD_ERROR + SLACK + 0.06;
+/** The shell is drawn within the walls by what the mesh may hide, and this allowance for straight edges, mm. */
+export const SHELL_ALLOWANCE = CHORD_ERROR + 0.06;
 
 /** Depths looked at, mm apart: through a piece the room changes little, toward a rail it closes fast. */
 const THROUGH_LAYER = 12;
@@ -29,6 +29,8 @@ export interface RowSetting {
   readonly board: Board;
   readonly shell: Shell;
   readonly proof: Proof;
+  /** Where walls may be thinnest, by the chamber's name: of a plan made before on the same surface. */
+  readonly expected: ReadonlyMap<string, Chamber['at']>;
   readonly spec: ChamberSpec;
   /** How deep the cutter comes, mm: a row that is not routed right through goes no deeper. */
   readonly reach: number;
@@ -65,7 +67,7 @@ export interface RowCarving {
   prove(drawing: Drawing): Place;
 }
 
-export function carvingOf(row: Row, { board, shell, proof, spec, reach }: RowSetting): RowCarving {
+export function carvingOf(row: Row, { board, shell, proof, expected, spec, reach }: RowSetting): RowCarving {
   const far = farSide(row);
   const limit = (s: number) => (far ? far.at + far.slope * s - (row.end === 'solid' ? spec.floor : 0) : Infinity);
   const deepest = Math.min(Math.max(limit(0), limit(board.length)), furthest(row, board));
@@ -128,12 +130,11 @@ export function carvingOf(row: Row, { board, shell, proof, spec, reach }: RowSet
     const notes: Note[] = [];
     filling.parts.forEach((edges, i) => {
       const name = filling.parts.length > 1 ? id + String.fromCharCode(97 + i) : id;
-      const carved = carveWithin(filling, row.face, edges, filling.depth, spec, proof);
+      const carved = carveWithin(filling, row.face, edges, filling.depth, spec, proof, expected.get(name));
       if ('failed' in carved) {
         notes.push({ kind: 'solid', where: name, why: carved.failed, by: [] });
         return;
       }
-      const { thickness, places } = carved.walls;
       chambers.push({
         id: name,
         row: row.id,
@@ -141,8 +142,8 @@ export function carvingOf(row: Row, { board, shell, proof, spec, reach }: RowSet
         contour: carved.contour,
         profile: carved.profile,
         depth: [0, carved.depth],
-        wall: thickness,
-        at: { deck: places.deck.onSurface, bottom: places.bottom.onSurface, rail: places.rail.onSurface },
+        wall: carved.walls.thickness,
+        at: onSurface(carved.walls),
         volume: volumeOf(carved.contour, carved.depth),
       });
     });

@@ -62,7 +62,7 @@ export function choose<C extends Candidate>(
       const e = excess[j]! + Math.max(0, gap - most);
       const l = lost[j]! + own;
       const d = dots[j]! + 1;
-      const u = unevenness[j]! + gap ** 2;
+      const u = unevenness[j]! + gap * gap;
       if (!less(e, l, d, u, excess[i]!, lost[i]!, dots[i]!, unevenness[i]!)) continue;
       excess[i] = e;
       lost[i] = l;

@@ -1,4 +1,5 @@
 import type { Board } from '../board/board.js';
+import type { Chamber } from '../chamber/chamber.js';
 import { carvingIn, drawn, gathered, shapesOf, type CarvingJob, type Chambers } from '../chamber/chambers.js';
 import type { Job } from '../job/job.js';
 import type { Layup } from '../layup/layup.js';
@@ -28,10 +29,16 @@ export type GluingJob = CarvingJob & Pick<Job, 'dots' | 'board' | 'glueUp' | 'sh
  * Places the dots and carves the chambers around them. Chambers are first drawn as if there were no glue; dots are planned among them, or taken
  * as the job says they landed; every place that glue comes too near to is drawn again, and no other; what is drawn last is proved.
  */
-export function glued(board: Board, given: Layup, trees: PatchTrees, job: GluingJob): Gluing {
+export function glued(
+  board: Board,
+  given: Layup,
+  trees: PatchTrees,
+  job: GluingJob,
+  before?: readonly Chamber[],
+): Gluing {
   const shifted = restaggered(board, given, trees, job);
   const { layup } = shifted;
-  const carving = carvingIn(board, layup, trees, job);
+  const carving = carvingIn(board, layup, trees, job, before);
   const unglued = drawn(carving);
   const faces = jointFaces(layup);
   const planned = plannedJoints(board, faces, trees, unglued.flatMap(shapesOf), job);

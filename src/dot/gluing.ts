@@ -1,4 +1,5 @@
 import type { Board } from '../board/board.js';
+import type { Chamber } from '../chamber/chamber.js';
 import type { Layup } from '../layup/layup.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { isAlike } from './alike.js';
@@ -10,13 +11,21 @@ export type { Gluing, GluingJob };
 /**
  * Places the dots and carves the chambers around them. Where both sides of a board are alike, the right one is done and the left is its mirror
  * image, so that left and right share their sheets, guides and blocks to the last hair.
+ *
+ * @param before chambers of a plan made before on the same surface: they change nothing but the time it takes
  */
-export function gluing(board: Board, layup: Layup, trees: PatchTrees, job: GluingJob): Gluing {
-  if (!isAlike(layup, job)) return glued(board, layup, trees, job);
+export function gluing(
+  board: Board,
+  layup: Layup,
+  trees: PatchTrees,
+  job: GluingJob,
+  before?: readonly Chamber[],
+): Gluing {
+  if (!isAlike(layup, job)) return glued(board, layup, trees, job, before);
   const half: Layup = {
     ...layup,
     joints: layup.joints.filter(({ id }) => !id.startsWith('L')),
     rows: layup.rows.filter(({ side }) => side !== 'L'),
   };
-  return mirrored(glued(board, half, trees, job), layup);
+  return mirrored(glued(board, half, trees, job, before), layup);
 }

@@ -9,7 +9,7 @@ import { choose, type Candidate } from './choose.js';
 import { dotLines, dotShell, type JointFace, type Lines } from './jointFace.js';
 import { marginOf } from './margin.js';
 import { placesAlong } from './places.js';
-import { priceOf, standingOf, type Price, type Standing } from './standing.js';
+import { priceOf, standingAfter, standingOf, type Price, type Standing } from './standing.js';
 import type { DotSpot, Pair } from './spot.js';
 
 /** The dots planned for one joint, and how the rows on both sides keep off them. */
@@ -118,7 +118,7 @@ function planJoint(
     const all = prices(at);
     face.rows.forEach((row, side) => {
       const price = all?.[side];
-      if (price) standing.set(row.row.id, price.parts);
+      if (price) standing.set(row.row.id, standingAfter(standing.get(row.row.id) ?? [], price));
       lost += price?.lost ?? 0;
       keeps.push({
         spot,

@@ -9,10 +9,10 @@ export type Sides = ReadonlyMap<Spot, readonly GlueSide[]>;
 /** What glue meets on either side, in the chambers as carved. */
 export function sidesOf(rows: readonly CarvedRow[], keeps: readonly Keep[], losses: readonly GlueLoss[]): Sides {
   const sides = new Map<Spot, GlueSide[]>();
+  const runs = new Map(rows.map((row) => [row.carving.row.id, chambersOf(row).map(runOf)]));
   for (const keep of keeps) {
     const { spot, at } = keep;
-    const row = rows.find(({ carving }) => carving.row.id === at.row.id)!;
-    const open = chambersOf(row).filter(({ depth }) => depth[1] > keep.obstacle.beyond);
+    const open = runs.get(at.row.id)!.filter(({ chamber }) => chamber.depth[1] > keep.obstacle.beyond);
     const trimmed = losses.some(({ place, by }) => place.startsWith(`${at.row.id}-`) && by.includes(spot.name));
     const side = sideOf(lineOnRow(spot, at), open, trimmed);
     sides.set(spot, [...(sides.get(spot) ?? []), { row: at.row.id, ...side }]);
@@ -20,20 +20,24 @@ export function sidesOf(rows: readonly CarvedRow[], keeps: readonly Keep[], loss
   return sides;
 }
 
-function sideOf(
-  line: Pick<Spot, 'from' | 'to'>,
-  chambers: readonly Chamber[],
-  trimmed: boolean,
-): Omit<GlueSide, 'row'> {
+/** A chamber and the stretch of its row that it takes, `s`, mm. */
+interface Run {
+  readonly chamber: Chamber;
+  readonly from: number;
+  readonly to: number;
+}
+
+function runOf(chamber: Chamber): Run {
+  const s = chamber.profile.map(([each]) => each);
+  return { chamber, from: Math.min(...s), to: Math.max(...s) };
+}
+
+function sideOf(line: Pick<Spot, 'from' | 'to'>, runs: readonly Run[], trimmed: boolean): Omit<GlueSide, 'row'> {
   const middle = (line.from[0] + line.to[0]) / 2;
-  const ends = chambers.map((chamber) => {
-    const s = chamber.profile.map(([each]) => each);
-    return { chamber, from: Math.min(...s), to: Math.max(...s) };
-  });
-  const around = ends.find(({ from, to }) => from < middle && middle < to)?.chamber;
+  const around = runs.find(({ from, to }) => from < middle && middle < to)?.chamber;
   if (around) return { way: gapTo(around.profile, line).inside ? 'swallowed' : 'passed', chambers: [around.id] };
-  const before = ends.filter(({ to }) => to <= middle).at(-1)?.chamber;
-  const behind = ends.find(({ from }) => from >= middle)?.chamber;
+  const before = runs.findLast(({ to }) => to <= middle)?.chamber;
+  const behind = runs.find(({ from }) => from >= middle)?.chamber;
   const beside = [before, behind].flatMap((chamber) => (chamber ? [chamber.id] : []));
   if (before && behind && before.place === behind.place) return { way: 'split', chambers: beside };
   return { way: trimmed ? 'trimmed' : beside.length < 2 ? 'end' : 'web', chambers: beside };

@@ -31,7 +31,8 @@ export function standingOf(shapes: readonly Shape[]): Standing {
 export interface Price {
   /** mm³, whole, so that sums of prices compare. */
   readonly lost: number;
-  readonly parts: readonly Part[];
+  /** What is cut of the row, and what is left of each. */
+  readonly cut: readonly (readonly [Part, readonly Part[]])[];
   /** The chamber swallows it: it keeps off nothing. */
   readonly swallowed: boolean;
   /** Where the row must keep off, when not only around the dot: to the end of a chamber that may not be split. */
@@ -52,25 +53,28 @@ export function priceOf(
   const middle = acrossRow(at, s).s;
   const [from, to] = [middle - off, middle + off];
   const beyond = openBeyond(at, s - off, s + off, rules.clearance);
-  const price = { lost: 0, parts: [] as Part[], swallowed: false, keepOff: [from, to] as [number, number] };
+  const cut: [Part, readonly Part[]][] = [];
+  const price = { lost: 0, cut, swallowed: false, keepOff: [from, to] as [number, number] };
   for (const part of standing) {
-    if (part.from >= to || part.to <= from || part.chamber.depth[1] <= beyond) {
-      price.parts.push(part);
-      continue;
-    }
+    if (part.from >= to || part.to <= from || part.chamber.depth[1] <= beyond) continue;
     if (rules.may.includes('swallow') && swallows(part, [(from + to) / 2, z], off)) {
-      price.parts.push(part);
       price.swallowed = true;
       continue;
     }
-    const left = cut(part, from, to, rules);
+    const left = cutOf(part, from, to, rules);
     if (!left) return undefined;
-    price.parts.push(...left.parts);
+    cut.push([part, left.parts]);
     price.lost += left.lost;
     price.keepOff[0] = Math.min(price.keepOff[0], left.from);
     price.keepOff[1] = Math.max(price.keepOff[1], left.to);
   }
   return price;
+}
+
+/** What stands of a row once a dot is taken at its price. */
+export function standingAfter(standing: readonly Part[], { cut }: Price): Part[] {
+  const left = new Map(cut);
+  return standing.flatMap((part) => left.get(part) ?? [part]);
 }
 
 /** Whether the chamber holds a dot with its clearance wholly inside what stands of it. */
@@ -81,7 +85,7 @@ function swallows({ chamber, from, to }: Part, middle: Pair, off: number): boole
 }
 
 /** What is left of a part when a stretch is taken out of it, as allowed. */
-function cut(part: Part, from: number, to: number, { may, web, smallest }: PriceRules) {
+function cutOf(part: Part, from: number, to: number, { may, web, smallest }: PriceRules) {
   const { chamber } = part;
   const holds = (start: number, end: number) => end - start >= smallest.length;
   if (may.includes('split')) {

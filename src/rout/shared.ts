@@ -4,7 +4,7 @@ import { areaOf, easeCorners } from '../chamber/contour.js';
 import type { Face } from '../layup/layup.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { solidOf } from '../wall/solid.js';
-import { wallsOf } from '../wall/walls.js';
+import { onSurface, wallsOf } from '../wall/walls.js';
 import type { Cut } from './family.js';
 import { longestRun } from './inscribed.js';
 import type { GuideSetting } from './rout.js';
@@ -41,7 +41,7 @@ export function sharedCutOf(
   const corners = [turned(u - l, v - h), turned(u + l, v - h), turned(u + l, v + h), turned(u - l, v + h)];
   const eased = easeCorners(corners, cutterDiameter / 2);
   if (!eased) return undefined;
-  const walls = wallsOf(solidOf(face, eased.profile, chamber.depth), trees, mesh.chordError);
+  const walls = wallsOf(solidOf(face, eased.profile, chamber.depth), trees, mesh.chordError, chamber.at);
   const each = <T>(pick: (patch: Patch) => T) =>
     Object.fromEntries(PATCHES.map((patch) => [patch, pick(patch)])) as Record<Patch, T>;
   const [s, z] = turned(u, v);
@@ -50,7 +50,7 @@ export function sharedCutOf(
       ...chamber,
       ...eased,
       wall: each((patch) => Math.max(walls.thickness[patch], chamber.wall[patch])),
-      at: each((patch) => walls.places[patch].onSurface),
+      at: onSurface(walls),
       volume: chamber.volume * (areaOf(eased.contour) / areaOf(chamber.contour)),
     },
     setting: { chamber: chamber.id, s, z, tiltInDegrees: (level.tilt * 180) / Math.PI },

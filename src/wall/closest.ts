@@ -11,52 +11,78 @@ export function noFound(): Found {
 }
 
 /**
- * A rectangle in space. Layout: 0–2 one corner, 3–5 the first side, 6–8 the second side (square to the first), 9–11 the unit normal, 12–14
- * the corner at the end of the first side, 15–17 of the second, 18–20 of both.
+ * Rectangles in space, one behind the other, `FLAT` numbers each. Layout of one: 0–2 one corner, 3–5 the first side, 6–8 the second side
+ * (square to the first), 9–11 the unit normal, 12–14 the corner at the end of the first side, 15–17 of the second, 18–20 of both.
  */
-export type Flat = Float64Array;
+export type Flats = Float64Array;
 
-/** Where the corners of a flat and its sides stand in it; an edge is a corner and the side that leads on from it. */
-const CORNERS = [0, 12, 15, 18] as const;
+export const FLAT = 21;
+/** Where sides, normal and further corners stand in a flat; an edge is a corner and the side that leads on from it. */
 const FIRST = 3;
 const SECOND = 6;
+export const NORMAL = 9;
+const AFTER_FIRST = 12;
+export const AFTER_SECOND = 15;
+const OPPOSITE = 18;
+export const CORNERS = [0, AFTER_FIRST, AFTER_SECOND, OPPOSITE] as const;
 
-export function flatOf(
-  [x, y, z]: readonly [number, number, number],
-  [ex, ey, ez]: readonly [number, number, number],
-  [dx, dy, dz]: readonly [number, number, number],
-  [nx, ny, nz]: readonly [number, number, number],
-): Flat {
-  const flat = new Float64Array(21);
-  flat.set([x, y, z, ex, ey, ez, dx, dy, dz, nx, ny, nz]);
-  flat.set([x + ex, y + ey, z + ez, x + dx, y + dy, z + dz, x + ex + dx, y + ey + dy, z + ez + dz], 12);
-  return flat;
+/** Writes corner and sides of the flat that begins at `at`. */
+export function setSides(
+  flats: Flats,
+  at: number,
+  x: number,
+  y: number,
+  z: number,
+  ex: number,
+  ey: number,
+  ez: number,
+  dx: number,
+  dy: number,
+  dz: number,
+): void {
+  set(flats, at, x, y, z);
+  set(flats, at + FIRST, ex, ey, ez);
+  set(flats, at + SECOND, dx, dy, dz);
+  set(flats, at + AFTER_FIRST, x + ex, y + ey, z + ez);
+  set(flats, at + AFTER_SECOND, x + dx, y + dy, z + dz);
+  set(flats, at + OPPOSITE, x + ex + dx, y + ey + dy, z + ez + dz);
 }
 
-/** Betters `found` by the corners of a rectangle and of the triangle whose nine corner numbers stand in `c`, each against the other figure. */
-export function cornersToTriangle(flat: Flat, c: Float64Array, found: Found): void {
-  for (let i = 0; i < 9; i += 3) cornerToFlat(flat, c, i, found);
-  for (let i = 0; i < 4; i++) cornerToTriangle(flat, CORNERS[i]!, c, found);
+/** Writes its unit normal. */
+export function setNormal(flats: Flats, at: number, x: number, y: number, z: number): void {
+  set(flats, at + NORMAL, x, y, z);
+}
+
+function set(numbers: Float64Array, at: number, x: number, y: number, z: number): void {
+  numbers[at] = x;
+  numbers[at + 1] = y;
+  numbers[at + 2] = z;
+}
+
+/** Betters `found` by the corners of the flat that begins at `at` and of the triangle whose nine corner numbers stand in `c`, each against the other figure. */
+export function cornersToTriangle(flats: Flats, at: number, c: Float64Array, found: Found): void {
+  for (let i = 0; i < 9; i += 3) pointToFlat(flats, at, c, i, found);
+  for (let i = 0; i < 4; i++) pointToTriangle(flats, at + CORNERS[i]!, c, found);
 }
 
 /** Betters `found` by the edges of both, against each other. With the corners, this is all there is where the two do not meet. */
-export function edgesToTriangle(flat: Flat, c: Float64Array, found: Found): void {
+export function edgesToTriangle(flats: Flats, at: number, c: Float64Array, found: Found): void {
   for (let a = 0; a < 9; a += 3) {
     const b = a === 6 ? 0 : a + 3;
-    edgeToEdge(flat, 0, FIRST, c, a, b, found);
-    edgeToEdge(flat, 15, FIRST, c, a, b, found);
-    edgeToEdge(flat, 0, SECOND, c, a, b, found);
-    edgeToEdge(flat, 12, SECOND, c, a, b, found);
+    edgeToEdge(flats, at, at + FIRST, c, a, b, found);
+    edgeToEdge(flats, at + AFTER_SECOND, at + FIRST, c, a, b, found);
+    edgeToEdge(flats, at, at + SECOND, c, a, b, found);
+    edgeToEdge(flats, at + AFTER_FIRST, at + SECOND, c, a, b, found);
   }
 }
 
 /** Sets `found` to 0 where an edge of one goes through the other. */
-export function crossTriangle(flat: Flat, c: Float64Array, found: Found): void {
-  for (let a = 0; a < 9; a += 3) edgeThroughFlat(flat, c, a, a === 6 ? 0 : a + 3, found);
-  edgeThroughTriangle(flat, 0, FIRST, c, found);
-  edgeThroughTriangle(flat, 15, FIRST, c, found);
-  edgeThroughTriangle(flat, 0, SECOND, c, found);
-  edgeThroughTriangle(flat, 12, SECOND, c, found);
+export function crossTriangle(flats: Flats, at: number, c: Float64Array, found: Found): void {
+  for (let a = 0; a < 9; a += 3) edgeThroughFlat(flats, at, c, a, a === 6 ? 0 : a + 3, found);
+  edgeThroughTriangle(flats, at, at + FIRST, c, found);
+  edgeThroughTriangle(flats, at + AFTER_SECOND, at + FIRST, c, found);
+  edgeThroughTriangle(flats, at, at + SECOND, c, found);
+  edgeThroughTriangle(flats, at + AFTER_FIRST, at + SECOND, c, found);
 }
 
 /**
@@ -84,27 +110,30 @@ function clamp01(value: number): number {
   return value < 0 ? 0 : value > 1 ? 1 : value;
 }
 
-/** The corner that stands at `i` in `c` against the flat. */
-function cornerToFlat(flat: Flat, c: Float64Array, i: number, found: Found): void {
+/** Betters `found` by the point that stands at `i` in `c` against the flat that begins at `at`. */
+export function pointToFlat(flats: Flats, at: number, c: Float64Array, i: number, found: Found): void {
+  const x = flats[at]!,
+    y = flats[at + 1]!,
+    z = flats[at + 2]!;
+  const ex = flats[at + FIRST]!,
+    ey = flats[at + FIRST + 1]!,
+    ez = flats[at + FIRST + 2]!;
+  const dx = flats[at + SECOND]!,
+    dy = flats[at + SECOND + 1]!,
+    dz = flats[at + SECOND + 2]!;
   const qx = c[i]!,
     qy = c[i + 1]!,
     qz = c[i + 2]!;
-  const ex = flat[3]!,
-    ey = flat[4]!,
-    ez = flat[5]!;
-  const dx = flat[6]!,
-    dy = flat[7]!,
-    dz = flat[8]!;
-  const rx = qx - flat[0]!,
-    ry = qy - flat[1]!,
-    rz = qz - flat[2]!;
+  const rx = qx - x,
+    ry = qy - y,
+    rz = qz - z;
   const u = clamp01((rx * ex + ry * ey + rz * ez) / (ex * ex + ey * ey + ez * ez || 1));
   const v = clamp01((rx * dx + ry * dy + rz * dz) / (dx * dx + dy * dy + dz * dz || 1));
-  better(found, flat[0]! + u * ex + v * dx, flat[1]! + u * ey + v * dy, flat[2]! + u * ez + v * dz, qx, qy, qz);
+  better(found, x + u * ex + v * dx, y + u * ey + v * dy, z + u * ez + v * dz, qx, qy, qz);
 }
 
 /** The point that stands at `i` in `p` against the triangle; Ericson 5.1.5: by the region of the triangle's plane in which the point lies. */
-function cornerToTriangle(p: Float64Array, i: number, c: Float64Array, found: Found): void {
+function pointToTriangle(p: Float64Array, i: number, c: Float64Array, found: Found): void {
   const px = p[i]!,
     py = p[i + 1]!,
     pz = p[i + 2]!;
@@ -151,9 +180,9 @@ function cornerToTriangle(p: Float64Array, i: number, c: Float64Array, found: Fo
   better(found, px, py, pz, ax + s * ux + t * vx, ay + s * uy + t * vy, az + s * uz + t * vz);
 }
 
-/** The edge from a corner of a flat along one of its sides against the one between corners `a` and `b` of the triangle; Ericson 5.1.9. */
+/** The edge from the corner that stands at `corner` along the side at `side` against the one between corners `a` and `b` of the triangle; Ericson 5.1.9. */
 function edgeToEdge(
-  flat: Flat,
+  flats: Flats,
   corner: number,
   side: number,
   triangle: Float64Array,
@@ -161,12 +190,12 @@ function edgeToEdge(
   to: number,
   found: Found,
 ): void {
-  const px = flat[corner]!,
-    py = flat[corner + 1]!,
-    pz = flat[corner + 2]!;
-  const ux = flat[side]!,
-    uy = flat[side + 1]!,
-    uz = flat[side + 2]!;
+  const px = flats[corner]!,
+    py = flats[corner + 1]!,
+    pz = flats[corner + 2]!;
+  const ux = flats[side]!,
+    uy = flats[side + 1]!,
+    uz = flats[side + 2]!;
   const qx = triangle[from]!,
     qy = triangle[from + 1]!,
     qz = triangle[from + 2]!;
@@ -197,24 +226,24 @@ function edgeToEdge(
 /** Where an edge goes through a plane. */
 const crossing = new Float64Array(3);
 
-function edgeThroughFlat(flat: Flat, c: Float64Array, a: number, b: number, found: Found): void {
-  const nx = flat[9]!,
-    ny = flat[10]!,
-    nz = flat[11]!;
+function edgeThroughFlat(flats: Flats, at: number, c: Float64Array, a: number, b: number, found: Found): void {
+  const nx = flats[at + NORMAL]!,
+    ny = flats[at + NORMAL + 1]!,
+    nz = flats[at + NORMAL + 2]!;
   const vx = c[b]! - c[a]!,
     vy = c[b + 1]! - c[a + 1]!,
     vz = c[b + 2]! - c[a + 2]!;
-  const height = nx * (c[a]! - flat[0]!) + ny * (c[a + 1]! - flat[1]!) + nz * (c[a + 2]! - flat[2]!);
+  const height = nx * (c[a]! - flats[at]!) + ny * (c[a + 1]! - flats[at + 1]!) + nz * (c[a + 2]! - flats[at + 2]!);
   const fall = nx * vx + ny * vy + nz * vz;
   if (height * (height + fall) > 0 || fall === 0) return;
   const t = -height / fall;
   crossing[0] = c[a]! + t * vx;
   crossing[1] = c[a + 1]! + t * vy;
   crossing[2] = c[a + 2]! + t * vz;
-  cornerToFlat(flat, crossing, 0, found);
+  pointToFlat(flats, at, crossing, 0, found);
 }
 
-function edgeThroughTriangle(flat: Flat, corner: number, side: number, c: Float64Array, found: Found): void {
+function edgeThroughTriangle(flats: Flats, corner: number, side: number, c: Float64Array, found: Found): void {
   const ax = c[0]!,
     ay = c[1]!,
     az = c[2]!;
@@ -227,12 +256,12 @@ function edgeThroughTriangle(flat: Flat, corner: number, side: number, c: Float6
   const nx = e1y * e2z - e1z * e2y,
     ny = e1z * e2x - e1x * e2z,
     nz = e1x * e2y - e1y * e2x;
-  const px = flat[corner]!,
-    py = flat[corner + 1]!,
-    pz = flat[corner + 2]!;
-  const ux = flat[side]!,
-    uy = flat[side + 1]!,
-    uz = flat[side + 2]!;
+  const px = flats[corner]!,
+    py = flats[corner + 1]!,
+    pz = flats[corner + 2]!;
+  const ux = flats[side]!,
+    uy = flats[side + 1]!,
+    uz = flats[side + 2]!;
   const height = nx * (px - ax) + ny * (py - ay) + nz * (pz - az);
   const fall = nx * ux + ny * uy + nz * uz;
   if (height * (height + fall) > 0 || fall === 0) return;
@@ -240,5 +269,5 @@ function edgeThroughTriangle(flat: Flat, corner: number, side: number, c: Float6
   crossing[0] = px + t * ux;
   crossing[1] = py + t * uy;
   crossing[2] = pz + t * uz;
-  cornerToTriangle(crossing, 0, c, found);
+  pointToTriangle(crossing, 0, c, found);
 }

@@ -1,6 +1,6 @@
 import { toBoard } from '../layup/frame.js';
 import type { Face } from '../layup/layup.js';
-import { flatOf, type Flat } from './closest.js';
+import { AFTER_SECOND, CORNERS, FLAT, setNormal, setSides, type Flats } from './closest.js';
 
 /**
  * A chamber's solid in the board frame: the rectangles that the edges of its profile sweep through its depth, and its two flat ends.
@@ -13,7 +13,7 @@ export interface Solid {
   /** `[s, z]` pairs, counter-clockwise. */
   readonly profile: readonly (readonly [number, number])[];
   readonly depth: readonly [number, number];
-  readonly flats: readonly Flat[];
+  readonly flats: Flats;
   readonly boxes: Float64Array;
   /** Box around the profile in the face's plane: low s z, high s z. */
   readonly reach: readonly [number, number, number, number];
@@ -28,35 +28,33 @@ export function solidOf(
   depth: readonly [number, number],
 ): Solid {
   const n = profile.length;
-  const through = depth[1] - depth[0];
-  const sideX = face.inward[0] * through;
-  const sideY = face.inward[1] * through;
   const parts = n + 2;
+  const flats = new Float64Array(FLAT * n);
   const boxes = new Float64Array(6 * (1 + parts + Math.ceil(parts / GROUP)));
   for (let at = 0; at < boxes.length; at += 6) {
     boxes.fill(Infinity, at, at + 3);
     boxes.fill(-Infinity, at + 3, at + 6);
   }
-  const flats = profile.map(([s, z], i): Flat => {
+  const { along, inward } = face;
+  const through = depth[1] - depth[0];
+  for (let i = 0; i < n; i++) {
+    const [s, z] = profile[i]!;
     const [s2, z2] = profile[(i + 1) % n]!;
     const [x, y] = toBoard(face, s, z, depth[0]);
-    const ex = (s2 - s) * face.along[0];
-    const ey = (s2 - s) * face.along[1];
-    const length = Math.hypot(s2 - s, z2 - z) || 1;
-    for (const box of [0, i + 1, n + 1]) {
-      widen(boxes, box, x, y, z);
-      widen(boxes, box, x + ex, y + ey, z2);
-    }
-    for (const box of [0, i + 1, n + 2]) {
-      widen(boxes, box, x + sideX, y + sideY, z);
-      widen(boxes, box, x + ex + sideX, y + ey + sideY, z2);
-    }
+    const ds = s2 - s;
+    const dz = z2 - z;
+    const length = Math.sqrt(ds * ds + dz * dz) || 1;
     // Outward of a counter-clockwise profile is to the right of its edge: (dz, −ds).
-    const ns = (z2 - z) / length;
-    const normal = [ns * face.along[0], ns * face.along[1], (s - s2) / length] as const;
-    return flatOf([x, y, z], [ex, ey, z2 - z], [sideX, sideY, 0], normal);
-  });
-  for (let part = 0; part < parts; part++) join(boxes, part + 1, 1 + parts + Math.floor(part / GROUP));
+    const out = dz / length;
+    const flat = FLAT * i;
+    setSides(flats, flat, x, y, z, ds * along[0], ds * along[1], dz, inward[0] * through, inward[1] * through, 0);
+    setNormal(flats, flat, out * along[0], out * along[1], -ds / length);
+    for (const corner of CORNERS) widen(boxes, i + 1, flats, flat + corner);
+    widen(boxes, n + 1, flats, flat);
+    widen(boxes, n + 2, flats, flat + AFTER_SECOND);
+  }
+  for (let part = 0; part < parts; part++)
+    for (const box of [0, 1 + parts + Math.floor(part / GROUP)]) join(boxes, part + 1, box);
   const s = profile.map((pair) => pair[0]);
   const z = profile.map((pair) => pair[1]);
   return {
@@ -71,17 +69,17 @@ export function solidOf(
 
 /** Widens a box by another. */
 function join(boxes: Float64Array, from: number, into: number): void {
-  for (const at of [6 * from, 6 * from + 3]) widen(boxes, into, boxes[at]!, boxes[at + 1]!, boxes[at + 2]!);
+  widen(boxes, into, boxes, 6 * from);
+  widen(boxes, into, boxes, 6 * from + 3);
 }
 
-function widen(boxes: Float64Array, box: number, x: number, y: number, z: number): void {
-  const at = 6 * box;
-  if (x < boxes[at]!) boxes[at] = x;
-  if (y < boxes[at + 1]!) boxes[at + 1] = y;
-  if (z < boxes[at + 2]!) boxes[at + 2] = z;
-  if (x > boxes[at + 3]!) boxes[at + 3] = x;
-  if (y > boxes[at + 4]!) boxes[at + 4] = y;
-  if (z > boxes[at + 5]!) boxes[at + 5] = z;
+/** Widens a box by the point that stands at `at` in `points`. */
+function widen(boxes: Float64Array, box: number, points: Float64Array, at: number): void {
+  for (let low = 6 * box, axis = 0; axis < 3; low++, axis++) {
+    const value = points[at + axis]!;
+    if (value < boxes[low]!) boxes[low] = value;
+    if (value > boxes[low + 3]!) boxes[low + 3] = value;
+  }
 }
 
 /** Whether a point of the face's plane lies in the profile; by the crossings of a ray. */

@@ -1,22 +1,33 @@
 import type { Mesh } from '../board/mesh.js';
-import { cornersToTriangle, crossTriangle, edgesToTriangle, noFound, type Found } from './closest.js';
+import {
+  cornersToTriangle,
+  crossTriangle,
+  edgesToTriangle,
+  FLAT,
+  noFound,
+  NORMAL,
+  pointToFlat,
+  type Flats,
+  type Found,
+} from './closest.js';
 import { LEAF, type PatchTree } from './patchTree.js';
 import { GROUP, inProfile, type Solid } from './solid.js';
 
 /** The thinnest place between a chamber and a part of the surface. */
 export interface Thinnest {
-  /** Certified: never more than the distance on the mesh, and at most `SLACK` less, mm. 0 where they meet, negative where the chamber lies outside. */
+  /** The distance on the mesh, mm, exact but for rounding. 0 where they meet, negative where the chamber lies outside. */
   readonly distance: number;
   /** Where it is on the surface and on the chamber, board frame. */
-  readonly onSurface: readonly [number, number, number];
-  readonly onChamber: readonly [number, number, number];
+  readonly onSurface: Point;
+  readonly onChamber: Point;
 }
 
-/** What the search may leave undecided, mm: pairs that cannot be nearer than the best found by more than this are passed over. */
-export const SLACK = 0.04;
+export type Point = readonly [x: number, y: number, z: number];
 
 /** Gaps that differ by less, mm, are the same: what is looked at first must not hang on the last bits of a machine. */
 const TIE = 1e-9;
+/** How much further than a hint may be looked, mm: more than rounding and ties come to, so that the same place is found as without it. */
+const BEYOND_HINT = 1e-6;
 /** Nodes still to be visited; a walk keeps one a level. */
 const stack = new Int32Array(64);
 /** The nine corner numbers of the triangle being looked at. */
@@ -25,27 +36,21 @@ const corners = new Float64Array(9);
 /**
  * The smallest distance between a chamber's solid and a patch, or several, by branch and bound over the patches' trees.
  *
- * Leaves are met nearest first. A pair of flat and triangle is bounded from below by their boxes and by the two planes (the triangle's
- * against the flat's corners, the flat's against the triangle's); only pairs whose bound lies under the best found are measured exactly.
- * What is passed over is remembered by its bound, so the result is a true lower bound. Empty patches are infinitely far.
+ * A pair of flat and triangle is bounded from below by their boxes and by the two planes (the triangle's against the flat's corners, the
+ * flat's against the triangle's); only pairs whose bound lies under the best found are measured exactly. Empty patches are infinitely far.
+ *
+ * @param hint a point of the surface that is thought to be near: nothing further from the solid is looked at. It changes nothing but the time
+ *   it takes, also where it is wrong.
  */
-export function thinnest(solid: Solid, trees: readonly PatchTree[]): Thinnest {
-  const search: Search = {
-    found: noFound(),
-    nearest: -1,
-    towards: new Float64Array(3),
-    passed: Infinity,
-    passedSquare: Infinity,
-    limit: Infinity,
-    limitSquare: Infinity,
-  };
-  for (const tree of trees) if (tree.order.length > 0) searchTree(search, solid, tree);
+export function thinnest(solid: Solid, trees: readonly PatchTree[], hint?: Point): Thinnest {
+  let search = searched(searchFrom(solid, hint), solid, trees);
+  // The hint was no point of the surface: what is nearest lies beyond it.
+  if (search.found[0]! > search.limitSquare) search = searched(searchFrom(solid), solid, trees);
   const { found, nearest } = search;
   if (nearest < 0) return { distance: Infinity, onSurface: [NaN, NaN, NaN], onChamber: [NaN, NaN, NaN] };
-  const best = Math.sqrt(found[0]!);
-  const passed = Math.min(search.passed, Math.sqrt(search.passedSquare));
+  const distance = Math.sqrt(found[0]!);
   return {
-    distance: liesInside(found, trees[0]!.mesh, nearest) ? Math.min(best, passed) : -best,
+    distance: liesInside(found, trees[0]!.mesh, nearest) ? distance : -distance,
     onSurface: [found[4]!, found[5]!, found[6]!],
     onChamber: [found[1]!, found[2]!, found[3]!],
   };
@@ -54,15 +59,37 @@ export function thinnest(solid: Solid, trees: readonly PatchTree[]): Thinnest {
 /** How far a search has come. */
 interface Search {
   readonly found: Found;
-  /** The triangle that `found` lies on, and the unit direction from the chamber to it. */
+  /** The triangle that `found` lies on. */
   nearest: number;
+  /** The unit direction from the chamber to what was found last, or to the hint. */
   readonly towards: Float64Array;
-  /** The least bound of all that was passed over: of pairs, and the square of it of boxes. */
-  passed: number;
-  passedSquare: number;
-  /** What need not be looked at: `found` less `SLACK`; and its square, 0 where it is less than nothing. */
+  /** What is as far as this need not be looked at, mm, and its square. */
   limit: number;
   limitSquare: number;
+}
+
+function searchFrom(solid: Solid, hint?: Point): Search {
+  const search = {
+    found: noFound(),
+    nearest: -1,
+    towards: new Float64Array(3),
+    limit: Infinity,
+    limitSquare: Infinity,
+  };
+  if (!hint) return search;
+  const toHint = noFound();
+  corners.set(hint);
+  for (let at = 0; at < solid.flats.length; at += FLAT) pointToFlat(solid.flats, at, corners, 0, toHint);
+  for (let end = 0; end < 2; end++) pointToEnd(solid, end, corners, 0, toHint);
+  setTowards(search.towards, toHint);
+  search.limit = Math.sqrt(toHint[0]!) + BEYOND_HINT;
+  search.limitSquare = search.limit * search.limit;
+  return search;
+}
+
+function searched(search: Search, solid: Solid, trees: readonly PatchTree[]): Search {
+  for (const tree of trees) if (tree.order.length > 0) searchTree(search, solid, tree);
+  return search;
 }
 
 function searchTree(search: Search, solid: Solid, tree: PatchTree): void {
@@ -70,7 +97,7 @@ function searchTree(search: Search, solid: Solid, tree: PatchTree): void {
   stack[top++] = 1;
   while (top > 0) {
     const node = stack[--top]!;
-    if (isPassed(search, gapSquare(tree.boxes, 6 * node, solid.boxes, 0))) continue;
+    if (gapSquare(tree.boxes, 6 * node, solid.boxes, 0) >= search.limitSquare) continue;
     if (node >= tree.leaves) searchLeaf(search, solid, tree, node);
     else {
       const leftFirst =
@@ -81,85 +108,75 @@ function searchTree(search: Search, solid: Solid, tree: PatchTree): void {
   }
 }
 
-/** Whether boxes so far apart need not be looked into; if so it is remembered. */
-function isPassed(search: Search, gap: number): boolean {
-  if (gap < search.limitSquare) return false;
-  if (gap < search.passedSquare) search.passedSquare = gap;
-  return true;
-}
-
 /** Looks at every triangle of a leaf against every part of the solid that the leaf's box comes near enough to. */
 function searchLeaf(search: Search, solid: Solid, tree: PatchTree, leaf: number): void {
-  const parts = solid.flats.length + 2;
+  const parts = solid.flats.length / FLAT + 2;
   const groups = parts + 1;
-  // Nothing found yet: what is likely to be nearest first, so that most else need not be looked at.
-  if (search.nearest < 0) searchPart(search, solid, nearestPart(solid, tree, leaf), tree, leaf);
   for (let first = 0, group = groups; first < parts; first += GROUP, group++) {
-    if (isPassed(search, gapSquare(tree.boxes, 6 * leaf, solid.boxes, 6 * group))) continue;
+    if (gapSquare(tree.boxes, 6 * leaf, solid.boxes, 6 * group) >= search.limitSquare) continue;
     const end = Math.min(parts, first + GROUP);
     for (let part = first; part < end; part++)
-      if (!isPassed(search, gapSquare(tree.boxes, 6 * leaf, solid.boxes, 6 * (part + 1))))
+      if (gapSquare(tree.boxes, 6 * leaf, solid.boxes, 6 * (part + 1)) < search.limitSquare)
         searchPart(search, solid, part, tree, leaf);
   }
 }
 
-function nearestPart({ flats, boxes }: Solid, tree: PatchTree, leaf: number): number {
-  let nearest = 0;
-  let least = Infinity;
-  for (let part = 0; part < flats.length + 2; part++) {
-    const gap = gapSquare(tree.boxes, 6 * leaf, boxes, 6 * (part + 1));
-    if (gap >= least - TIE) continue;
-    least = gap;
-    nearest = part;
-  }
-  return nearest;
-}
-
 function searchPart(search: Search, solid: Solid, part: number, tree: PatchTree, leaf: number): void {
+  const flat = FLAT * part;
   const first = (leaf - tree.leaves) * LEAF;
   const end = Math.min(tree.order.length, first + LEAF);
   for (let i = first; i < end; i++) {
     const triangle = tree.order[i]!;
-    takeCorners(tree.mesh, triangle);
-    if (part < solid.flats.length) searchPair(search, solid.flats[part]!, tree.mesh, triangle);
+    if (flat < solid.flats.length) searchPair(search, solid.flats, flat, tree.mesh, triangle);
     else {
+      takeCorners(tree.mesh, triangle);
       const before = search.found[0]!;
-      cornersToEnd(solid, part - solid.flats.length, search.found);
+      for (let at = 0; at < 9; at += 3)
+        pointToEnd(solid, (flat - solid.flats.length) / FLAT, corners, at, search.found);
       take(search, before, triangle);
     }
   }
 }
 
-/** A flat against the taken triangle: the bound first, then the corners, which are cheap and mostly near the truth, then the edges. */
-function searchPair(search: Search, flat: Float64Array, mesh: Mesh, triangle: number): void {
-  const bound = pairBound(flat, mesh.normals, triangle, search);
-  if (bound >= search.limit) {
-    search.passed = Math.min(search.passed, bound);
-    return;
-  }
+/**
+ * A flat against a triangle. First what parts them along the triangle's normal, which mostly decides, along the line of the best found, and along
+ * the flat's normal: any direction gives a true bound (separating axis). Then the corners, which are cheap and mostly near the truth, then the edges.
+ */
+function searchPair(search: Search, flats: Flats, flat: number, mesh: Mesh, triangle: number): void {
+  let bound = planeParted(flats, flat, mesh, triangle);
+  if (bound >= search.limit) return;
+  takeCorners(mesh, triangle);
+  bound = Math.max(bound, parted(flats, flat, search.towards, 0));
+  if (bound >= search.limit) return;
+  bound = Math.max(bound, parted(flats, flat, flats, flat + NORMAL));
+  if (bound >= search.limit) return;
   let before = search.found[0]!;
-  cornersToTriangle(flat, corners, search.found);
+  cornersToTriangle(flats, flat, corners, search.found);
   take(search, before, triangle);
-  if (bound >= search.limit) {
-    search.passed = Math.min(search.passed, bound);
-    return;
-  }
+  if (bound >= search.limit) return;
   before = search.found[0]!;
-  edgesToTriangle(flat, corners, search.found);
+  edgesToTriangle(flats, flat, corners, search.found);
   // What a bound above 0 keeps apart does not meet.
-  if (bound <= 0) crossTriangle(flat, corners, search.found);
+  if (bound <= 0) crossTriangle(flats, flat, corners, search.found);
   take(search, before, triangle);
 }
 
 /** Notes the triangle and tightens the limit when `found` has become better. */
 function take(search: Search, before: number, triangle: number): void {
-  const { found, towards } = search;
+  const { found } = search;
   if (found[0]! >= before) return;
-  const best = Math.sqrt(found[0]!);
   search.nearest = triangle;
-  search.limit = best - SLACK;
-  search.limitSquare = search.limit > 0 ? search.limit * search.limit : 0;
-  for (let axis = 0; axis < 3; axis++) towards[axis] = best > 0 ? (found[4 + axis]! - found[1 + axis]!) / best : 0;
+  if (found[0]! < search.limitSquare) {
+    search.limit = Math.sqrt(found[0]!);
+    search.limitSquare = found[0]!;
+  }
+  setTowards(search.towards, found);
+}
+
+function setTowards(towards: Float64Array, found: Found): void {
+  const distance = Math.sqrt(found[0]!);
+  for (let axis = 0; axis < 3; axis++)
+    towards[axis] = distance > 0 ? (found[4 + axis]! - found[1 + axis]!) / distance : 0;
 }
 
 /** The square of how far two boxes are apart. */
@@ -183,60 +200,62 @@ function takeCorners({ positions, triangles }: Mesh, t: number): void {
   }
 }
 
-/**
- * No point of the flat is nearer to the taken triangle than this: what parts them along the triangle's normal, along the flat's, or along
- * the line of the best found, whichever is most. Any direction gives a true bound (separating axis).
- */
-function pairBound(
-  flat: Float64Array,
-  normals: Float64Array,
-  triangle: number,
-  { nearest, towards, limit }: Search,
-): number {
-  let bound = -Infinity;
-  if (nearest >= 0) {
-    bound = parted(flat, towards, 0);
-    if (bound >= limit) return bound;
-  }
-  bound = Math.max(bound, parted(flat, normals, 3 * triangle));
-  return bound >= limit ? bound : Math.max(bound, parted(flat, flat, 9));
+/** How far a triangle's plane lies beyond the flat. */
+function planeParted(flats: Flats, flat: number, { positions, triangles, normals }: Mesh, triangle: number): number {
+  const n = 3 * triangle;
+  const x = normals[n]!;
+  const y = normals[n + 1]!;
+  const z = normals[n + 2]!;
+  const at = 3 * triangles[n]!;
+  return x * positions[at]! + y * positions[at + 1]! + z * positions[at + 2]! - furthest(flats, flat, x, y, z);
 }
 
 /** How far the taken triangle lies beyond the flat along the unit direction that stands at `at`. */
-function parted(flat: Float64Array, along: Float64Array, at: number): number {
+function parted(flats: Flats, flat: number, along: Float64Array, at: number): number {
   const x = along[at]!;
   const y = along[at + 1]!;
   const z = along[at + 2]!;
   const a = x * corners[0]! + y * corners[1]! + z * corners[2]!;
   const b = x * corners[3]! + y * corners[4]! + z * corners[5]!;
   const c = x * corners[6]! + y * corners[7]! + z * corners[8]!;
-  const nearest = a < b ? (a < c ? a : c) : b < c ? b : c;
-  const e = x * flat[3]! + y * flat[4]! + z * flat[5]!;
-  const d = x * flat[6]! + y * flat[7]! + z * flat[8]!;
-  return nearest - (x * flat[0]! + y * flat[1]! + z * flat[2]!) - (e > 0 ? e : 0) - (d > 0 ? d : 0);
+  return (a < b ? (a < c ? a : c) : b < c ? b : c) - furthest(flats, flat, x, y, z);
 }
 
-/** The taken triangle's corners against a flat end; its edges are asked with the flats around it. */
-function cornersToEnd({ face, profile, depth, reach }: Solid, end: number, found: Found): void {
-  for (let i = 0; i < 9; i += 3) {
-    const z = corners[i + 2]!;
-    if (z < reach[1] || z > reach[3]) continue;
-    const dx = corners[i]! - face.origin[0];
-    const dy = corners[i + 1]! - face.origin[1];
-    const s = dx * face.along[0] + dy * face.along[1];
-    if (s < reach[0] || s > reach[2]) continue;
-    const t = dx * face.inward[0] + dy * face.inward[1];
-    const gap = end === 1 ? t - depth[1] : depth[0] - t;
-    if (gap < 0 || gap * gap >= found[0]! || !inProfile(profile, s, z)) continue;
-    const back = end === 1 ? -gap : gap;
-    found[0] = gap * gap;
-    found[1] = corners[i]! + back * face.inward[0];
-    found[2] = corners[i + 1]! + back * face.inward[1];
-    found[3] = z;
-    found[4] = corners[i]!;
-    found[5] = corners[i + 1]!;
-    found[6] = z;
-  }
+/** How far a flat reaches along a direction. */
+function furthest(flats: Flats, flat: number, x: number, y: number, z: number): number {
+  const e = x * flats[flat + 3]! + y * flats[flat + 4]! + z * flats[flat + 5]!;
+  const d = x * flats[flat + 6]! + y * flats[flat + 7]! + z * flats[flat + 8]!;
+  const corner = x * flats[flat]! + y * flats[flat + 1]! + z * flats[flat + 2]!;
+  return corner + (e > 0 ? e : 0) + (d > 0 ? d : 0);
+}
+
+/** Betters `found` by the point that stands at `i` in `c` against a flat end; the end's edges are asked with the flats around it. */
+function pointToEnd(
+  { face, profile, depth, reach }: Solid,
+  end: number,
+  c: Float64Array,
+  i: number,
+  found: Found,
+): void {
+  const x = c[i]!;
+  const y = c[i + 1]!;
+  const z = c[i + 2]!;
+  if (z < reach[1] || z > reach[3]) return;
+  const dx = x - face.origin[0];
+  const dy = y - face.origin[1];
+  const s = dx * face.along[0] + dy * face.along[1];
+  if (s < reach[0] || s > reach[2]) return;
+  const t = dx * face.inward[0] + dy * face.inward[1];
+  const gap = end === 1 ? t - depth[1] : depth[0] - t;
+  if (gap < 0 || gap * gap >= found[0]! || !inProfile(profile, s, z)) return;
+  const back = end === 1 ? -gap : gap;
+  found[0] = gap * gap;
+  found[1] = x + back * face.inward[0];
+  found[2] = y + back * face.inward[1];
+  found[3] = z;
+  found[4] = x;
+  found[5] = y;
+  found[6] = z;
 }
 
 /** Whether the chamber's nearest point lies on the inner side of the surface's nearest triangle. */
