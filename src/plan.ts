@@ -42,11 +42,7 @@ export function planOf(job: Job, before?: Plan): Plan {
   const same = before && isSameSurface(before.job, job) ? before : undefined;
   const board = same?.board ?? boardOf(job.board, drawn && correctionsFrom(job.shaped!, drawn));
   const trees = same?.trees ?? patchTreesOf(board.mesh);
-  const {
-    layup,
-    chambers: carved,
-    glue,
-  } = gluing(board, layupOf(job.glueUp, board.length), trees, job, same?.chambers);
+  const { layup, chambers: carved, glue } = gluing(board, layupOf(job.glueUp, board.length), trees, job, same);
   const { chambers, routing } = routed(board, layup, trees, carved, job);
   const fit = { ...job.blocks, cutterRadius: job.chambers.cutterDiameter / 2 };
   const blocks = blocksOf(chambers.chambers, job.fill, fit, routing.settings);

@@ -5,7 +5,7 @@ import type { Vertex } from '../length/vertex.js';
 import { PATCHES, type Patch } from '../board/mesh.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { solidOf } from '../wall/solid.js';
-import { onSurface, wallsOf, type Hints, type Walls } from '../wall/walls.js';
+import { onSurface, wallsOf, type Places, type Walls } from '../wall/walls.js';
 import type { Why } from './chamber.js';
 import { easeCorners } from './contour.js';
 import { crop, type Edges, type Pair } from './edges.js';
@@ -39,7 +39,7 @@ const TRIES = 10;
  * Proves a chamber and corrects it until every wall is at least what is asked and some wall is met: edges are moved up or down, ends drawn
  * in, the depth taken back. Gives the reason where no chamber can stand.
  *
- * @param expected where its walls may be thinnest, as `wallsOf` takes it
+ * @param near where its walls may be thinnest, as `wallsOf` takes it
  */
 export function carve(
   face: Face,
@@ -47,18 +47,18 @@ export function carve(
   deep: number,
   spec: ChamberSpec,
   proof: Proof,
-  expected?: Hints,
+  near?: Places,
 ): Carved | { failed: Why } {
   let edges = drawn;
   let depth = deep;
   let stood: Carved | undefined;
-  let hints = expected;
+  let places = near;
   for (let attempt = 0; attempt < TRIES; attempt++) {
     const eased = easedEdges(edges, spec);
     if (!eased) return stood ?? { failed: 'cutter' };
-    const walls = wallsOf(solidOf(face, eased.profile, [0, depth]), proof.trees, proof.chordError, hints);
+    const walls = wallsOf(solidOf(face, eased.profile, [0, depth]), proof.trees, proof.chordError, places);
     // Moved by little, it is thinnest near where it was.
-    hints = onSurface(walls);
+    places = onSurface(walls);
     const spare = (patch: Patch) => walls.thickness[patch] - proof.asked[patch];
     const short = PATCHES.filter((patch) => spare(patch) < 0);
 

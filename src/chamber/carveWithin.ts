@@ -1,7 +1,7 @@
 import type { ChamberSpec } from '../job/job.js';
 import type { Face } from '../layup/layup.js';
 import { solidOf } from '../wall/solid.js';
-import { wallsOf, type Hints } from '../wall/walls.js';
+import { wallsOf, type Places } from '../wall/walls.js';
 import { carve, easedEdges, type Carved, type Proof } from './carve.js';
 import type { Why } from './chamber.js';
 import type { Edges, Pair } from './edges.js';
@@ -21,15 +21,15 @@ export function carveWithin(
   deep: number,
   spec: ChamberSpec,
   proof: Proof,
-  expected?: Hints,
+  near?: Places,
 ): Carved | { failed: Why } {
-  if (low === -Infinity && high === Infinity) return carve(face, drawn, deep, spec, proof, expected);
+  if (low === -Infinity && high === Infinity) return carve(face, drawn, deep, spec, proof, near);
   let edges = drawn;
   for (let attempt = 0; attempt < TRIES; attempt++) {
     // As drawn it lies between the heights; carving grows a chamber only when its walls let it, and then perhaps too far.
-    const asDrawn = standing(face, edges, deep, spec, proof, expected);
+    const asDrawn = standing(face, edges, deep, spec, proof, near);
     if (asDrawn) return asDrawn;
-    const carved = carve(face, edges, deep, spec, proof, expected);
+    const carved = carve(face, edges, deep, spec, proof, near);
     if ('failed' in carved) return carved;
     const z = carved.profile.map(([, each]) => each);
     const over = Math.max(0, Math.max(...z) - high);
@@ -46,11 +46,11 @@ function standing(
   deep: number,
   spec: ChamberSpec,
   proof: Proof,
-  expected?: Hints,
+  near?: Places,
 ): Carved | undefined {
   const eased = easedEdges(edges, spec);
   if (!eased) return undefined;
-  const walls = wallsOf(solidOf(face, eased.profile, [0, deep]), proof.trees, proof.chordError, expected);
+  const walls = wallsOf(solidOf(face, eased.profile, [0, deep]), proof.trees, proof.chordError, near);
   const sound = PATCHES.every((patch) => walls.thickness[patch] >= proof.asked[patch]);
   return sound ? { ...eased, depth: deep, walls } : undefined;
 }

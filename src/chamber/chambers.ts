@@ -62,8 +62,8 @@ export function carvingIn(
   const shell = shellOf(board, widened(asked, SHELL_ALLOWANCE));
   const proof = { trees, chordError: board.mesh.chordError, asked };
   const { cutterLength, guideStock } = job.routing;
-  const expected = new Map(before.map(({ id, at }) => [id, at]));
-  const setting = { board, shell, proof, expected, spec, reach: cutterLength - guideStock };
+  const thinBefore = new Map(before.map(({ id, at }) => [id, at]));
+  const setting = { board, shell, proof, thinBefore, spec, reach: cutterLength - guideStock };
   return {
     rows: layup.rows.map((row) => carvingOf(row, setting)),
     keepOuts: keepOutsOn(board, layup, job),

@@ -29,8 +29,8 @@ export interface RowSetting {
   readonly board: Board;
   readonly shell: Shell;
   readonly proof: Proof;
-  /** Where walls may be thinnest, by the chamber's name: of a plan made before on the same surface. */
-  readonly expected: ReadonlyMap<string, Chamber['at']>;
+  /** Where the walls of a chamber of that name were thinnest in a plan made before on the same surface. */
+  readonly thinBefore: ReadonlyMap<string, Chamber['at']>;
   readonly spec: ChamberSpec;
   /** How deep the cutter comes, mm: a row that is not routed right through goes no deeper. */
   readonly reach: number;
@@ -67,7 +67,7 @@ export interface RowCarving {
   prove(drawing: Drawing): Place;
 }
 
-export function carvingOf(row: Row, { board, shell, proof, expected, spec, reach }: RowSetting): RowCarving {
+export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, reach }: RowSetting): RowCarving {
   const far = farSide(row);
   const limit = (s: number) => (far ? far.at + far.slope * s - (row.end === 'solid' ? spec.floor : 0) : Infinity);
   const deepest = Math.min(Math.max(limit(0), limit(board.length)), furthest(row, board));
@@ -130,7 +130,7 @@ export function carvingOf(row: Row, { board, shell, proof, expected, spec, reach
     const notes: Note[] = [];
     filling.parts.forEach((edges, i) => {
       const name = filling.parts.length > 1 ? id + String.fromCharCode(97 + i) : id;
-      const carved = carveWithin(filling, row.face, edges, filling.depth, spec, proof, expected.get(name));
+      const carved = carveWithin(filling, row.face, edges, filling.depth, spec, proof, thinBefore.get(name));
       if ('failed' in carved) {
         notes.push({ kind: 'solid', where: name, why: carved.failed, by: [] });
         return;

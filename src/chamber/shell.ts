@@ -1,5 +1,7 @@
 import type { Board } from '../board/board.js';
+import type { Grid } from '../board/grid.js';
 import { PATCHES, type Patch } from '../board/mesh.js';
+import { Kept } from './kept.js';
 
 /**
  * The grid of the surface moved inward, every point so far that the planes around it stand off by the wall their patch asks for. What
@@ -7,8 +9,15 @@ import { PATCHES, type Patch } from '../board/mesh.js';
  */
 export type Shell = Float64Array;
 
-export function shellOf({ grid, lean }: Pick<Board, 'grid' | 'lean'>, walls: Readonly<Record<Patch, number>>): Shell {
+export function shellOf(board: Pick<Board, 'grid' | 'lean'>, walls: Readonly<Record<Patch, number>>): Shell {
   const asked = PATCHES.map((patch) => walls[patch]);
+  return shells.of(board.grid, asked.join(), () => moved(board, asked));
+}
+
+/** One for the chambers, one for the dots, and those of a job beside. */
+const shells = new Kept<Grid, Shell>(4);
+
+function moved({ grid, lean }: Pick<Board, 'grid' | 'lean'>, asked: readonly number[]): Shell {
   const { positions } = grid;
   const { normals, cosines } = lean;
   const shell = new Float64Array(positions.length);

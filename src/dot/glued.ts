@@ -23,25 +23,25 @@ export interface Gluing {
   readonly glue: Glue;
 }
 
+/** Of a plan made before on the same surface: it changes nothing but the time it takes. */
+export interface Before {
+  readonly chambers: readonly Chamber[];
+  readonly glue: Glue;
+}
+
 export type GluingJob = CarvingJob & Pick<Job, 'dots' | 'board' | 'glueUp' | 'shaped'>;
 
 /**
  * Places the dots and carves the chambers around them. Chambers are first drawn as if there were no glue; dots are planned among them, or taken
  * as the job says they landed; every place that glue comes too near to is drawn again, and no other; what is drawn last is proved.
  */
-export function glued(
-  board: Board,
-  given: Layup,
-  trees: PatchTrees,
-  job: GluingJob,
-  before?: readonly Chamber[],
-): Gluing {
+export function glued(board: Board, given: Layup, trees: PatchTrees, job: GluingJob, before?: Before): Gluing {
   const shifted = restaggered(board, given, trees, job);
   const { layup } = shifted;
-  const carving = carvingIn(board, layup, trees, job, before);
+  const carving = carvingIn(board, layup, trees, job, before?.chambers);
   const unglued = drawn(carving);
   const faces = jointFaces(layup);
-  const planned = plannedJoints(board, faces, trees, unglued.flatMap(shapesOf), job);
+  const planned = plannedJoints(board, faces, trees, unglued.flatMap(shapesOf), job, before?.glue.dots);
   const { joints, notes } = gluedJoints(board, faces, trees, job.dots);
   notes.push(...unmetKeepOuts(faces, job));
 

@@ -1,9 +1,8 @@
 import type { Board } from '../board/board.js';
-import type { Chamber } from '../chamber/chamber.js';
 import type { Layup } from '../layup/layup.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { isAlike } from './alike.js';
-import { glued, type Gluing, type GluingJob } from './glued.js';
+import { glued, type Before, type Gluing, type GluingJob } from './glued.js';
 import { mirrored } from './mirrored.js';
 
 export type { Gluing, GluingJob };
@@ -11,16 +10,8 @@ export type { Gluing, GluingJob };
 /**
  * Places the dots and carves the chambers around them. Where both sides of a board are alike, the right one is done and the left is its mirror
  * image, so that left and right share their sheets, guides and blocks to the last hair.
- *
- * @param before chambers of a plan made before on the same surface: they change nothing but the time it takes
  */
-export function gluing(
-  board: Board,
-  layup: Layup,
-  trees: PatchTrees,
-  job: GluingJob,
-  before?: readonly Chamber[],
-): Gluing {
+export function gluing(board: Board, layup: Layup, trees: PatchTrees, job: GluingJob, before?: Before): Gluing {
   if (!isAlike(layup, job)) return glued(board, layup, trees, job, before);
   const half: Layup = {
     ...layup,

@@ -10,13 +10,33 @@ const SIDES = 16;
 /** Thickness of the glue, mm. */
 const FILM = 0.1;
 
-/** The proven distance between a round dot on a face and the finished surface, mm: never more than there is; 0 or less where they meet. */
-export function marginOf(face: Face, [s, z]: Pair, radius: number, { mesh }: Board, trees: PatchTrees): number {
+/** A place on a face and the margin that a dot of the same size has there, mm. */
+export interface Margin {
+  readonly at: Pair;
+  readonly margin: number;
+}
+
+/**
+ * The proven distance between a round dot on a face and the finished surface, mm: never more than there is; 0 or less where they meet.
+ *
+ * @param known margins on the same face: a dot that is moved comes no further from the surface than it is moved
+ */
+export function marginOf(
+  face: Face,
+  [s, z]: Pair,
+  radius: number,
+  { mesh }: Board,
+  trees: PatchTrees,
+  known: readonly Margin[] = [],
+): number {
   const far = radius / Math.cos(Math.PI / SIDES);
   const around = Array.from({ length: SIDES }, (_, i): Pair => {
     const angle = (2 * Math.PI * (i + 0.5)) / SIDES;
     return [s + far * Math.cos(angle), z + far * Math.sin(angle)];
   });
-  const { distance } = thinnest(solidOf(face, around, [0, FILM]), [trees.deck, trees.bottom, trees.rail]);
+  let expected = Infinity;
+  for (const { at, margin } of known)
+    expected = Math.min(expected, margin + mesh.chordError + Math.hypot(at[0] - s, at[1] - z));
+  const { distance } = thinnest(solidOf(face, around, [0, FILM]), [trees.deck, trees.bottom, trees.rail], expected);
   return distance - mesh.chordError;
 }

@@ -6,8 +6,9 @@ import type { ChamberSpec } from '../job/job.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { obstacleOf, type Keep } from './around.js';
 import { choose, type Candidate } from './choose.js';
+import type { Dot } from './dot.js';
 import { dotLines, dotShell, type JointFace, type Lines } from './jointFace.js';
-import { marginOf } from './margin.js';
+import { marginOf, type Margin } from './margin.js';
 import { placesAlong } from './places.js';
 import { priceOf, standingAfter, standingOf, type Price, type Standing } from './standing.js';
 import type { DotSpot, Pair } from './spot.js';
@@ -33,6 +34,8 @@ const MOST_RETRIES = 40;
  * Plans the dots of every dotted joint among the chambers as they would stand without glue, in the order of the joints given. From the centre
  * outward, a joint's dots are placed for the least volume lost given what the joints before it have already cost: a split that serves two joints
  * is paid once, and both halves of a board come out alike.
+ *
+ * @param before dots of a plan made before on the same surface: they change nothing but the time it takes
  */
 export function plannedJoints(
   board: Board,
@@ -40,6 +43,7 @@ export function plannedJoints(
   trees: PatchTrees,
   shapes: readonly Shape[],
   rules: DotRules,
+  before: readonly Dot[] = [],
 ): PlannedJoint[] {
   const { diameter, margin } = rules.dots;
   const shell = dotShell(board, diameter / 2, margin);
@@ -47,7 +51,14 @@ export function plannedJoints(
   const fromCentre = [...faces].sort((a, b) => Math.abs(a.joint.at) - Math.abs(b.joint.at));
   const planned = new Map(
     fromCentre.map((face) => {
-      const proof = ([s, z]: Pair) => marginOf(face.face, [s, z], diameter / 2, board, trees);
+      const known: Margin[] = before
+        .filter((dot) => dot.joint === face.joint.id && dot.diameter === diameter)
+        .map(({ s, z, margin }) => ({ at: [s, z], margin }));
+      const proof = (at: Pair) => {
+        const margin = marginOf(face.face, at, diameter / 2, board, trees, known);
+        known.push({ at, margin });
+        return margin;
+      };
       return [face, planJoint(face, dotLines(board, shell, face), proof, standing, rules)];
     }),
   );

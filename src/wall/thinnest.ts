@@ -26,10 +26,11 @@ export type Point = readonly [x: number, y: number, z: number];
 
 /** Gaps that differ by less, mm, are the same: what is looked at first must not hang on the last bits of a machine. */
 const TIE = 1e-9;
-/** How much further than a hint may be looked, mm: more than rounding and ties come to, so that the same place is found as without it. */
-const BEYOND_HINT = 1e-6;
-/** Nodes still to be visited; a walk keeps one a level. */
+/** How much further than expected may be looked, mm: more than rounding and ties come to, so that the same place is found as without it. */
+const BEYOND_EXPECTED = 1e-6;
+/** Nodes still to be visited, and the squares of their gaps; a walk keeps one a level. */
 const stack = new Int32Array(64);
+const gaps = new Float64Array(64);
 /** The nine corner numbers of the triangle being looked at. */
 const corners = new Float64Array(9);
 
@@ -39,13 +40,12 @@ const corners = new Float64Array(9);
  * A pair of flat and triangle is bounded from below by their boxes and by the two planes (the triangle's against the flat's corners, the
  * flat's against the triangle's); only pairs whose bound lies under the best found are measured exactly. Empty patches are infinitely far.
  *
- * @param hint a point of the surface that is thought to be near: nothing further from the solid is looked at. It changes nothing but the time
- *   it takes, also where it is wrong.
+ * @param expected that the solid is no further than this, mm: nothing beyond is looked at. It changes nothing but the time it takes, also where
+ *   it is wrong.
  */
-export function thinnest(solid: Solid, trees: readonly PatchTree[], hint?: Point): Thinnest {
-  let search = searched(searchFrom(solid, hint), solid, trees);
-  // The hint was no point of the surface: what is nearest lies beyond it.
-  if (search.found[0]! > search.limitSquare) search = searched(searchFrom(solid), solid, trees);
+export function thinnest(solid: Solid, trees: readonly PatchTree[], expected = Infinity): Thinnest {
+  let search = searched(solid, trees, expected + BEYOND_EXPECTED);
+  if (search.found[0]! > search.limitSquare) search = searched(solid, trees, Infinity);
   const { found, nearest } = search;
   if (nearest < 0) return { distance: Infinity, onSurface: [NaN, NaN, NaN], onChamber: [NaN, NaN, NaN] };
   const distance = Math.sqrt(found[0]!);
@@ -56,56 +56,64 @@ export function thinnest(solid: Solid, trees: readonly PatchTree[], hint?: Point
   };
 }
 
+/** How far a point is from the outside of a solid, mm. */
+export function distanceTo(solid: Solid, point: Point): number {
+  const found = noFound();
+  corners.set(point);
+  for (let at = 0; at < solid.flats.length; at += FLAT) pointToFlat(solid.flats, at, corners, 0, found);
+  for (let end = 0; end < 2; end++) pointToEnd(solid, end, corners, 0, found);
+  return Math.sqrt(found[0]!);
+}
+
 /** How far a search has come. */
 interface Search {
   readonly found: Found;
-  /** The triangle that `found` lies on. */
+  /** The triangle that `found` lies on, and the unit direction from the chamber to it. */
   nearest: number;
-  /** The unit direction from the chamber to what was found last, or to the hint. */
   readonly towards: Float64Array;
   /** What is as far as this need not be looked at, mm, and its square. */
   limit: number;
   limitSquare: number;
 }
 
-function searchFrom(solid: Solid, hint?: Point): Search {
-  const search = {
-    found: noFound(),
-    nearest: -1,
-    towards: new Float64Array(3),
-    limit: Infinity,
-    limitSquare: Infinity,
-  };
-  if (!hint) return search;
-  const toHint = noFound();
-  corners.set(hint);
-  for (let at = 0; at < solid.flats.length; at += FLAT) pointToFlat(solid.flats, at, corners, 0, toHint);
-  for (let end = 0; end < 2; end++) pointToEnd(solid, end, corners, 0, toHint);
-  setTowards(search.towards, toHint);
-  search.limit = Math.sqrt(toHint[0]!) + BEYOND_HINT;
-  search.limitSquare = search.limit * search.limit;
-  return search;
-}
-
-function searched(search: Search, solid: Solid, trees: readonly PatchTree[]): Search {
+function searched(solid: Solid, trees: readonly PatchTree[], limit: number): Search {
+  const search = { found: noFound(), nearest: -1, towards: new Float64Array(3), limit, limitSquare: limit * limit };
   for (const tree of trees) if (tree.order.length > 0) searchTree(search, solid, tree);
   return search;
 }
 
 function searchTree(search: Search, solid: Solid, tree: PatchTree): void {
+  const { boxes } = tree;
   let top = 0;
-  stack[top++] = 1;
-  while (top > 0) {
-    const node = stack[--top]!;
-    if (gapSquare(tree.boxes, 6 * node, solid.boxes, 0) >= search.limitSquare) continue;
-    if (node >= tree.leaves) searchLeaf(search, solid, tree, node);
-    else {
-      const leftFirst =
-        gapSquare(tree.boxes, 12 * node, solid.boxes, 0) < gapSquare(tree.boxes, 12 * node + 6, solid.boxes, 0) - TIE;
-      stack[top++] = 2 * node + (leftFirst ? 1 : 0);
-      stack[top++] = 2 * node + (leftFirst ? 0 : 1);
+  push(0, boxes, 1, solid);
+  while (top >= 0) {
+    const node = stack[top]!;
+    if (gaps[top]! >= search.limitSquare) top--;
+    else if (node >= tree.leaves) {
+      top--;
+      searchLeaf(search, solid, tree, node);
+    } else {
+      push(top, boxes, 2 * node, solid);
+      push(top + 1, boxes, 2 * node + 1, solid);
+      // The nearer child lies on top.
+      if (gaps[top]! < gaps[top + 1]! - TIE) swap(top, top + 1);
+      top++;
     }
   }
+}
+
+function push(top: number, boxes: Float64Array, node: number, solid: Solid): void {
+  stack[top] = node;
+  gaps[top] = gapSquare(boxes, 6 * node, solid.boxes, 0);
+}
+
+function swap(i: number, j: number): void {
+  const node = stack[i]!;
+  const gap = gaps[i]!;
+  stack[i] = stack[j]!;
+  gaps[i] = gaps[j]!;
+  stack[j] = node;
+  gaps[j] = gap;
 }
 
 /** Looks at every triangle of a leaf against every part of the solid that the leaf's box comes near enough to. */
@@ -163,20 +171,15 @@ function searchPair(search: Search, flats: Flats, flat: number, mesh: Mesh, tria
 
 /** Notes the triangle and tightens the limit when `found` has become better. */
 function take(search: Search, before: number, triangle: number): void {
-  const { found } = search;
+  const { found, towards } = search;
   if (found[0]! >= before) return;
+  const best = Math.sqrt(found[0]!);
   search.nearest = triangle;
-  if (found[0]! < search.limitSquare) {
-    search.limit = Math.sqrt(found[0]!);
+  if (best < search.limit) {
+    search.limit = best;
     search.limitSquare = found[0]!;
   }
-  setTowards(search.towards, found);
-}
-
-function setTowards(towards: Float64Array, found: Found): void {
-  const distance = Math.sqrt(found[0]!);
-  for (let axis = 0; axis < 3; axis++)
-    towards[axis] = distance > 0 ? (found[4 + axis]! - found[1 + axis]!) / distance : 0;
+  for (let axis = 0; axis < 3; axis++) towards[axis] = best > 0 ? (found[4 + axis]! - found[1 + axis]!) / best : 0;
 }
 
 /** The square of how far two boxes are apart. */

@@ -5,7 +5,7 @@ import { answerTo, countedFor, type Known, type Question } from './answer.js';
 config({ jitless: true });
 
 /** Times the first question is answered again in the pause after it: so often the browser must see the planner run before it has compiled it. */
-const PRACTICE = 20;
+const PRACTICE = 50;
 
 /** The first picture is drawn meanwhile, ms. */
 const PAUSE = 800;
