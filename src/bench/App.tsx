@@ -48,7 +48,7 @@ export function App({ bench, jobs, list }: { readonly bench: Bench; readonly job
           )}
           <div class="side">
             {shown && <Section bench={bench} state={state} shown={shown} />}
-            <Fields bench={bench} state={state} />
+            <Numbers bench={bench} state={state} />
           </div>
         </div>
       </main>
@@ -140,6 +140,12 @@ function Section({ bench, state, shown }: PictureProps) {
     ),
     drawnFrom(state),
   );
+}
+
+/** The job's numbers: they have nothing to do with where the pointer is. */
+function Numbers({ bench, state }: Omit<PictureProps, 'shown'>) {
+  const { shown, findings, units, history } = state;
+  return useMemo(() => <Fields bench={bench} state={state} />, [shown, findings, units, history.text]);
 }
 
 /** More and less of the board, for those who have no wheel. */

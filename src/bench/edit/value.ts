@@ -1,4 +1,4 @@
-import { isCollection, isMap, isPair, isScalar, type Document, type Pair, type YAMLMap } from 'yaml';
+import { isCollection, isMap, isPair, isScalar, parseDocument, type Document, type Pair, type YAMLMap } from 'yaml';
 import type { Path } from '../../job/say.js';
 import { documentOf } from './document.js';
 import { endOfLine, rangeOf } from './ranges.js';
@@ -11,6 +11,7 @@ import { endOfLine, rangeOf } from './ranges.js';
  * @throws when the text is not YAML, or the path leads through something that is not a block of keys
  */
 export function withValue(text: string, path: Path, written: string): string {
+  if (isBareFor(documentOf(text).getIn(path, true), written)) return placed(text, path, written);
   for (const scalar of spellings(written)) {
     const changed = placed(text, path, scalar);
     if (readsAs(changed, path, written)) return changed;
@@ -38,10 +39,18 @@ export function valueAt(document: Document, path: Path): string | number | undef
   return typeof value === 'string' || typeof value === 'number' ? value : undefined;
 }
 
+/** One bare word in another's place reads as it does by itself, and the whole job need not be read again for it. */
+function isBareFor(node: unknown, written: string): boolean {
+  return isScalar(node) && node.type === 'PLAIN' && isBare(written) && isMeant(parseDocument(written).toJS(), written);
+}
+
 /** Bare where YAML reads it as meant, else in quotes. */
 function spellings(written: string): string[] {
-  const bare = /^[\p{L}\d.+-][^,[\]{}#:\n]*$/u.test(written) && written === written.trim();
-  return bare ? [written, JSON.stringify(written)] : [JSON.stringify(written)];
+  return isBare(written) ? [written, JSON.stringify(written)] : [JSON.stringify(written)];
+}
+
+function isBare(written: string): boolean {
+  return /^[\p{L}\d.+-][^,[\]{}#:\n]*$/u.test(written) && written === written.trim();
 }
 
 function placed(text: string, path: Path, scalar: string): string {
@@ -82,7 +91,9 @@ function pairOf(map: YAMLMap, key: string | number): Pair | undefined {
 
 function readsAs(text: string, path: Path, written: string): boolean {
   const document = documentOf(text);
-  if (document.errors.length > 0) return false;
-  const value: unknown = document.getIn(path);
+  return document.errors.length === 0 && isMeant(document.getIn(path), written);
+}
+
+function isMeant(value: unknown, written: string): boolean {
   return value === written || (typeof value === 'number' && written.trim() !== '' && value === Number(written));
 }
