@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { readJob } from '../../src/job/read.js';
-import { planOf } from '../../src/plan.js';
+import { planOf, type Plan } from '../../src/plan.js';
+import { resultOf } from '../../src/result.js';
 import { farthestFromMesh } from '../oracle/chord.js';
 import { kernel } from '../oracle/kernel.js';
 import { jobFiles } from '../random/jobFile.js';
@@ -14,6 +15,8 @@ const SEED = Number(process.env['SEED'] ?? 20261125);
 const MOST_CHAMBERS = 30;
 /** Points of the smooth surface whose distance from the mesh is measured on each board. */
 const POINTS = 600;
+
+const figures = (plan: Plan): string => JSON.stringify(resultOf(plan));
 
 test(
   `on ${BOARDS} boards drawn at random (seed ${SEED}) every wall agrees with an independent kernel and none is too thin`,
@@ -39,6 +42,10 @@ test(
         const chord = farthestFromMesh(plan.board, POINTS);
         farthest = Math.max(farthest, chord);
         expect(chord).toBeLessThanOrEqual(plan.board.mesh.chordError);
+        // What is taken over from a plan before changes nothing but the time.
+        const { web, deckSkin } = job!.chambers;
+        const changed = { ...job!, chambers: { ...job!.chambers, web: web + 3, deckSkin: deckSkin + 0.5 } };
+        expect(figures(planOf(changed, plan))).toBe(figures(planOf(changed)));
       }),
       { numRuns: BOARDS, seed: SEED, maxSkipsPerRun: 20 },
     );
