@@ -29,7 +29,8 @@ export function monotone(xs: ArrayLike<number>, ys: ArrayLike<number>, ends: End
       if (xs[middle]! <= x) low = middle;
       else high = middle;
     }
-    return hermite(x, xs[low]!, xs[high]!, ys[low]!, ys[high]!, slopes[low]!, slopes[high]!);
+    const [y0, y1, m0, m1] = hermiteWeights(x, xs[low]!, xs[high]!);
+    return y0 * ys[low]! + y1 * ys[high]! + m0 * slopes[low]! + m1 * slopes[high]!;
   };
 }
 
@@ -65,15 +66,7 @@ function endSlope(xs: ArrayLike<number>, secant: (i: number) => number, near: nu
   return Math.abs(slope) > 2 * Math.abs(s) ? 2 * s : slope;
 }
 
-/** The cubic over `[x0, x1]` with the values and slopes given at its ends. */
-export function hermite(x: number, x0: number, x1: number, y0: number, y1: number, m0: number, m1: number): number {
-  const h = x1 - x0;
-  const t = (x - x0) / h;
-  const u = 1 - t;
-  return u * u * ((1 + 2 * t) * y0 + t * h * m0) + t * t * ((3 - 2 * t) * y1 - u * h * m1);
-}
-
-/** What the values and the slopes at the ends of `[x0, x1]` count for at `x`: y0, y1, m0, m1 of `hermite`; y0 alone where the ends are one. */
+/** What the values (y) and the slopes (m) at the ends of `[x0, x1]` count for at `x` in the cubic over it; y0 alone where the ends are one. */
 export function hermiteWeights(x: number, x0: number, x1: number): [y0: number, y1: number, m0: number, m1: number] {
   const h = x1 - x0;
   if (h === 0) return [1, 0, 0, 0];
