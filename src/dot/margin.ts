@@ -36,7 +36,7 @@ export function marginOf(
   });
   let expected = Infinity;
   for (const { at, margin } of known)
-    expected = Math.min(expected, margin + mesh.chordError + Math.hypot(at[0] - s, at[1] - z));
+    expected = Math.min(expected, Math.abs(margin + mesh.chordError) + Math.hypot(at[0] - s, at[1] - z));
   const { distance } = thinnest(solidOf(face, around, [0, FILM]), [trees.deck, trees.bottom, trees.rail], expected);
   return distance - mesh.chordError;
 }

@@ -44,7 +44,8 @@ const corners = new Float64Array(9);
  *   it is wrong.
  */
 export function thinnest(solid: Solid, trees: readonly PatchTree[], expected = Infinity): Thinnest {
-  let search = searched(solid, trees, expected + BEYOND_EXPECTED);
+  let search = searched(solid, trees, Math.max(0, expected) + BEYOND_EXPECTED);
+  // What is nearest lies further away than expected.
   if (search.found[0]! > search.limitSquare) search = searched(solid, trees, Infinity);
   const { found, nearest } = search;
   if (nearest < 0) return { distance: Infinity, onSurface: [NaN, NaN, NaN], onChamber: [NaN, NaN, NaN] };

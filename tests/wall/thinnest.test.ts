@@ -137,6 +137,6 @@ test('what is expected, rightly or wrongly, changes nothing of what is found', (
   const solid = box([-100, 80], [10, 90], [-12, 15]);
   const place = thinnest(solid, [tree]);
   expect(distanceTo(solid, place.onSurface)).toBeCloseTo(place.distance, 9);
-  for (const expected of [place.distance, place.distance / 2, 0, 2 * place.distance, 9000])
+  for (const expected of [place.distance, place.distance / 2, 0, -place.distance, 2 * place.distance, 9000])
     expect(thinnest(solid, [tree], expected), `${expected}`).toEqual(place);
 });
