@@ -158,8 +158,12 @@ test('nonsense typed into a field is answered there, in the words of the command
   await alert.waitFor();
   expect((await alert.textContent())!.trim()).toBe(`${finding!.what} → ${finding!.instead}`);
   expect(await page.locator('[data-path="chambers.web"]').getAttribute('aria-invalid')).toBe('true');
-  // The last plan that could be made stays on show.
+  // The last plan that could be made stays on show, and shows that it is not of what is written now.
   expect(await page.locator('[data-chamber]').count()).toBe(chambers);
+  await page.waitForSelector('.bench.stale svg.above');
+  await page.locator('[data-path="chambers.web"]').fill('1 in');
+  await page.locator('[data-path="chambers.web"]').press('Tab');
+  await page.waitForSelector('.bench:not(.stale) svg.above');
 });
 
 test('a joint dragged by the pointer moves by what it was dragged, in one step', async () => {
