@@ -5,7 +5,7 @@ import { dotsInPlan } from './dotsInPlan.js';
 import { DragHandles } from './DragHandles.js';
 import { chambersInPlan, solidPlaces } from './inPlan.js';
 import { keepOutPath } from './keepOuts.js';
-import { fillOf, Patterns } from './Patterns.js';
+import { fillOf, numberOn, Patterns } from './Patterns.js';
 import { moved, pathOf, useWidth, wholeBoard, zoomed } from './scale.js';
 import { outlineOf } from './section.js';
 import { spareOf, spareStep } from './spare.js';
@@ -208,13 +208,14 @@ function ChambersInPlan({ bench, shown, state, scale, prefix, isOther }: InPlan)
       places.map(({ chamber, middle, long, wide }) => {
         const size = Math.min(12 / scale, wide * 0.72, (long / chamber.id.length) * 1.5);
         if (long * scale < ROOM_FOR_NUMBER || size * scale < 6) return null;
+        const name = spareStep(spareOf(chamber, shown.result.asked, wall));
         return (
-          <text key={chamber.id} class="number" x={middle[0]} y={-middle[1]} font-size={size} dy="0.35em">
+          <text key={chamber.id} class={numberOn(name)} x={middle[0]} y={-middle[1]} font-size={size} dy="0.35em">
             {chamber.id}
           </text>
         );
       }),
-    [places, scale],
+    [places, shown, wall, scale],
   );
   return (
     <>

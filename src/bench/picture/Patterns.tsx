@@ -8,6 +8,11 @@ export function fillOf(prefix: string, name: SpareName): string {
   return name === 'much' ? 'var(--much)' : `url(#${prefix}-${name})`;
 }
 
+/** The class of a number written on such a fill: on lines it stands on a light ground of its own. */
+export function numberOn(name: SpareName): string {
+  return name === 'much' ? 'number' : 'number on-lines';
+}
+
 /**
  * The fills of the chambers by spare wall: the less there is, the denser the lines, so that they are told apart without colour.
  *

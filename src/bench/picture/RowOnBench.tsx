@@ -11,7 +11,7 @@ import { dotsOnFace } from './dotsInPlan.js';
 import { Handle } from './DragHandles.js';
 import { faceEdges } from './faceEdge.js';
 import { choose } from './FromAbove.js';
-import { fillOf, Patterns } from './Patterns.js';
+import { fillOf, numberOn, Patterns } from './Patterns.js';
 import { pathOf, useWidth, wholeBoard } from './scale.js';
 import { spareOf, spareStep } from './spare.js';
 
@@ -108,7 +108,7 @@ export function RowOnBench({ bench, state, shown }: Props) {
               />
               {(to - from) * scale > ROOM_FOR_NUMBER && (
                 <text
-                  class="number"
+                  class={numberOn(name)}
                   aria-hidden="true"
                   font-size={size}
                   dy="0.35em"
