@@ -21,7 +21,7 @@ await build({
   logLevel: 'error',
   build: { outDir: pageFolder },
 });
-const { module: open } = await runnerImport(join(root, 'src/open/open.ts'), { configFile: false, root });
+const { module: open } = await runnerImport(join(root, 'src/open/server.ts'), { configFile: false, root });
 const server = await open.startBenchServer({
   job: join(work, 'jobs', job),
   pageFolder,

@@ -3,7 +3,7 @@ import { request } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
-import { startBenchServer, type BenchServer } from '../../src/open/open.js';
+import { startBenchServer, type BenchServer } from '../../src/open/server.js';
 
 let folder: string;
 let server: BenchServer;

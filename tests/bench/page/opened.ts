@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium, type Browser, type Page } from 'playwright-core';
-import { startBenchServer, type BenchServer } from '../../../src/open/open.js';
+import { startBenchServer, type BenchServer } from '../../../src/open/server.js';
 import { builtPage } from './built.js';
 
 const SAMPLES = fileURLToPath(new URL('../../../samples/', import.meta.url));

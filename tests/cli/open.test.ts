@@ -1,19 +1,20 @@
 import { mkdtemp, writeFile } from 'node:fs/promises';
+import { createServer, type AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { openCommand } from '../../src/open/open.js';
+import { openWith } from '../../src/cli/open.js';
 
 async function run(args: readonly string[], pageFolder = tmpdir()) {
   const out: string[] = [];
   const err: string[] = [];
   const browsed: string[] = [];
-  const code = await openCommand(args, {
+  const code = await openWith(pageFolder, (link) => browsed.push(link)).run(args, {
     out: (line) => out.push(line),
     err: (line) => err.push(line),
-    pageFolder,
-    stopped: Promise.resolve(),
-    browse: (link) => browsed.push(link),
+    stdout: process.stdout,
+    isTerminal: false,
+    stopped: () => Promise.resolve(),
   });
   return { code, out: out.join('\n'), err: err.join('\n'), browsed };
 }
@@ -30,22 +31,39 @@ test('a job is opened at an address of this machine, printed and shown in the br
 
 test('what cannot be opened is said with what to do', async () => {
   expect(await run(['no-such.yaml'])).toMatchObject({
-    code: 1,
+    code: 2,
     err: 'There is no job file no-such.yaml. Begin one with: chamberwright new no-such.yaml',
   });
   expect(await run(['board.pdf'])).toMatchObject({
-    code: 1,
+    code: 2,
     err: 'board.pdf is no job file: its name ends in .yaml, .yml or .json.',
   });
 });
 
+test('a page that is not built and a port that is taken are said with what to do', async () => {
+  const folder = await mkdtemp(join(tmpdir(), 'open-'));
+  const job = join(folder, 'heron.yaml');
+  await writeFile(job, 'job: Heron\n');
+  expect(await run([job], join(folder, 'bench'))).toMatchObject({
+    code: 2,
+    err: 'The page is not built (bench is missing). Run: npm run build',
+  });
+  const taken = createServer();
+  await new Promise<void>((listening) => taken.listen(0, '127.0.0.1', listening));
+  const { port } = taken.address() as AddressInfo;
+  const { code, err } = await run([job, '--port', String(port)]);
+  expect(code).toBe(2);
+  expect(err).toMatch(/^The page cannot be served: .*Choose another --port\.$/);
+  taken.close();
+});
+
 test.each([
-  [[], 'Which job?'],
-  [['a.yaml', 'b.yaml'], 'One job at a time.'],
-  [['a.yaml', '--loud'], '--loud is not known here.'],
+  [[], 'The name of the file is missing.'],
+  [['a.yaml', 'b.yaml'], 'One file too many: b.yaml'],
+  [['a.yaml', '--loud'], /^Unknown option '--loud'/],
   [['a.yaml', '--port', 'eighty'], '--port takes a number from 0 to 65535.'],
 ])('%j is not understood', async (args, why) => {
   const { code, err } = await run(args);
   expect(code).toBe(2);
-  expect(err.split('\n')[0]).toBe(why);
+  expect(err.split('\n')[0]).toMatch(why);
 });
