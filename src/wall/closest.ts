@@ -18,8 +18,8 @@ export type Flats = Float64Array;
 
 export const FLAT = 21;
 /** Where sides, normal and further corners stand in a flat; an edge is a corner and the side that leads on from it. */
-const FIRST = 3;
-const SECOND = 6;
+export const FIRST = 3;
+export const SECOND = 6;
 export const NORMAL = 9;
 const AFTER_FIRST = 12;
 export const AFTER_SECOND = 15;
@@ -91,13 +91,14 @@ export function crossTriangle(flats: Flats, at: number, c: Float64Array, found: 
  */
 const TIE = 1e-9;
 
+/** Betters `found` by a point on the flat and one on the triangle. Nearer than ties, they meet. */
 function better(found: Found, px: number, py: number, pz: number, qx: number, qy: number, qz: number): void {
   const x = px - qx,
     y = py - qy,
     z = pz - qz;
   const square = x * x + y * y + z * z;
   if (square >= found[0]! - TIE) return;
-  found[0] = square;
+  found[0] = square < TIE ? 0 : square;
   found[1] = px;
   found[2] = py;
   found[3] = pz;
@@ -226,6 +227,23 @@ function edgeToEdge(
 /** Where an edge goes through a plane. */
 const crossing = new Float64Array(3);
 
+/** Whether the edge from p along v, which begins at a height over a plane and falls by so much, goes through it; `crossing` is where. */
+function crosses(
+  height: number,
+  fall: number,
+  px: number,
+  py: number,
+  pz: number,
+  vx: number,
+  vy: number,
+  vz: number,
+): boolean {
+  if (height * (height + fall) > 0 || fall === 0) return false;
+  const t = -height / fall;
+  set(crossing, 0, px + t * vx, py + t * vy, pz + t * vz);
+  return true;
+}
+
 function edgeThroughFlat(flats: Flats, at: number, c: Float64Array, a: number, b: number, found: Found): void {
   const nx = flats[at + NORMAL]!,
     ny = flats[at + NORMAL + 1]!,
@@ -235,12 +253,7 @@ function edgeThroughFlat(flats: Flats, at: number, c: Float64Array, a: number, b
     vz = c[b + 2]! - c[a + 2]!;
   const height = nx * (c[a]! - flats[at]!) + ny * (c[a + 1]! - flats[at + 1]!) + nz * (c[a + 2]! - flats[at + 2]!);
   const fall = nx * vx + ny * vy + nz * vz;
-  if (height * (height + fall) > 0 || fall === 0) return;
-  const t = -height / fall;
-  crossing[0] = c[a]! + t * vx;
-  crossing[1] = c[a + 1]! + t * vy;
-  crossing[2] = c[a + 2]! + t * vz;
-  pointToFlat(flats, at, crossing, 0, found);
+  if (crosses(height, fall, c[a]!, c[a + 1]!, c[a + 2]!, vx, vy, vz)) pointToFlat(flats, at, crossing, 0, found);
 }
 
 function edgeThroughTriangle(flats: Flats, corner: number, side: number, c: Float64Array, found: Found): void {
@@ -264,10 +277,5 @@ function edgeThroughTriangle(flats: Flats, corner: number, side: number, c: Floa
     uz = flats[side + 2]!;
   const height = nx * (px - ax) + ny * (py - ay) + nz * (pz - az);
   const fall = nx * ux + ny * uy + nz * uz;
-  if (height * (height + fall) > 0 || fall === 0) return;
-  const t = -height / fall;
-  crossing[0] = px + t * ux;
-  crossing[1] = py + t * uy;
-  crossing[2] = pz + t * uz;
-  pointToTriangle(crossing, 0, c, found);
+  if (crosses(height, fall, px, py, pz, ux, uy, uz)) pointToTriangle(crossing, 0, c, found);
 }

@@ -3,10 +3,12 @@ import {
   cornersToTriangle,
   crossTriangle,
   edgesToTriangle,
+  FIRST,
   FLAT,
   noFound,
   NORMAL,
   pointToFlat,
+  SECOND,
   type Flats,
   type Found,
 } from './closest.js';
@@ -227,10 +229,10 @@ function parted(flats: Flats, flat: number, along: Float64Array, at: number): nu
 
 /** How far a flat reaches along a direction. */
 function furthest(flats: Flats, flat: number, x: number, y: number, z: number): number {
-  const e = x * flats[flat + 3]! + y * flats[flat + 4]! + z * flats[flat + 5]!;
-  const d = x * flats[flat + 6]! + y * flats[flat + 7]! + z * flats[flat + 8]!;
-  const corner = x * flats[flat]! + y * flats[flat + 1]! + z * flats[flat + 2]!;
-  return corner + (e > 0 ? e : 0) + (d > 0 ? d : 0);
+  const along = (at: number) => x * flats[at]! + y * flats[at + 1]! + z * flats[at + 2]!;
+  const e = along(flat + FIRST);
+  const d = along(flat + SECOND);
+  return along(flat) + (e > 0 ? e : 0) + (d > 0 ? d : 0);
 }
 
 /** Betters `found` by the point that stands at `i` in `c` against a flat end; the end's edges are asked with the flats around it. */
