@@ -10,8 +10,8 @@ export interface Bent {
 }
 
 /**
- * Measures the surface against every cell of its grid, in the middle of the cell, of its sides and at the quarters of those across the board, and says what to split where it is off by more than `limit`, mm. Where a notch cuts cells, its edges are measured in
- * their place.
+ * Measures the surface against every cell of its grid, in the middle of the cell and of its sides and at the quarters of those across the board, and
+ * says what to split where it is off by more than `limit`, mm. Where a notch cuts cells, its edges are measured in their place.
  */
 export function bentOf(grid: Omit<Grid, 'same'>, surface: Surface, limit: number): Bent {
   const { xs, vs, positions, apex } = grid;

@@ -76,18 +76,10 @@ export function crop({ top, bottom }: Edges, from: number, to: number): Edges {
 function followed({ s, top, bottom }: Reach, corner: number): Edges {
   const first = s[0]! + corner;
   const last = s[s.length - 1]! - corner;
-  const isKept = (each: number, i: number) => i === 0 || i === s.length - 1 || (each >= first && each <= last);
-  const kept = s.filter(isKept);
-  return {
-    top: fewest(
-      kept,
-      top.filter((_, i) => isKept(s[i]!, i)),
-    ),
-    bottom: fewest(
-      kept,
-      bottom.filter((_, i) => isKept(s[i]!, i)),
-    ),
-  };
+  const kept = (values: readonly number[]) =>
+    values.filter((_, i) => i === 0 || i === s.length - 1 || (s[i]! >= first && s[i]! <= last));
+  const at = kept(s);
+  return { top: fewest(at, kept(top)), bottom: fewest(at, kept(bottom)) };
 }
 
 /**
