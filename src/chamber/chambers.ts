@@ -10,6 +10,7 @@ import type { Obstacle } from './obstacle.js';
 import { smallOnes } from './places.js';
 import { carvingOf, SHELL_ALLOWANCE, type Drawing, type Place, type RowCarving, type Shape } from './row.js';
 import { shellOf } from './shell.js';
+import { stretchOf } from './stretch.js';
 
 /** All chambers of a board, rows from left to right, each from nose to tail. */
 export interface Chambers {
@@ -134,14 +135,11 @@ function cutShort({ carving, places }: CarvedRow, { cutterLength, guideStock }: 
 export function websOf(chambers: readonly Chamber[]): Web[] {
   return chambers.slice(1).map((chamber, i): Web => {
     const before = chambers[i]!;
-    return { row: chamber.row, between: [before.id, chamber.id], from: endOf(before), to: startOf(chamber) };
+    return {
+      row: chamber.row,
+      between: [before.id, chamber.id],
+      from: stretchOf(before.profile).to,
+      to: stretchOf(chamber.profile).from,
+    };
   });
-}
-
-function startOf({ profile }: Chamber): number {
-  return Math.min(...profile.map(([s]) => s));
-}
-
-function endOf({ profile }: Chamber): number {
-  return Math.max(...profile.map(([s]) => s));
 }

@@ -4,6 +4,12 @@ export interface Stretch {
   readonly to: number;
 }
 
+/** The stretch that a profile takes, of `[s, z]` pairs. */
+export function stretchOf(profile: readonly (readonly [number, number])[]): Stretch {
+  const s = profile.map(([each]) => each);
+  return { from: Math.min(...s), to: Math.max(...s) };
+}
+
 /** What is left of a stretch when others are taken out of it. */
 export function without(stretch: Stretch, blocked: readonly Stretch[]): Stretch[] {
   let left = [stretch];

@@ -1,4 +1,5 @@
 import { PATCHES } from '../board/mesh.js';
+import { stretchOf } from '../chamber/stretch.js';
 import { printLength } from '../length/length.js';
 import { printWeight } from '../length/weight.js';
 import type { Plan } from '../plan.js';
@@ -31,7 +32,7 @@ export function reportOf(plan: Plan): string[] {
             .filter((chamber) => chamber.row === row.id)
             .map((chamber) => {
               const block = blocks.find(({ id }) => id === chamber.id)!;
-              const from = Math.min(...chamber.profile.map(([s]) => s));
+              const { from } = stretchOf(chamber.profile);
               return [
                 chamber.id,
                 length(from),

@@ -1,5 +1,6 @@
 import type { Chamber } from '../chamber/chamber.js';
 import { chambersOf, type CarvedRow } from '../chamber/chambers.js';
+import { stretchOf, type Stretch } from '../chamber/stretch.js';
 import { lineOnRow, type Keep } from './around.js';
 import type { GlueLoss, GlueSide } from './dot.js';
 import { gapTo, type Spot } from './spot.js';
@@ -9,7 +10,12 @@ export type Sides = ReadonlyMap<Spot, readonly GlueSide[]>;
 /** What glue meets on either side, in the chambers as carved. */
 export function sidesOf(rows: readonly CarvedRow[], keeps: readonly Keep[], losses: readonly GlueLoss[]): Sides {
   const sides = new Map<Spot, GlueSide[]>();
-  const runs = new Map(rows.map((row) => [row.carving.row.id, chambersOf(row).map(runOf)]));
+  const runs = new Map(
+    rows.map((row) => [
+      row.carving.row.id,
+      chambersOf(row).map((chamber): Run => ({ chamber, ...stretchOf(chamber.profile) })),
+    ]),
+  );
   for (const keep of keeps) {
     const { spot, at } = keep;
     const open = runs.get(at.row.id)!.filter(({ chamber }) => chamber.depth[1] > keep.obstacle.beyond);
@@ -20,16 +26,9 @@ export function sidesOf(rows: readonly CarvedRow[], keeps: readonly Keep[], loss
   return sides;
 }
 
-/** A chamber and the stretch of its row that it takes, `s`, mm. */
-interface Run {
+/** A chamber and the stretch of its row that it takes. */
+interface Run extends Stretch {
   readonly chamber: Chamber;
-  readonly from: number;
-  readonly to: number;
-}
-
-function runOf(chamber: Chamber): Run {
-  const s = chamber.profile.map(([each]) => each);
-  return { chamber, from: Math.min(...s), to: Math.max(...s) };
 }
 
 function sideOf(line: Pick<Spot, 'from' | 'to'>, runs: readonly Run[], trimmed: boolean): Omit<GlueSide, 'row'> {

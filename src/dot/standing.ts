@@ -1,6 +1,7 @@
 import type { DotSpec } from '../job/dots.js';
 import type { ChamberSpec } from '../job/job.js';
 import type { Shape } from '../chamber/row.js';
+import { stretchOf } from '../chamber/stretch.js';
 import { acrossRow, openBeyond, type JointOnRow } from '../chamber/onRow.js';
 import { gapTo, type Pair } from './spot.js';
 
@@ -19,9 +20,9 @@ export type Standing = Map<string, readonly Part[]>;
 export function standingOf(shapes: readonly Shape[]): Standing {
   const standing = new Map<string, Part[]>();
   for (const shape of shapes) {
-    const s = shape.profile.map(([each]) => each);
+    const { from, to } = stretchOf(shape.profile);
     const parts = standing.get(shape.row) ?? [];
-    parts.push(partOf(shape, Math.min(...s), Math.max(...s)));
+    parts.push(partOf(shape, from, to));
     standing.set(shape.row, parts);
   }
   return standing;

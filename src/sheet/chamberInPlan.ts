@@ -1,12 +1,12 @@
 import type { Chamber } from '../chamber/chamber.js';
+import { stretchOf } from '../chamber/stretch.js';
 import { toBoard } from '../layup/frame.js';
 import type { Row } from '../layup/layup.js';
 import type { Point } from './primitives.js';
 
 /** A chamber seen from the deck: the four corners of its length and depth, board frame, mm. */
 export function chamberInPlan(chamber: Chamber, { face }: Row): Point[] {
-  const s = chamber.profile.map(([each]) => each);
-  const [from, to] = [Math.min(...s), Math.max(...s)];
+  const { from, to } = stretchOf(chamber.profile);
   const [near, far] = chamber.depth;
   return [
     [from, near],

@@ -1,6 +1,7 @@
 import type { Chamber } from '../chamber/chamber.js';
 import { keepOutsOn } from '../chamber/keepOut.js';
 import { blockedBy, type Blocked } from '../chamber/obstacle.js';
+import { stretchOf } from '../chamber/stretch.js';
 import type { Plan } from '../plan.js';
 import type { Bench } from './bench.js';
 import type { Shape } from './drawing.js';
@@ -37,8 +38,8 @@ export function keepOutBands(plan: Plan, { row }: MirroredRow, line_: FinishedLi
 
 /** Whether a chamber enters a blocked rectangle of its face. */
 function meets({ profile }: Chamber, { from, to, low, high }: Blocked): boolean {
-  const s = profile.map(([each]) => each);
-  const [start, end] = [Math.max(from, Math.min(...s)), Math.min(to, Math.max(...s))];
+  const taken = stretchOf(profile);
+  const [start, end] = [Math.max(from, taken.from), Math.min(to, taken.to)];
   const span = end - start > TOUCH ? spanAt(profile, (start + end) / 2) : undefined;
   return span !== undefined && span[0] < high && span[1] > low;
 }

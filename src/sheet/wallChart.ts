@@ -1,5 +1,6 @@
 import { PATCHES, type Patch } from '../board/mesh.js';
 import type { Chamber } from '../chamber/chamber.js';
+import { stretchOf } from '../chamber/stretch.js';
 import { printLength } from '../length/length.js';
 import { MM_PER_FOOT, MM_PER_INCH } from '../length/units.js';
 import type { Plan } from '../plan.js';
@@ -41,8 +42,7 @@ function field(patch: Patch, base: number, chambers: readonly Chamber[], plan: P
   const x = (s: number) => (s / plan.board.length) * WIDTH;
   const y = (wall: number) => base + (Math.max(wall, 0) / most) * FIELD;
   const levels = chambers.map((chamber) => {
-    const s = chamber.profile.map(([each]) => each);
-    return { from: Math.min(...s), to: Math.max(...s), value: chamber.wall[patch] };
+    return { ...stretchOf(chamber.profile), value: chamber.wall[patch] };
   });
   const step = units === 'mm' ? 500 : MM_PER_FOOT;
   const along = Array.from({ length: Math.floor(plan.board.length / step) + 1 }, (_, i) => i * step);

@@ -1,4 +1,5 @@
 import type { Chamber } from '../chamber/chamber.js';
+import { stretchOf } from '../chamber/stretch.js';
 import type { Dot } from '../dot/dot.js';
 import { printLength } from '../length/length.js';
 import type { Units } from '../length/units.js';
@@ -15,8 +16,8 @@ const INSIDE = 1e-6;
 
 /** The solid between two neighbours, hatched from end to end of the chambers beside it, with its width written on it. */
 export function webMark(before: Chamber, after: Chamber, bench: Bench, units: Units, glue: readonly Dot[]): Shape[] {
-  const from = Math.max(...before.profile.map(([s]) => s));
-  const to = Math.min(...after.profile.map(([s]) => s));
+  const from = stretchOf(before.profile).to;
+  const to = stretchOf(after.profile).from;
   const width = to - from;
   const a = spanAt(before.profile, from - INSIDE);
   const b = spanAt(after.profile, to + INSIDE);

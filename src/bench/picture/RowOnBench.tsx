@@ -1,4 +1,5 @@
 import { useMemo } from 'preact/hooks';
+import { stretchOf } from '../../chamber/stretch.js';
 import type { Vertex } from '../../length/vertex.js';
 import { printLength } from '../../length/length.js';
 import { toFace } from '../../layup/frame.js';
@@ -92,10 +93,8 @@ export function RowOnBench({ bench, state, shown }: Props) {
           ))}
         {chambers.map((chamber) => {
           const name = spareStep(spareOf(chamber, result.asked, state.wall));
-          const at = chamber.profile.map(([each]) => each);
           const z = chamber.profile.map(([, each]) => each);
-          const from = Math.min(...at);
-          const to = Math.max(...at);
+          const { from, to } = stretchOf(chamber.profile);
           const size = 12 / scale;
           return (
             <g key={chamber.id}>

@@ -1,4 +1,5 @@
 import { slotsOf } from '../../chamber/slots.js';
+import { stretchOf } from '../../chamber/stretch.js';
 import { toBoard } from '../../layup/frame.js';
 import type { Shown } from '../plan/answer.js';
 import type { Result } from '../../result.js';
@@ -18,8 +19,7 @@ export function chambersInPlan({ chambers, rows }: Result): ChamberInPlan[] {
   const faces = new Map(rows.map((row) => [row.id, row.face]));
   return chambers.map((chamber) => {
     const face = { ...faces.get(chamber.row)!, piece: '' };
-    const s = chamber.profile.map(([each]) => each);
-    const [from, to] = [Math.min(...s), Math.max(...s)];
+    const { from, to } = stretchOf(chamber.profile);
     const [near, far] = chamber.depth;
     const corner = (at: number, t: number) => toBoard(face, at, 0, t).slice(0, 2) as [number, number];
     const outline = [corner(from, near), corner(to, near), corner(to, far), corner(from, far)];
