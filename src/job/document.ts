@@ -1,6 +1,6 @@
-import { isMap, isPair, isScalar, isSeq, LineCounter, parseDocument, type Document, type ErrorCode } from 'yaml';
+import { isMap, isPair, isScalar, isSeq, type Document, type ErrorCode, type LineCounter } from 'yaml';
 import type { Finding, Place } from './finding.js';
-import { duplicateKeys } from './duplicate-keys.js';
+import { readingOf, type FormError, type Reading } from './reading.js';
 import { writePath, type Path } from './say.js';
 import { troubleWithText } from './trouble-with-text.js';
 
@@ -20,8 +20,16 @@ export interface JobDocument {
   placeOfKey(path: Path): Place;
 }
 
-/** Reads YAML (1.2) or JSON. Gives no document when the form is broken; the findings say where. */
-export function readDocument(text: string, file: string): { document?: JobDocument; findings: Finding[] } {
+/**
+ * Reads YAML (1.2) or JSON. Gives no document when the form is broken; the findings say where.
+ *
+ * @param before as `readingOf` takes it
+ */
+export function readDocument(
+  text: string,
+  file: string,
+  before?: Reading,
+): { document?: JobDocument; reading?: Reading; findings: Finding[] } {
   const whole = (what: string, instead: string, line?: number): { findings: Finding[] } => ({
     findings: [{ severity: 'error', where: { file, path: '', ...(line !== undefined && { line }) }, what, instead }],
   });
@@ -30,21 +38,10 @@ export function readDocument(text: string, file: string): { document?: JobDocume
   if (bracketDepth(text) > DEEPEST) return whole(...TANGLED);
   if (text.trim() === '') return whole('the file is empty', 'begin with a starter job: chamberwright new FILE');
 
-  const lines = new LineCounter();
   try {
-    const parsed = parseDocument(text, {
-      lineCounter: lines,
-      prettyErrors: false,
-      logLevel: 'error',
-      uniqueKeys: false,
-    });
-    const broken = parsed.errors.map(({ code, pos, message }) => ({ code, offset: pos[0], message }));
-    const twice = duplicateKeys(parsed.contents).map((offset) => ({
-      code: 'DUPLICATE_KEY' as const,
-      offset,
-      message: '',
-    }));
-    if (broken.length + twice.length > 0) return { findings: formFindings([...broken, ...twice], lines, file) };
+    const reading = readingOf(text, before);
+    const { document: parsed, lines, broken } = reading;
+    if (broken.length > 0) return { findings: formFindings(broken, lines, file) };
     const value: unknown = parsed.toJS({ maxAliasCount: MOST_ALIASES });
     if (typeof value !== 'object' || value === null || Array.isArray(value)) {
       return whole(
@@ -53,7 +50,7 @@ export function readDocument(text: string, file: string): { document?: JobDocume
         1,
       );
     }
-    return { document: documentOf(parsed, value, lines, file), findings: [] };
+    return { document: documentOf(parsed, value, lines, file), reading, findings: [] };
   } catch (error) {
     if (error instanceof ReferenceError && /unresolved/i.test(error.message)) return whole(...FORM.BAD_ALIAS!);
     // The parser throws where names are filled in too often or blocks lie too deep in each other for the stack.
@@ -129,12 +126,6 @@ const FORM: Partial<Record<ErrorCode, readonly [what: string, instead: string]>>
   RESOURCE_EXHAUSTION: TANGLED,
   MULTILINE_IMPLICIT_KEY: ['a key runs over more than one line; perhaps its colon is missing', 'key: value'],
 };
-
-interface FormError {
-  readonly code: ErrorCode;
-  readonly offset: number;
-  readonly message: string;
-}
 
 function formFindings(errors: readonly FormError[], lines: LineCounter, file: string): Finding[] {
   const findings = errors.slice(0, MOST_FORM_FINDINGS).map((error): Finding => {

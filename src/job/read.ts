@@ -30,6 +30,7 @@ import { toRouting } from './parts/routing.js';
 import { toShaped } from './parts/shaped.js';
 import { toTarget } from './parts/target.js';
 import { toWeighings } from './parts/weighings.js';
+import type { Reading } from './reading.js';
 import { sayTo, type Say } from './say.js';
 import { readAsFarAsPossible } from './stand-in.js';
 import { tableBeside } from './table-beside.js';
@@ -38,6 +39,8 @@ import { tableBeside } from './table-beside.js';
 export interface ReadJob {
   readonly job?: Job;
   readonly findings: readonly Finding[];
+  /** What a reading of nearly the same text may start from; absent where the form is broken. */
+  readonly reading?: Reading;
 }
 
 /**
@@ -46,9 +49,15 @@ export interface ReadJob {
  * @param text the file's text
  * @param fileName its name, for the findings
  * @param readBeside gives the text of a file beside it, or undefined where there is none
+ * @param before what was read of this job before: it changes nothing but the time it takes, and is not to be used after that
  */
-export function readJob(text: string, fileName: string, readBeside: (name: string) => string | undefined): ReadJob {
-  const { document, findings } = readDocument(text, fileName);
+export function readJob(
+  text: string,
+  fileName: string,
+  readBeside: (name: string) => string | undefined,
+  before?: Reading,
+): ReadJob {
+  const { document, reading, findings } = readDocument(text, fileName, before);
   if (!document) return { findings };
 
   const { file, mistakes } = toFile(document);
@@ -73,7 +82,8 @@ export function readJob(text: string, fileName: string, readBeside: (name: strin
   const job = file && toJob(file, offsets ?? [], say);
 
   const all = inOrder(findings, fileName, Math.max(0, mistakes.length - MOST_FINDINGS));
-  return job && !all.some(({ severity }) => severity === 'error') ? { job, findings: all } : { findings: all };
+  const isSound = !all.some(({ severity }) => severity === 'error');
+  return { findings: all, ...(job && isSound && { job }), ...(reading && { reading }) };
 }
 
 /** Checks the shape of the file; where it is wrong, gives what can be read of it. */

@@ -1,9 +1,19 @@
-import { parseDocument, type Document } from 'yaml';
+import type { Document } from 'yaml';
+import { readingOf, type Reading } from '../../job/reading.js';
 
-let last: { readonly text: string; readonly document: Document.Parsed } | undefined;
+let last: Reading | undefined;
 
-/** The job's text as a YAML document, not to be changed. The last one is kept: what an edit has written is what the fields show and the next edit reads. */
+/**
+ * The job's text as a YAML document, to be read at once: asked for another text, it becomes that one's. The last one is kept: what an edit has
+ * written is what the fields show and the next edit reads.
+ */
 export function documentOf(text: string): Document.Parsed {
-  if (last?.text !== text) last = { text, document: parseDocument(text) };
+  last = readingOf(text, last);
   return last.document;
+}
+
+/** Whether the text is no YAML. */
+export function isBroken(text: string): boolean {
+  last = readingOf(text, last);
+  return last.broken.length > 0;
 }

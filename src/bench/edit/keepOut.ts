@@ -22,23 +22,23 @@ interface Written {
  * @param dy how far to the right, mm
  */
 export function withKeepOutMoved(text: string, job: Job, index: number, dx: number, dy: number): string {
-  const document = documentOf(text);
-  const one = writtenAs((document.toJS() as { keepOuts?: unknown } | null)?.keepOuts)[index];
+  const document = () => documentOf(text);
+  const one = writtenAs((document().toJS() as { keepOuts?: unknown } | null)?.keepOuts)[index];
   if (!one) return text;
   const { units, board } = job;
   const step = ruleStep(units);
   const path = (key: string) => ['keepOuts', one.line, key];
   const read = (key: string): number => {
-    const parsed = parseLength(valueAt(document, path(key)) ?? 0, units);
+    const parsed = parseLength(valueAt(document(), path(key)) ?? 0, units);
     return parsed.ok ? parsed.value : 0;
   };
   const set = (into: string, key: string, mm: number) =>
-    withValue(into, path(key), writtenLength(mm, units, valueAt(document, path(key))));
+    withValue(into, path(key), writtenLength(mm, units, valueAt(document(), path(key))));
 
   let moved = text;
   const along = Math.round(dx / step) * step;
   if (along !== 0) {
-    const key = document.hasIn(path('fromTail')) ? 'fromTail' : 'at';
+    const key = document().hasIn(path('fromTail')) ? 'fromTail' : 'at';
     const now = read(key) + (key === 'at' ? along : -along);
     moved = set(moved, key, Math.min(Math.max(now, 0), board.length));
   }

@@ -1,6 +1,7 @@
 import { isCollection, isMap, isPair, isScalar, parseDocument, type Document, type Pair, type YAMLMap } from 'yaml';
 import type { Path } from '../../job/say.js';
-import { documentOf } from './document.js';
+import { isBare, isMeant } from '../../job/bare.js';
+import { documentOf, isBroken } from './document.js';
 import { endOfLine, rangeOf } from './ranges.js';
 
 /**
@@ -49,13 +50,9 @@ function spellings(written: string): string[] {
   return isBare(written) ? [written, JSON.stringify(written)] : [JSON.stringify(written)];
 }
 
-function isBare(written: string): boolean {
-  return /^[\p{L}\d.+-][^,[\]{}#:\n]*$/u.test(written) && written === written.trim();
-}
-
 function placed(text: string, path: Path, scalar: string): string {
   const document = documentOf(text);
-  if (document.errors.length > 0) throw new Error('the job is not YAML');
+  if (isBroken(text)) throw new Error('the job is not YAML');
   const node: unknown = document.getIn(path, true);
   const range = (node as { range?: readonly [number, number, number] | null } | undefined)?.range;
   if (range) {
@@ -90,10 +87,5 @@ function pairOf(map: YAMLMap, key: string | number): Pair | undefined {
 }
 
 function readsAs(text: string, path: Path, written: string): boolean {
-  const document = documentOf(text);
-  return document.errors.length === 0 && isMeant(document.getIn(path), written);
-}
-
-function isMeant(value: unknown, written: string): boolean {
-  return value === written || (typeof value === 'number' && written.trim() !== '' && value === Number(written));
+  return !isBroken(text) && isMeant(documentOf(text).getIn(path), written);
 }

@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'preact/hooks';
 import schemaFile from '../../../templates/job.schema.json' with { type: 'json' };
 import type { Bench, BenchState } from '../bench.js';
-import { documentOf } from '../edit/document.js';
+import { documentOf, isBroken } from '../edit/document.js';
 import { withItemCopied, withoutItem } from '../edit/item.js';
 import { spoken } from '../words.js';
 import { FieldInput } from './FieldInput.js';
@@ -85,7 +85,6 @@ export function Fields({ bench, state }: { readonly bench: Bench; readonly state
 }
 
 function dataOf(text: string): Record<string, unknown> {
-  const document = documentOf(text);
-  const data: unknown = document.errors.length > 0 ? undefined : document.toJS();
+  const data: unknown = isBroken(text) ? undefined : documentOf(text).toJS();
   return typeof data === 'object' && data !== null ? (data as Record<string, unknown>) : {};
 }

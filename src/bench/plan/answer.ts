@@ -3,6 +3,7 @@ import type { Grid } from '../../board/grid.js';
 import type { Finding } from '../../job/finding.js';
 import type { Job } from '../../job/job.js';
 import { readJob } from '../../job/read.js';
+import type { Reading } from '../../job/reading.js';
 import type { Layup } from '../../layup/layup.js';
 import { planOf, type Plan } from '../../plan.js';
 import { resultOf, type Result } from '../../result.js';
@@ -51,22 +52,27 @@ export function countedFor(number: Question['number'], plan: Plan): Counted {
   return { counted: number, ...(sheets && { sheets: { cut: sheets.sheets.length, leftOut: sheets.leftOut.length } }) };
 }
 
-/** The last plan of each job, so that a board is made, and crosses over to the page, once. */
-export type Known = Map<Question['which'], Plan>;
+/** What was read and planned last of each job, so that a board is made, and crosses over to the page, once. */
+export type Known = Map<Question['which'], { readonly reading?: Reading; readonly plan?: Plan }>;
 
 /** Reads and plans: the same two functions as on the command line. */
 export function answerTo({ number, which, written }: Question, known: Known): Answer {
   const begin = performance.now();
-  const { job, findings } = readJob(written.text, written.name, (name) => written.beside[name]);
-  if (!job) return { number, which, findings, took: performance.now() - begin };
   const before = known.get(which);
-  const plan = planOf(job, before);
-  known.set(which, plan);
+  const { job, findings, reading } = readJob(
+    written.text,
+    written.name,
+    (name) => written.beside[name],
+    before?.reading,
+  );
+  const plan = job ? planOf(job, before?.plan) : undefined;
+  known.set(which, { ...before, ...(reading && { reading }), ...(plan && { plan }) });
+  if (!plan) return { number, which, findings, took: performance.now() - begin };
   return {
     number,
     which,
     findings,
-    shown: shownOf(plan, plan.board !== before?.board),
+    shown: shownOf(plan, plan.board !== before?.plan?.board),
     took: performance.now() - begin,
   };
 }

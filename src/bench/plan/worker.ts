@@ -23,7 +23,7 @@ self.onmessage = ({ data }: MessageEvent<Question>) => {
   isFirst = false;
   if (data.which === 'this') {
     clearTimeout(count);
-    const plan = known.get('this');
+    const plan = known.get('this')?.plan;
     count = plan && setTimeout(() => self.postMessage(countedFor(data.number, plan)), QUIET);
   }
 };
