@@ -165,6 +165,12 @@ export class Bench {
     followedPicture(number);
   }
 
+  /** Draws what is shown again: for nobody's eyes, since it looks the same. */
+  redraw(): void {
+    const { shown } = this.state;
+    if (shown) this.show({ shown: { ...shown } });
+  }
+
   /** Takes what was counted in a pause; what has been overtaken is let go. */
   counted(counted: Counted): void {
     if (counted.counted === this.asked) this.show({ counted });

@@ -3,6 +3,7 @@ import { App } from './App.js';
 import { Bench } from './bench.js';
 import './bench.css';
 import { PlanFeed } from './plan/feed.js';
+import { Practice } from './practice.js';
 import { Jobs, tokenFrom } from './save/jobs.js';
 
 const root = document.getElementById('bench')!;
@@ -19,12 +20,14 @@ async function start(): Promise<void> {
   const file = await jobs.read(list.opened);
   const feed = new PlanFeed(
     worker,
-    (answer) => bench.arrived(answer),
+    (answer) => (answer.which === 'practice' ? practice.arrived() : bench.arrived(answer)),
     (why) =>
       bench.show({ said: `The plan could not be made: ${why}. This is a mistake of ours; please keep the job file.` }),
     (count) => bench.counted(count),
   );
   const bench = new Bench(file, feed);
+  const practice = new Practice(bench, feed);
   root.textContent = '';
+  practice.begin();
   render(<App bench={bench} jobs={jobs} list={list} />, root);
 }

@@ -15,10 +15,10 @@ export interface Written {
   readonly beside: Readonly<Record<string, string>>;
 }
 
-/** What the page asks of the worker. `which` tells the job on the bench from the one it is compared with. */
+/** What the page asks of the worker. `which` tells the job on the bench from the one it is compared with, and from what is asked for practice. */
 export interface Question {
   readonly number: number;
-  readonly which: 'this' | 'other';
+  readonly which: 'this' | 'other' | 'practice';
   readonly written: Written;
 }
 
@@ -58,7 +58,8 @@ export type Known = Map<Question['which'], { readonly reading?: Reading; readonl
 /** Reads and plans: the same two functions as on the command line. */
 export function answerTo({ number, which, written }: Question, known: Known): Answer {
   const begin = performance.now();
-  const before = known.get(which);
+  if (which === 'this') known.delete('practice');
+  const before = known.get(which) ?? (which === 'practice' ? known.get('this') : undefined);
   const { job, findings, reading } = readJob(
     written.text,
     written.name,

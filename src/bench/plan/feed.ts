@@ -43,7 +43,7 @@ export class PlanFeed {
 
   private next(): void {
     if (this.working) return;
-    const question = this.waiting.get('this') ?? this.waiting.get('other');
+    const question = this.waiting.get('this') ?? this.waiting.get('other') ?? this.waiting.get('practice');
     if (!question) return;
     this.waiting.delete(question.which);
     this.working = true;
