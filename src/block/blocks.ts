@@ -20,7 +20,9 @@ export function blocksOf(
   settings: readonly Pick<GuideSetting, 'chamber' | 'guide'>[] = [],
 ): Block[] {
   const guides = new Map(settings.map(({ chamber, guide }) => [chamber, guide]));
-  return chambers.map((chamber): Block => {
+  // Chambers that are mirror images share their profile, and what is made for it.
+  const known = new Map<Chamber['profile'], Pick<Block, 'made'> & MadeBlock>();
+  const filling = (chamber: Chamber) => {
     const s = chamber.profile.map(([each]) => each);
     const z = chamber.profile.map(([, each]) => each);
     const exact: MadeBlock = {
@@ -31,8 +33,14 @@ export function blocksOf(
       volume: chamber.volume,
       weight: (chamber.volume / 1000) * fill.density,
     };
-    const guide = guides.get(chamber.id);
-    return { id: chamber.id, row: chamber.row, ...exact, made: madeOf(exact, fit), ...(guide && { guide }) };
+    return { ...exact, made: madeOf(exact, fit) };
+  };
+  return chambers.map((chamber): Block => {
+    const { id, row, profile } = chamber;
+    const filled = known.get(profile) ?? filling(chamber);
+    known.set(profile, filled);
+    const guide = guides.get(id);
+    return { id, row, ...filled, ...(guide && { guide }) };
   });
 }
 
