@@ -10,7 +10,7 @@ import { carveWithin } from './carveWithin.js';
 import type { Chamber, Note } from './chamber.js';
 import { momentsOf } from './contour.js';
 import { bestFilling, type Filling, type Met } from './filling.js';
-import { blockedBy, type Obstacle } from './obstacle.js';
+import { blockedBy, type Blocked, type Obstacle } from './obstacle.js';
 import { noteOf } from './places.js';
 import { roomOf } from './room.js';
 import type { Shell } from './shell.js';
@@ -81,6 +81,13 @@ export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, rea
   const layer = deepest / Math.ceil(deepest / (row.end === 'rail' ? BLIND_LAYER : THROUGH_LAYER));
   const room = roomOf(board.grid, shell, row.face, deepest, layer);
   const idOf = ({ place }: Slot) => `${row.id}-${String(place).padStart(2, '0')}`;
+  /** What each obstacle blocks at the full depth: every place of the row asks for it. */
+  const blocks = new Map<Obstacle, Blocked | undefined>();
+  const blockedAt = (obstacle: Obstacle, deep: number): Blocked | undefined => {
+    if (deep !== deepest) return blockedBy(obstacle, row, deep);
+    if (!blocks.has(obstacle)) blocks.set(obstacle, blockedBy(obstacle, row, deepest));
+    return blocks.get(obstacle);
+  };
   /** Litres that the cutter takes out of the piece. */
   const volumeOf = (contour: readonly Vertex[], depth: number) => {
     const { area, x: centre } = momentsOf(contour);
@@ -97,7 +104,7 @@ export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, rea
     if (!stretch || stretch.to - stretch.from < spec.smallest.length) return solid('ends');
     const among = (those: readonly Obstacle[], deep: number): Met[] =>
       those.flatMap((obstacle) => {
-        const blocked = blockedBy(obstacle, row, deep);
+        const blocked = blockedAt(obstacle, deep);
         return blocked && blocked.to > stretch.from && blocked.from < stretch.to ? [{ obstacle, blocked }] : [];
       });
     // What is not met at the full depth is met at no other.

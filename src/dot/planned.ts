@@ -55,6 +55,8 @@ export function plannedJoints(
         .filter((dot) => dot.joint === face.joint.id && dot.diameter === diameter)
         .map(({ s, z, margin }) => ({ at: [s, z], margin }));
       const proof = (at: Pair) => {
+        const same = known.find(({ at: [s, z] }) => s === at[0] && z === at[1]);
+        if (same) return same.margin;
         const margin = marginOf(face.face, at, diameter / 2, board, trees, known);
         known.push({ at, margin });
         return margin;
