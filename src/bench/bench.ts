@@ -52,11 +52,16 @@ export interface AsksForPlans {
   ask(which: 'this' | 'other', written: Written): number;
 }
 
+/** A change is drawn together with its plan, unless that takes longer, ms: what is drawn meanwhile takes the processor from the planner. */
+export const PATIENCE = 50;
+
 /** The state of the page and everything that can be done to it. */
 export class Bench {
   private state: BenchState;
   private readonly listeners = new Set<() => void>();
   private asked = 0;
+  /** Draws a change whose plan is late. */
+  private late: ReturnType<typeof setTimeout> | undefined;
 
   constructor(
     file: JobFile,
@@ -88,6 +93,8 @@ export class Bench {
   /** Puts something else on show. */
   show(part: Partial<BenchState>): void {
     this.state = { ...this.state, ...part };
+    clearTimeout(this.late);
+    this.late = undefined;
     for (const listener of this.listeners) listener();
   }
 
@@ -107,6 +114,7 @@ export class Bench {
     }
     if (text === history.text) return;
     this.replan(changed(history, text, gesture));
+    this.late ??= setTimeout(() => this.show({}), PATIENCE);
   }
 
   /** Ends a drag or leaves a field. */
@@ -115,11 +123,15 @@ export class Bench {
   }
 
   undo(): void {
-    if (this.state.history.past.length > 0) this.replan(undone(this.state.history), 'Taken back.');
+    if (this.state.history.past.length === 0) return;
+    this.replan(undone(this.state.history), 'Taken back.');
+    this.show({});
   }
 
   redo(): void {
-    if (this.state.history.future.length > 0) this.replan(redone(this.state.history), 'Done again.');
+    if (this.state.history.future.length === 0) return;
+    this.replan(redone(this.state.history), 'Done again.');
+    this.show({});
   }
 
   /** Puts another job, or another state of this one, on the bench. What was there can be taken back. */
@@ -130,6 +142,7 @@ export class Bench {
       this.state = { ...this.state, shown: undefined, row: undefined, chamber: undefined, reach: undefined };
     }
     this.replan(history, `${file.name} is on the bench.`);
+    this.show({});
   }
 
   /** Lays a second job beside the first, or takes it away. */
@@ -184,7 +197,6 @@ export class Bench {
   private replan(history: History, said = ''): void {
     this.state = { ...this.state, history, isCurrent: false, counted: undefined, said };
     this.plan();
-    this.show({});
   }
 
   private plan(): void {

@@ -1,3 +1,4 @@
+import type { Job } from '../job/job.js';
 import type { Bench } from './bench.js';
 import { withValue } from './edit/value.js';
 import { ruleStep, writtenLength } from './edit/written.js';
@@ -43,18 +44,24 @@ export class Practice {
 
   private next(): void {
     const { file, history, shown } = this.bench.now;
-    if (!shown || this.bench.question !== this.question || this.done >= TIMES) return;
+    if (!shown || this.bench.question !== this.question || this.done > TIMES) return;
+    try {
+      // The last one is the job as it stands: from there the first change is the smallest.
+      const text = this.done++ === TIMES ? history.text : this.changed(history.text, shown.job);
+      this.feed.ask('practice', { ...file, text });
+    } catch {
+      // A job that nothing can be written into is not practised on; whoever tries to change it is told why.
+    }
+  }
+
+  /** The job's text with one of its numbers a little larger, another one each time. */
+  private changed(text: string, { units, chambers }: Job): string {
     const { key, ...ends } = SLIDERS[this.done % SLIDERS.length]!;
-    const steps = Math.floor(this.done++ / SLIDERS.length) % STEPS;
-    const { units, chambers } = shown.job;
+    const steps = Math.floor(this.done / SLIDERS.length) % STEPS;
     const written =
       'share' in ends
         ? `${Math.abs(Math.round(100 * chambers[key]) - steps)} %`
         : writtenLength(chambers[key] + steps * ruleStep(units), units, undefined);
-    try {
-      this.feed.ask('practice', { ...file, text: withValue(history.text, ['chambers', key], written) });
-    } catch {
-      // A job that nothing can be written into is not practised on; whoever tries to change it is told why.
-    }
+    return withValue(text, ['chambers', key], written);
   }
 }

@@ -5,7 +5,8 @@ import { parseLength } from '../../length/length.js';
 import { parseShare } from '../../length/share.js';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
 import type { Bench } from '../bench.js';
-import { withValue } from '../edit/value.js';
+import { documentOf } from '../edit/document.js';
+import { valueAt, withValue } from '../edit/value.js';
 import { writtenLength } from '../edit/written.js';
 import { changedAt } from '../plan/pace.js';
 import { FieldInput } from './FieldInput.js';
@@ -40,16 +41,19 @@ interface Props {
 export function Slider({ bench, slider, field, findings, chambers, file, units }: Props) {
   const id = useId();
   const isShare = 'share' in slider;
-  const written = field.value === undefined ? undefined : (isShare ? parseShare : parseLength)(field.value, file);
-  // The file's own value runs ahead of the plan while the slider is dragged.
-  const value = written?.ok ? written.value : chambers[slider.key];
   const worth = isShare ? 1 : file === 'mm' ? 1 : MM_PER_INCH;
+  /** The file's own value, which runs ahead of the plan, and of what is drawn, while the slider is dragged. */
+  const current = (): number => {
+    const text = valueAt(documentOf(bench.now.history.text), field.path);
+    const written = text === undefined ? undefined : (isShare ? parseShare : parseLength)(text, file);
+    return (written?.ok ? written.value : chambers[slider.key]) / worth;
+  };
   const [least, most] = isShare ? slider.share : slider[file];
   const step = isShare ? 0.05 : file === 'mm' ? 1 : 1 / 16;
-  const now = value / worth;
+  const now = current();
   const set = (next: number, at: number) => {
     const onStep = Math.round(Math.min(Math.max(next, least), most) / step) * step;
-    if (Math.abs(onStep - now) < step / 1000) return;
+    if (Math.abs(onStep - current()) < step / 1000) return;
     const text = isShare ? `${Math.round(onStep * 100)} %` : writtenLength(onStep * worth, file, field.value);
     bench.change((job) => withValue(job, field.path, text), `slider ${slider.key}`);
     changedAt(bench.question, at);
@@ -61,7 +65,7 @@ export function Slider({ bench, slider, field, findings, chambers, file, units }
         type="button"
         aria-label={`${field.label}: one step less`}
         onClick={(event) => {
-          set(now - step, event.timeStamp);
+          set(current() - step, event.timeStamp);
           bench.settle();
         }}
       >
@@ -71,7 +75,7 @@ export function Slider({ bench, slider, field, findings, chambers, file, units }
         type="button"
         aria-label={`${field.label}: one step more`}
         onClick={(event) => {
-          set(now + step, event.timeStamp);
+          set(current() + step, event.timeStamp);
           bench.settle();
         }}
       >

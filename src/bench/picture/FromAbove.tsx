@@ -3,7 +3,7 @@ import type { Bench, BenchState } from '../bench.js';
 import type { Shown } from '../plan/answer.js';
 import { dotsInPlan } from './dotsInPlan.js';
 import { DragHandles } from './DragHandles.js';
-import { chambersInPlan, solidPlaces } from './inPlan.js';
+import { chambersInPlan, solidPlaces, type ChamberInPlan } from './inPlan.js';
 import { keepOutPath } from './keepOuts.js';
 import { fillOf, numberOn, Patterns } from './Patterns.js';
 import { moved, pathOf, useWidth, wholeBoard, zoomed } from './scale.js';
@@ -38,7 +38,8 @@ export function FromAbove({ bench, state, shown, isOther = false }: Props) {
   const height = Math.round(Math.min(tall * scale, MOST_HEIGHT));
   // Zoomed in, the picture keeps to the chosen row.
   const room = Math.max(0, tall - height / scale) / 2;
-  const row = chambersInPlan(shown.result).find(({ chamber }) => chamber.row === state.row);
+  const places = useMemo(() => chambersInPlan(shown.result), [shown]);
+  const row = places.find(({ chamber }) => chamber.row === state.row);
   const middle = Math.min(Math.max(row?.middle[1] ?? 0, -room), room);
   const prefix = isOther ? 'other' : 'above';
   const pan = useRef<{ at: number; reach: typeof reach } | undefined>(undefined);
@@ -104,7 +105,7 @@ export function FromAbove({ bench, state, shown, isOther = false }: Props) {
             class="chambers"
             {...(isOther ? {} : { onKeyDown })}
           >
-            <ChambersInPlan bench={bench} shown={shown} state={state} scale={scale} prefix={prefix} isOther={isOther} />
+            <ChambersInPlan {...{ bench, shown, state, places, scale, prefix, isOther }} />
           </g>
           {!isOther && <line class="pointer" x1={state.x} x2={state.x} y1={-tall / 2} y2={tall / 2} />}
           {!isOther && <DragHandles bench={bench} state={state} shown={shown} scale={scale} />}
@@ -173,12 +174,12 @@ function BoardInPlan({ shown }: { readonly shown: Shown }) {
 }
 
 interface InPlan extends Props {
+  readonly places: readonly ChamberInPlan[];
   readonly scale: number;
   readonly prefix: string;
 }
 
-function ChambersInPlan({ bench, shown, state, scale, prefix, isOther }: InPlan) {
-  const places = useMemo(() => chambersInPlan(shown.result), [shown]);
+function ChambersInPlan({ bench, shown, state, places, scale, prefix, isOther }: InPlan) {
   const solid = useMemo(() => solidPlaces(shown), [shown]);
   const { wall, chamber: chosen } = state;
   const outlines = useMemo(

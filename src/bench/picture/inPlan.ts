@@ -16,9 +16,9 @@ export interface ChamberInPlan {
 
 /** Every chamber's greatest outline in plan: its length along the face by its depth into the piece. */
 export function chambersInPlan({ chambers, rows }: Result): ChamberInPlan[] {
-  const faces = new Map(rows.map((row) => [row.id, row.face]));
+  const faces = new Map(rows.map(({ id, face }) => [id, { ...face, piece: '' }]));
   return chambers.map((chamber) => {
-    const face = { ...faces.get(chamber.row)!, piece: '' };
+    const face = faces.get(chamber.row)!;
     const { from, to } = stretchOf(chamber.profile);
     const [near, far] = chamber.depth;
     const corner = (at: number, t: number) => toBoard(face, at, 0, t).slice(0, 2) as [number, number];

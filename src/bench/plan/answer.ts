@@ -58,8 +58,7 @@ export type Known = Map<Question['which'], { readonly reading?: Reading; readonl
 /** Reads and plans: the same two functions as on the command line. */
 export function answerTo({ number, which, written }: Question, known: Known): Answer {
   const begin = performance.now();
-  if (which === 'this') known.delete('practice');
-  const before = known.get(which) ?? (which === 'practice' ? known.get('this') : undefined);
+  const before = (which !== 'other' && known.get('practice')) || known.get(which === 'other' ? which : 'this');
   const { job, findings, reading } = readJob(
     written.text,
     written.name,
@@ -67,6 +66,7 @@ export function answerTo({ number, which, written }: Question, known: Known): An
     before?.reading,
   );
   const plan = job ? planOf(job, before?.plan) : undefined;
+  if (which === 'this') known.delete('practice');
   known.set(which, { ...before, ...(reading && { reading }), ...(plan && { plan }) });
   if (!plan) return { number, which, findings, took: performance.now() - begin };
   return {

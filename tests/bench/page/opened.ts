@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { startBenchServer, type BenchServer } from '../../../src/open/server.js';
+import { PATIENCE } from '../../../src/bench/bench.js';
 import { builtPage } from './built.js';
 
 const SAMPLES = fileURLToPath(new URL('../../../samples/', import.meta.url));
@@ -80,6 +81,8 @@ export async function closeBrowser(): Promise<void> {
 
 /** The plan on show is the one of the text as it stands. */
 export async function settled(page: Page): Promise<void> {
+  // A change whose plan is not there yet is drawn after some time only.
+  await page.waitForTimeout(2 * PATIENCE);
   await page.waitForFunction(
     () => document.querySelector('svg.above') && !document.querySelector('[data-current="false"]'),
   );
