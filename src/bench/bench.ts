@@ -1,5 +1,6 @@
 import type { Finding } from '../job/finding.js';
 import type { Units } from '../length/units.js';
+import { documentOf } from './edit/document.js';
 import { begun, changed, redone, settled, undone, type History } from './edit/history.js';
 import type { Wall } from './picture/cut.js';
 import type { Counted, Shown, Written } from './plan/answer.js';
@@ -114,6 +115,8 @@ export class Bench {
     }
     if (text === history.text) return;
     this.replan(changed(history, text, gesture));
+    // What the fields will show is read while the planner works.
+    documentOf(text);
     this.late ??= setTimeout(() => this.show({}), PATIENCE);
   }
 

@@ -6,7 +6,7 @@ import { DragHandles } from './DragHandles.js';
 import { chambersInPlan, solidPlaces, type ChamberInPlan } from './inPlan.js';
 import { keepOutPath } from './keepOuts.js';
 import { fillOf, numberOn, Patterns } from './Patterns.js';
-import { moved, pathOf, useWidth, wholeBoard, zoomed } from './scale.js';
+import { cornersOf, moved, pathOf, useWidth, wholeBoard, zoomed } from './scale.js';
 import { outlineOf } from './section.js';
 import { spareOf, spareStep } from './spare.js';
 import { step } from './walk.js';
@@ -187,7 +187,7 @@ function ChambersInPlan({ bench, shown, state, places, scale, prefix, isOther }:
       places.map(({ chamber, outline }) => {
         const name = spareStep(spareOf(chamber, shown.result.asked, wall));
         return (
-          <path
+          <polygon
             key={chamber.id}
             id={isOther ? undefined : `chamber-${chamber.id}`}
             role="option"
@@ -197,7 +197,7 @@ function ChambersInPlan({ bench, shown, state, places, scale, prefix, isOther }:
             data-chamber={chamber.id}
             data-spare={name}
             fill={fillOf(prefix, name)}
-            d={pathOf(outline, true)}
+            points={cornersOf(outline)}
             onClick={() => !isOther && choose(bench, chamber.id)}
           />
         );

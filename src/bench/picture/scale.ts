@@ -49,6 +49,11 @@ function within({ from, to }: Reach, length: number): Reach {
   return { from: from + by, to: to + by };
 }
 
+/** Points as those of an SVG polygon, `y` up. Unlike a path's, they are no style, which the browser would work out again for each that moves. */
+export function cornersOf(points: readonly (readonly [number, number])[]): string {
+  return points.map(([x, y]) => `${x.toFixed(2)},${(-y).toFixed(2)}`).join(' ');
+}
+
 /** Points as an SVG path, `z` or `y` up. */
 export function pathOf(points: readonly (readonly [number, number])[], closed: boolean): string {
   return (
