@@ -5,7 +5,7 @@ import { begun, changed, redone, settled, undone, type History } from './edit/hi
 import type { Wall } from './picture/cut.js';
 import type { Counted, Shown, Written } from './plan/answer.js';
 import type { Arrived } from './plan/feed.js';
-import { followedPicture } from './plan/pace.js';
+import { afterPicture, followedPicture } from './plan/pace.js';
 import type { JobFile } from './save/jobs.js';
 
 /** A stretch along the board that the pictures show, mm. */
@@ -51,6 +51,7 @@ export interface BenchState {
 /** Where a bench asks for plans. */
 export interface AsksForPlans {
   ask(which: 'this' | 'other', written: Written): number;
+  ahead(written: Written): void;
 }
 
 /** A change is drawn together with its plan, unless that takes longer, ms: what is drawn meanwhile takes the processor from the planner. */
@@ -61,6 +62,8 @@ export class Bench {
   private state: BenchState;
   private readonly listeners = new Set<() => void>();
   private asked = 0;
+  /** The text that will probably be asked for next. */
+  private further: string | undefined;
   /** Draws a change whose plan is late. */
   private late: ReturnType<typeof setTimeout> | undefined;
 
@@ -103,18 +106,22 @@ export class Bench {
    * Changes the job's text.
    *
    * @param gesture the drag or field it comes from: until it ends, its changes are one step to take back
+   * @param next the change that will probably follow
    */
-  change(edit: (text: string) => string, gesture?: string): void {
+  change(edit: (text: string) => string, gesture?: string, next?: (text: string) => string): void {
     const { history } = this.state;
     let text: string;
+    let further: string | undefined;
     try {
       text = edit(history.text);
+      further = next?.(text);
     } catch (error) {
       this.show({ said: `That cannot be written into the job: ${(error as Error).message}.` });
       return;
     }
     if (text === history.text) return;
     this.replan(changed(history, text, gesture));
+    this.further = further === text ? undefined : further;
     // What the fields will show is read while the planner works.
     documentOf(text);
     this.late ??= setTimeout(() => this.show({}), PATIENCE);
@@ -179,6 +186,8 @@ export class Bench {
       ...(first && { units: shown.job.units }),
     });
     followedPicture(number);
+    const { further } = this;
+    if (isCurrent && further !== undefined) afterPicture(() => this.feed.ahead(this.written(further)));
   }
 
   /** Draws what is shown again: for nobody's eyes, since it looks the same. */
@@ -203,8 +212,13 @@ export class Bench {
   }
 
   private plan(): void {
-    const { file, history } = this.state;
-    this.asked = this.feed.ask('this', { name: file.name, text: history.text, beside: file.beside });
+    this.further = undefined;
+    this.asked = this.feed.ask('this', this.written(this.state.history.text));
+  }
+
+  private written(text: string): Written {
+    const { name, beside } = this.state.file;
+    return { name, text, beside };
   }
 }
 

@@ -4,13 +4,17 @@ import { answerTo } from '../../src/bench/plan/answer.js';
 import { sample } from './read.js';
 
 beforeEach(() => void vi.useFakeTimers());
-afterEach(() => void vi.useRealTimers());
+afterEach(() => {
+  vi.useRealTimers();
+  vi.unstubAllGlobals();
+});
 
 /** A bench whose planner answers when it is told to, and what it has told the page. */
 function benchOf(name: string) {
   let question = 0;
   const written = { name, text: sample(name), beside: {}, version: '' };
-  const bench = new Bench(written, { ask: () => ++question });
+  const ahead: string[] = [];
+  const bench = new Bench(written, { ask: () => ++question, ahead: ({ text }) => void ahead.push(text) });
   const answer = () => {
     const { shown, ...rest } = answerTo({ number: question, which: 'this', written }, new Map());
     bench.arrived({ ...rest, shown: { ...shown!, grid: shown!.grid! } });
@@ -18,7 +22,7 @@ function benchOf(name: string) {
   answer();
   const told: boolean[] = [];
   bench.subscribe(() => told.push(bench.now.isCurrent));
-  return { bench, answer, told };
+  return { bench, answer, told, ahead };
 }
 
 test('a change is drawn once, with its plan, when that comes soon', async () => {
@@ -40,4 +44,39 @@ test('a change whose plan is late is drawn before it', async () => {
   expect(told).toEqual([false]);
   answer();
   expect(told).toEqual([false, true]);
+});
+
+test('the change that will probably follow is asked ahead once the picture is drawn, and only while it is still the next one', async () => {
+  const { bench, answer, ahead } = benchOf('mere-prone.yaml');
+  let drawn: (() => void)[] = [];
+  vi.stubGlobal('requestAnimationFrame', (draw: () => void) => void drawn.push(draw));
+  vi.stubGlobal('MessageChannel', function () {
+    const port1 = { onmessage: () => undefined };
+    return { port1, port2: { postMessage: () => port1.onmessage() } };
+  });
+  const draw = () => {
+    const now = drawn;
+    drawn = [];
+    now.forEach((each) => each());
+  };
+  const step = (by: number) =>
+    bench.change(
+      (text) => `${text}# ${by}\n`,
+      'slider',
+      (text) => `${text}# then\n`,
+    );
+  step(1);
+  answer();
+  expect(ahead).toEqual([]);
+  draw();
+  expect(ahead).toEqual([`${bench.now.history.text}# then\n`]);
+  step(2);
+  step(3);
+  answer();
+  draw();
+  expect(ahead).toHaveLength(2);
+  bench.undo();
+  answer();
+  draw();
+  expect(ahead).toHaveLength(2);
 });

@@ -51,11 +51,16 @@ export function Slider({ bench, slider, field, findings, chambers, file, units }
   const [least, most] = isShare ? slider.share : slider[file];
   const step = isShare ? 0.05 : file === 'mm' ? 1 : 1 / 16;
   const now = current();
+  const written = (on: number) =>
+    isShare ? `${Math.round(on * 100)} %` : writtenLength(on * worth, file, field.value);
+  const onRule = (value: number) => Math.round(Math.min(Math.max(value, least), most) / step) * step;
+  const put = (on: number) => (job: string) => withValue(job, field.path, written(on));
   const set = (next: number, at: number) => {
-    const onStep = Math.round(Math.min(Math.max(next, least), most) / step) * step;
-    if (Math.abs(onStep - current()) < step / 1000) return;
-    const text = isShare ? `${Math.round(onStep * 100)} %` : writtenLength(onStep * worth, file, field.value);
-    bench.change((job) => withValue(job, field.path, text), `slider ${slider.key}`);
+    const was = current();
+    const on = onRule(next);
+    if (Math.abs(on - was) < step / 1000) return;
+    // Whoever drags a slider mostly drags it on.
+    bench.change(put(on), `slider ${slider.key}`, put(onRule(on + on - was)));
     changedAt(bench.question, at);
   };
   return (

@@ -15,10 +15,13 @@ export interface Written {
   readonly beside: Readonly<Record<string, string>>;
 }
 
-/** What the page asks of the worker. `which` tells the job on the bench from the one it is compared with, and from what is asked for practice. */
+/**
+ * What the page asks of the worker. `which` tells the job on the bench from the one it is compared with, and from what is asked of the one on the
+ * bench for practice, or ahead: because it will probably be asked next.
+ */
 export interface Question {
   readonly number: number;
-  readonly which: 'this' | 'other' | 'practice';
+  readonly which: 'this' | 'other' | 'practice' | 'ahead';
   readonly written: Written;
 }
 
@@ -52,13 +55,35 @@ export function countedFor(number: Question['number'], plan: Plan): Counted {
   return { counted: number, ...(sheets && { sheets: { cut: sheets.sheets.length, leftOut: sheets.leftOut.length } }) };
 }
 
-/** What was read and planned last of each job, so that a board is made, and crosses over to the page, once. */
-export type Known = Map<Question['which'], { readonly reading?: Reading; readonly plan?: Plan }>;
+/** What was read and planned last for a question. */
+interface Last {
+  readonly written: Written;
+  readonly answer: Answer;
+  readonly reading?: Reading;
+  readonly plan?: Plan;
+}
 
-/** Reads and plans: the same two functions as on the command line. */
-export function answerTo({ number, which, written }: Question, known: Known): Answer {
+/** The last of each kind, so that a board is made, and crosses over to the page, once. */
+export type Known = Map<Question['which'], Last>;
+
+/** Reads and plans: the same two functions as on the command line. What was asked ahead is answered at once when it is asked. */
+export function answerTo(question: Question, known: Known): Answer {
+  const { number, which, written } = question;
+  const ahead = known.get('ahead');
+  const isHere = which === 'this' && ahead && isSame(ahead.written, written);
+  const last = isHere ? ahead : planned(question, known);
+  if (which === 'this') {
+    known.delete('ahead');
+    known.delete('practice');
+  }
+  known.set(which, last);
+  return isHere ? { ...last.answer, number, which } : last.answer;
+}
+
+function planned({ number, which, written }: Question, known: Known): Last {
   const begin = performance.now();
-  const before = (which !== 'other' && known.get('practice')) || known.get(which === 'other' ? which : 'this');
+  const onPage = known.get(which === 'other' ? 'other' : 'this');
+  const before = which === 'other' ? onPage : (known.get('ahead') ?? known.get('practice') ?? onPage);
   const { job, findings, reading } = readJob(
     written.text,
     written.name,
@@ -66,16 +91,18 @@ export function answerTo({ number, which, written }: Question, known: Known): An
     before?.reading,
   );
   const plan = job ? planOf(job, before?.plan) : undefined;
-  if (which === 'this') known.delete('practice');
-  known.set(which, { ...before, ...(reading && { reading }), ...(plan && { plan }) });
-  if (!plan) return { number, which, findings, took: performance.now() - begin };
+  const shown = plan && shownOf(plan, plan.board !== onPage?.plan?.board);
   return {
-    number,
-    which,
-    findings,
-    shown: shownOf(plan, plan.board !== before?.plan?.board),
-    took: performance.now() - begin,
+    ...onPage,
+    written,
+    answer: { number, which, findings, ...(shown && { shown }), took: performance.now() - begin },
+    ...(reading && { reading }),
+    ...(plan && { plan }),
   };
+}
+
+function isSame(a: Written, b: Written): boolean {
+  return a.text === b.text && a.name === b.name && JSON.stringify(a.beside) === JSON.stringify(b.beside);
 }
 
 function shownOf(plan: Plan, withGrid: boolean): Answer['shown'] {

@@ -9,6 +9,9 @@ export interface Worked {
 
 export type Arrived = Pick<Answer, 'which' | 'findings' | 'number' | 'took'> & { readonly shown?: Shown };
 
+/** A plan that takes less is made ahead, ms. */
+const QUICK = 40;
+
 /**
  * Asks the worker for plans, one at a time. Of what is asked while it works only the latest is kept for each job: what has been
  * overtaken is never computed.
@@ -16,6 +19,8 @@ export type Arrived = Pick<Answer, 'which' | 'findings' | 'number' | 'took'> & {
 export class PlanFeed {
   private number = 0;
   private working = false;
+  /** How long the last plan took, ms. */
+  private took = Infinity;
   private readonly waiting = new Map<Question['which'], Question>();
   private readonly grids = new Map<Question['which'], Shown['grid']>();
 
@@ -41,6 +46,14 @@ export class PlanFeed {
     return number;
   }
 
+  /**
+   * Has the plan made that will probably be asked for next, while nothing else is to be done. A question that comes meanwhile waits for it, so
+   * only a planner that is quick is sent ahead.
+   */
+  ahead(written: Written): void {
+    if (!this.working && this.took < QUICK) this.worker.postMessage({ number: 0, which: 'ahead', written });
+  }
+
   private next(): void {
     if (this.working) return;
     const question = this.waiting.get('this') ?? this.waiting.get('other') ?? this.waiting.get('practice');
@@ -52,6 +65,7 @@ export class PlanFeed {
 
   private take({ shown, ...answer }: Answer): void {
     this.working = false;
+    this.took = answer.took;
     // The worker goes on with the next while this one is drawn.
     this.next();
     const grid = shown?.grid ?? this.grids.get(answer.which);

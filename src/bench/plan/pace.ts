@@ -20,17 +20,22 @@ export function changedAt(question: number, at: number): void {
 
 /** Notes the time once the picture for this question, or one that overtook it, has been drawn. */
 export function followedPicture(question: number): void {
-  if (waiting.length === 0 || typeof requestAnimationFrame === 'undefined') return;
+  if (waiting.length === 0) return;
   const done = waiting.filter((each) => each.question <= question);
   waiting.splice(0, waiting.length, ...waiting.filter((each) => each.question > question));
+  afterPicture(() => {
+    const end = performance.now();
+    for (const { at } of done) performance.measure(PACE, { start: at, end });
+    if (performance.getEntriesByName(PACE).length > MOST_MEASURES) performance.clearMeasures(PACE);
+  });
+}
+
+/** Does something once what has been shown is drawn. */
+export function afterPicture(then: () => void): void {
   // Behind the next frame's callbacks lies the drawing of that frame.
   requestAnimationFrame(() => {
     const { port1, port2 } = new MessageChannel();
-    port1.onmessage = () => {
-      const end = performance.now();
-      for (const { at } of done) performance.measure(PACE, { start: at, end });
-      if (performance.getEntriesByName(PACE).length > MOST_MEASURES) performance.clearMeasures(PACE);
-    };
+    port1.onmessage = then;
     port2.postMessage(undefined);
   });
 }

@@ -11,7 +11,9 @@ const known: Known = new Map();
 let count: ReturnType<typeof setTimeout> | undefined;
 
 self.onmessage = ({ data }: MessageEvent<Question>) => {
-  self.postMessage(answerTo(data, known));
+  const answer = answerTo(data, known);
+  if (data.which === 'ahead') return;
+  self.postMessage(answer);
   if (data.which === 'this') {
     clearTimeout(count);
     const plan = known.get('this')?.plan;

@@ -6,9 +6,9 @@ import { PlanFeed, type Arrived, type Worked } from '../../../src/bench/plan/fee
 function slowWorker() {
   const asked: Question[] = [];
   const worker: Worked = { postMessage: (question) => void asked.push(question), onmessage: null, onerror: null };
-  const answer = (shown?: Partial<Shown>) => {
+  const answer = (shown?: Partial<Shown>, took = 1) => {
     const { number, which } = asked.at(-1)!;
-    worker.onmessage!({ data: { number, which, findings: [], took: 1, shown } } as never);
+    worker.onmessage!({ data: { number, which, findings: [], took, shown } } as never);
   };
   return { worker, asked, answer };
 }
@@ -46,6 +46,24 @@ test('a board that has not changed comes once and is kept', () => {
   feed.ask('this', written('b'));
   answer({});
   expect(arrived.map(({ shown }) => shown?.grid)).toEqual([grid, grid]);
+});
+
+test('a plan is made ahead while there is nothing else to do, and the planner is quick', () => {
+  const { worker, asked, answer } = slowWorker();
+  const feed = new PlanFeed(worker, () => undefined);
+  const ahead = () => {
+    const before = asked.length;
+    feed.ahead(written('next'));
+    return asked.slice(before).map(({ which }) => which);
+  };
+  expect(ahead()).toEqual([]);
+  feed.ask('this', written('a'));
+  expect(ahead()).toEqual([]);
+  answer();
+  expect(ahead()).toEqual(['ahead']);
+  feed.ask('this', written('b'));
+  answer({}, 200);
+  expect(ahead()).toEqual([]);
 });
 
 test('a worker that fails says so and goes on with the next', () => {

@@ -1,0 +1,61 @@
+import { expect, test } from 'vitest';
+import { withValue } from '../../../src/bench/edit/value.js';
+import { answerTo, type Known, type Question } from '../../../src/bench/plan/answer.js';
+import { planOf } from '../../../src/plan.js';
+import { resultOf } from '../../../src/result.js';
+import { jobOf, sample } from '../read.js';
+
+const NAME = 'mere-prone.yaml';
+const webOf = (mm: string) => withValue(sample(NAME), ['chambers', 'web'], mm);
+
+let number = 0;
+const ask = (known: Known, which: Question['which'], text: string) =>
+  answerTo({ number: ++number, which, written: { name: NAME, text, beside: {} } }, known);
+
+test('what was planned ahead is the answer when it is asked, and what a planner makes that never looked ahead', () => {
+  const known: Known = new Map();
+  ask(known, 'this', webOf('25'));
+  const ahead = ask(known, 'ahead', webOf('26'));
+  const answer = ask(known, 'this', webOf('26'));
+  expect(answer.shown!.result).toBe(ahead.shown!.result);
+  expect(answer).toMatchObject({ number, which: 'this' });
+  expect(answer.shown!.result).toEqual(resultOf(planOf(jobOf(webOf('26')))));
+});
+
+test('a wrong guess changes no figure', () => {
+  const known: Known = new Map();
+  ask(known, 'this', webOf('25'));
+  ask(known, 'ahead', webOf('26'));
+  const { shown } = ask(known, 'this', webOf('24'));
+  expect(shown!.result).toEqual(resultOf(planOf(jobOf(webOf('24')))));
+  // And is not kept for later.
+  const later = ask(known, 'this', webOf('26'));
+  expect(later.shown!.result).toEqual(resultOf(planOf(jobOf(webOf('26')))));
+});
+
+test('a guess that is no job is told as its mistake, once it is asked', () => {
+  const known: Known = new Map();
+  ask(known, 'this', webOf('25'));
+  ask(known, 'ahead', webOf('no web'));
+  const answer = ask(known, 'this', webOf('no web'));
+  expect(answer.shown).toBeUndefined();
+  expect(answer.findings.map(({ where }) => where.path)).toEqual(['chambers.web']);
+  expect(ask(known, 'this', webOf('25')).shown!.result).toEqual(resultOf(planOf(jobOf(webOf('25')))));
+});
+
+test('the page always has the board of the answer, whatever was planned ahead', () => {
+  const known: Known = new Map();
+  const thicker = sample(NAME).replace('thick: 149', 'thick: 150');
+  let grid: unknown;
+  const seen = (text: string) => {
+    grid = ask(known, 'this', text).shown!.grid ?? grid;
+    expect(grid).toEqual(planOf(jobOf(text)).board.grid);
+  };
+  seen(sample(NAME));
+  ask(known, 'ahead', thicker);
+  seen(thicker);
+  ask(known, 'ahead', sample(NAME));
+  seen(withValue(thicker, ['chambers', 'web'], '30'));
+  ask(known, 'practice', sample(NAME));
+  seen(withValue(thicker, ['chambers', 'web'], '31'));
+});
