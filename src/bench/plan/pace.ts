@@ -4,22 +4,24 @@
  */
 export const PACE = 'change to picture';
 
+let drawn = 0;
 const waiting: { readonly question: number; readonly at: number }[] = [];
 /** Measures kept by the browser; older ones are let go. */
 const MOST_MEASURES = 2000;
 
 /**
- * Remembers when somebody changed something.
+ * Remembers when somebody changed something; a movement too small for a change asks for no plan, and waits for no picture.
  *
  * @param question the plan that was asked for then
  * @param at the input event's time stamp, ms
  */
 export function changedAt(question: number, at: number): void {
-  waiting.push({ question, at });
+  if (question > drawn) waiting.push({ question, at });
 }
 
 /** Notes the time once the picture for this question, or one that overtook it, has been drawn. */
 export function followedPicture(question: number): void {
+  drawn = question;
   if (waiting.length === 0) return;
   const done = waiting.filter((each) => each.question <= question);
   waiting.splice(0, waiting.length, ...waiting.filter((each) => each.question > question));
