@@ -62,13 +62,11 @@ export function wallsHere(cut: readonly Point[], section: Section): Partial<Reco
     const size = Math.hypot(from[0] - to[0], from[1] - to[1]);
     if (size < (found[wall]?.size ?? Infinity)) found[wall] = { from, to, size };
   };
-  const reach = boxAround(cut);
   for (const half of [section.left, section.right]) {
     for (let i = 1; i < half.length; i++) {
       const a = half[i - 1]!;
       const b = half[i]!;
       const wall = patchOf(a, b);
-      if (apart(reach, boxAround([a, b])) >= (found[wall]?.size ?? Infinity)) continue;
       cut.forEach((c, k) => {
         const d = cut[(k + 1) % cut.length]!;
         keep(wall, c, nearestOn(a, b, c));
@@ -78,25 +76,6 @@ export function wallsHere(cut: readonly Point[], section: Section): Partial<Reco
     }
   }
   return found;
-}
-
-/** Low and high `y`, low and high `z`. */
-type Box = readonly [number, number, number, number];
-
-function boxAround(points: readonly Point[]): Box {
-  const box: [number, number, number, number] = [Infinity, -Infinity, Infinity, -Infinity];
-  for (const [y, z] of points) {
-    box[0] = Math.min(box[0], y);
-    box[1] = Math.max(box[1], y);
-    box[2] = Math.min(box[2], z);
-    box[3] = Math.max(box[3], z);
-  }
-  return box;
-}
-
-/** How far two boxes are from each other. */
-function apart(a: Box, b: Box): number {
-  return Math.hypot(Math.max(0, a[0] - b[1], b[0] - a[1]), Math.max(0, a[2] - b[3], b[2] - a[3]));
 }
 
 /** As on the surface: the rail is what has turned more than 45° from up or down. Outward runs the bottom, back inward the deck. */
