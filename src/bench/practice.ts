@@ -1,15 +1,15 @@
 import type { Job } from '../job/job.js';
 import type { Bench } from './bench.js';
 import { withValue } from './edit/value.js';
-import { ruleStep, writtenLength } from './edit/written.js';
-import { SLIDERS } from './fields/Slider.js';
+import { ruleStep } from './edit/written.js';
+import { SLIDERS, writtenBy } from './fields/Slider.js';
 import type { PlanFeed } from './plan/feed.js';
 
 /** So many changes the browser must see before it has compiled what they take. */
 const TIMES = 100;
 /** The first picture is drawn and looked at meanwhile, ms. */
 const PAUSE = 300;
-/** Sizes of the changes, steps of the rule. */
+/** Sizes of the changes, steps of the rule or hundredths. */
 const STEPS = 3;
 
 /**
@@ -47,21 +47,20 @@ export class Practice {
     if (!shown || this.bench.question !== this.question || this.done > TIMES) return;
     try {
       // The last one is the job as it stands: from there the first change is the smallest.
-      const text = this.done++ === TIMES ? history.text : this.changed(history.text, shown.job);
+      const turn = this.done++;
+      const text = turn === TIMES ? history.text : withAnotherNumber(history.text, shown.job, turn);
       this.feed.ask('practice', { ...file, text });
     } catch {
       // A job that nothing can be written into is not practised on; whoever tries to change it is told why.
     }
   }
+}
 
-  /** The job's text with one of its numbers a little larger, another one each time. */
-  private changed(text: string, { units, chambers }: Job): string {
-    const { key, ...ends } = SLIDERS[this.done % SLIDERS.length]!;
-    const steps = Math.floor(this.done / SLIDERS.length) % STEPS;
-    const written =
-      'share' in ends
-        ? `${Math.abs(Math.round(100 * chambers[key]) - steps)} %`
-        : writtenLength(chambers[key] + steps * ruleStep(units), units, undefined);
-    return withValue(text, ['chambers', key], written);
-  }
+/** The job's text with one of its numbers a little different, another one each turn. */
+function withAnotherNumber(text: string, { units, chambers }: Job, turn: number): string {
+  const slider = SLIDERS[turn % SLIDERS.length]!;
+  const steps = Math.floor(turn / SLIDERS.length) % STEPS;
+  const now = chambers[slider.key];
+  const other = 'share' in slider ? Math.abs(now - steps / 100) : now + steps * ruleStep(units);
+  return withValue(text, ['chambers', slider.key], writtenBy(slider, other, units));
 }

@@ -1,5 +1,5 @@
-import { isScalar, LineCounter, parseDocument, Scalar, visit, type Document, type ErrorCode, type Node } from 'yaml';
-import { isBare, isMeant } from './bare.js';
+import { LineCounter, parseDocument, visit, type Document, type ErrorCode, type Node, type Scalar } from 'yaml';
+import { bareValue, isBare, isPlain } from './bare.js';
 import { duplicateKeys } from './duplicate-keys.js';
 
 /** A job's text as YAML (1.2) or JSON. */
@@ -53,8 +53,8 @@ function exchanged(reading: Reading, text: string): boolean {
   const old = bareAround(reading, from, to);
   if (!old) return false;
   const written = text.slice(old.range![0], old.range![1] + more);
-  const value = isBare(written) ? parseDocument(written).contents : undefined;
-  if (!isPlain(value) || !isMeant(value.value, written)) return false;
+  const value = bareValue(written);
+  if (!value) return false;
 
   value.range = old.range!;
   const end = old.range![1];
@@ -85,10 +85,6 @@ function bareAround({ document, text }: Reading, from: number, to: number): Scal
     },
   });
   return found;
-}
-
-function isPlain(node: unknown): node is Scalar {
-  return isScalar(node) && node.type === Scalar.PLAIN && node.anchor === undefined && node.tag === undefined;
 }
 
 function sameFromStart(a: string, b: string): number {

@@ -1,6 +1,6 @@
-import { isCollection, isMap, isPair, isScalar, parseDocument, type Document, type Pair, type YAMLMap } from 'yaml';
+import { isCollection, isMap, isPair, isScalar, type Document, type Pair, type YAMLMap } from 'yaml';
 import type { Path } from '../../job/say.js';
-import { isBare, isMeant } from '../../job/bare.js';
+import { bareValue, isBare, isMeant, isPlain } from '../../job/bare.js';
 import { documentOf, isBroken } from './document.js';
 import { endOfLine, rangeOf } from './ranges.js';
 
@@ -12,7 +12,8 @@ import { endOfLine, rangeOf } from './ranges.js';
  * @throws when the text is not YAML, or the path leads through something that is not a block of keys
  */
 export function withValue(text: string, path: Path, written: string): string {
-  if (isBareFor(documentOf(text).getIn(path, true), written)) return placed(text, path, written);
+  // One bare value in another's place reads as it does by itself, and the whole job need not be read again for it.
+  if (isPlain(documentOf(text).getIn(path, true)) && bareValue(written)) return placed(text, path, written);
   for (const scalar of spellings(written)) {
     const changed = placed(text, path, scalar);
     if (readsAs(changed, path, written)) return changed;
@@ -38,11 +39,6 @@ export function withoutKey(text: string, path: Path): string {
 export function valueAt(document: Document, path: Path): string | number | undefined {
   const value: unknown = document.getIn(path);
   return typeof value === 'string' || typeof value === 'number' ? value : undefined;
-}
-
-/** One bare word in another's place reads as it does by itself, and the whole job need not be read again for it. */
-function isBareFor(node: unknown, written: string): boolean {
-  return isScalar(node) && node.type === 'PLAIN' && isBare(written) && isMeant(parseDocument(written).toJS(), written);
 }
 
 /** Bare where YAML reads it as meant, else in quotes. */

@@ -27,6 +27,16 @@ export const SLIDERS = [
   share?: readonly number[];
 }[];
 
+/**
+ * A slider's number as it goes into the job file.
+ *
+ * @param value mm, or a share
+ * @param before what stood there
+ */
+export function writtenBy(slider: (typeof SLIDERS)[number], value: number, file: Units, before?: unknown): string {
+  return 'share' in slider ? `${Math.round(value * 100)} %` : writtenLength(value, file, before);
+}
+
 interface Props {
   readonly bench: Bench;
   readonly slider: (typeof SLIDERS)[number];
@@ -51,10 +61,9 @@ export function Slider({ bench, slider, field, findings, chambers, file, units }
   const [least, most] = isShare ? slider.share : slider[file];
   const step = isShare ? 0.05 : file === 'mm' ? 1 : 1 / 16;
   const now = current();
-  const written = (on: number) =>
-    isShare ? `${Math.round(on * 100)} %` : writtenLength(on * worth, file, field.value);
   const onRule = (value: number) => Math.round(Math.min(Math.max(value, least), most) / step) * step;
-  const put = (on: number) => (job: string) => withValue(job, field.path, written(on));
+  const put = (on: number) => (job: string) =>
+    withValue(job, field.path, writtenBy(slider, on * worth, file, field.value));
   const set = (next: number, at: number) => {
     const was = current();
     const on = onRule(next);
