@@ -62,8 +62,8 @@ export class Bench {
   private state: BenchState;
   private readonly listeners = new Set<() => void>();
   private asked = 0;
-  /** The text that will probably be asked for next. */
-  private further: string | undefined;
+  /** The change that will probably follow the last one. */
+  private follower: ((text: string) => string) | undefined;
   /** Draws a change whose plan is late. */
   private late: ReturnType<typeof setTimeout> | undefined;
 
@@ -111,17 +111,15 @@ export class Bench {
   change(edit: (text: string) => string, gesture?: string, next?: (text: string) => string): void {
     const { history } = this.state;
     let text: string;
-    let further: string | undefined;
     try {
       text = edit(history.text);
-      further = next?.(text);
     } catch (error) {
       this.show({ said: `That cannot be written into the job: ${(error as Error).message}.` });
       return;
     }
     if (text === history.text) return;
     this.replan(changed(history, text, gesture));
-    this.further = further === text ? undefined : further;
+    this.follower = next;
     // What the fields will show is read while the planner works.
     documentOf(text);
     this.late ??= setTimeout(() => this.show({}), PATIENCE);
@@ -186,8 +184,8 @@ export class Bench {
       ...(first && { units: shown.job.units }),
     });
     followedPicture(number);
-    const { further } = this;
-    if (isCurrent && further !== undefined) afterPicture(() => this.feed.ahead(this.written(further)));
+    const { follower } = this;
+    if (isCurrent && follower) afterPicture(() => this.lookAhead(follower));
   }
 
   /** Draws what is shown again: for nobody's eyes, since it looks the same. */
@@ -211,8 +209,15 @@ export class Bench {
     this.plan();
   }
 
+  /** Has the change planned that will probably follow, if it is still the one that will. */
+  private lookAhead(follower: (text: string) => string): void {
+    const { text } = this.state.history;
+    const further = follower === this.follower ? follower(text) : text;
+    if (further !== text) this.feed.ahead(this.written(further));
+  }
+
   private plan(): void {
-    this.further = undefined;
+    this.follower = undefined;
     this.asked = this.feed.ask('this', this.written(this.state.history.text));
   }
 

@@ -75,8 +75,16 @@ test('the change that will probably follow is asked ahead once the picture is dr
   answer();
   draw();
   expect(ahead).toHaveLength(2);
+  step(4);
+  answer();
+  step(5);
+  draw();
+  expect(ahead).toHaveLength(2);
+  answer();
+  draw();
+  expect(ahead).toHaveLength(3);
   bench.undo();
   answer();
   draw();
-  expect(ahead).toHaveLength(2);
+  expect(ahead).toHaveLength(3);
 });
