@@ -1,18 +1,23 @@
-import { parseLength, printLength } from '../length/length.js';
+import { printLength } from '../length/length.js';
 import type { Units } from '../length/units.js';
 import { planOf, type Plan } from '../plan.js';
 import { overruns } from '../wall/overrun.js';
 import { thinWalls } from '../wall/prove.js';
 import { understood } from './args.js';
 import { jobFrom } from './files.js';
+import { lengthOption } from './lengthOption.js';
 import { REFUSED, UNSOUND, WELL, type Command, type Io } from './io.js';
 import { proved, sayThin, WALL } from '../sheet/sound.js';
 
+/** Nobody sets a router deeper than meant by more than this, mm. */
+const MOST_TOO_DEEP = 50;
+
 export const checkCommand: Command = {
-  usage: `check JOB [--depth-error 1.5mm]
+  usage: `check JOB [--depth-error 1/16in]
     Proves the walls, nothing else. Ends with 1 when a wall is too thin, naming chamber, wall, place and by how much. Where
     the job says what was measured after shaping, the chambers as drawn are proved on the board as it is, and those that must
-    shrink are named with their new sizes. --depth-error asks whether the plan bears a router set too deep by so much.`,
+    shrink are named with their new sizes. --depth-error asks whether the plan bears a router set too deep by so much; a bare
+    number is in the job's units.`,
   async run(args, io) {
     const asked = understood(args, { 'depth-error': { type: 'string' } }, 1);
     if ('why' in asked) {
@@ -20,19 +25,15 @@ export const checkCommand: Command = {
       return REFUSED;
     }
     const written = asked.values['depth-error'];
-    const error = written === undefined ? undefined : parseLength(written, 'mm');
-    if (error && !error.ok) {
-      io.err(`--depth-error: ${error.what} → ${error.instead}`);
-      return REFUSED;
-    }
     const job = await jobFrom(asked.operands[0]!, io);
     if (!job) return REFUSED;
+    const error = written === undefined ? undefined : lengthOption('--depth-error', written, job.units, MOST_TOO_DEEP);
+    if (error && 'why' in error) {
+      io.err(error.why);
+      return REFUSED;
+    }
     const plan = planOf(job);
-    const isSound = [
-      checkPlan(plan, io),
-      checkDrawn(plan, io),
-      error === undefined || checkDepth(plan, error.value, io),
-    ];
+    const isSound = [checkPlan(plan, io), checkDrawn(plan, io), error === undefined || checkDepth(plan, error, io)];
     return isSound.every(Boolean) ? WELL : UNSOUND;
   },
 };
@@ -66,7 +67,8 @@ function checkDrawn({ drawn, chambers, layup, trees, board, asked, blocks, job }
   return false;
 }
 
-function checkDepth(plan: Plan, error: number, io: Io): boolean {
+function checkDepth(plan: Plan, error: { mm: number; understood: string }, io: Io): boolean {
+  io.out(`Depth error asked about: ${error.understood}.`);
   const { chambers: spec, units } = plan.job;
   const stated = { deck: spec.deckSkin, bottom: spec.bottomSkin, rail: spec.railWall };
   const [first] = overruns(plan.chambers, plan.layup.rows, plan.trees, plan.board.mesh.chordError, stated, spec.floor);
@@ -76,9 +78,9 @@ function checkDepth(plan: Plan, error: number, io: Io): boolean {
   }
   const gives = first.gives === 'floor' ? 'the floor before its solid member' : `its ${WALL[first.gives]}`;
   const said = `Routed too deep: the plan bears ${exactly(first.by, units)}; ${first.chamber} goes first (${gives}).`;
-  if (first.by >= error) io.out(said);
+  if (first.by >= error.mm) io.out(said);
   else io.err(said);
-  return first.by >= error;
+  return first.by >= error.mm;
 }
 
 function sizeOf(block: Plan['blocks'][number], units: Units): string {

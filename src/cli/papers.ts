@@ -7,7 +7,7 @@ import { csvOf } from '../print/csv.js';
 import { dxfOf } from '../print/dxf.js';
 import { labelStockNamed, labelStocks } from '../print/labelStock.js';
 import { rollOf, sheetNamed, sheetNames, type Paper } from '../print/paper.js';
-import { parseLength } from '../length/length.js';
+import type { Units } from '../length/units.js';
 import { usualSettings } from '../print/format.js';
 import { writePdf } from '../print/pdf.js';
 import { svgOf } from '../print/svg.js';
@@ -24,6 +24,7 @@ import { compareStagger } from '../weigh/stagger.js';
 import { steer } from '../weigh/steer.js';
 import { understood } from './args.js';
 import { folderReady, jobFrom, reason, writeWhole } from './files.js';
+import { lengthOption } from './lengthOption.js';
 import { REFUSED, UNSOUND, WELL, type Command, type Io } from './io.js';
 
 const OPTIONS = {
@@ -42,7 +43,7 @@ export const papersCommand: Command = {
   usage: `papers JOB -o FOLDER [--paper A4] [--roll 610mm] [--only face-R2,pole] [--labels STOCK] [--date 2026-05-01]
     Writes the papers: one PDF to print at actual size, every full-size sheet as SVG and DXF in millimetres, and the tracking list for a
     spreadsheet. --paper takes ${sheetNames.join(', ')}; --roll the width of a roll; --only some papers by
-    name (a wrong name lists them all); --margin what the printer cannot print; --revision a mark for the title blocks; --track-at
+    name (a wrong name lists them all); --margin what the printer cannot print; bare lengths are in the job's units; --revision a mark for the title blocks; --track-at
     the tracker's address (http://192.168.1.20:4718), so that a phone's camera opens a block by its label.`,
   async run(args, io) {
     const asked = understood(args, OPTIONS, 1);
@@ -52,14 +53,15 @@ export const papersCommand: Command = {
       );
       return REFUSED;
     }
-    const settings = settingsFrom(asked.values);
+    if (!(await folderReady(asked.values.out, io))) return REFUSED;
+    const job = await jobFrom(asked.operands[0]!, io);
+    if (!job) return REFUSED;
+    const settings = settingsFrom(asked.values, job.units);
     if ('why' in settings) {
       io.err(settings.why);
       return REFUSED;
     }
-    if (!(await folderReady(asked.values.out, io))) return REFUSED;
-    const job = await jobFrom(asked.operands[0]!, io);
-    if (!job) return REFUSED;
+    for (const line of settings.understood) io.out(line);
     const plan = planOf(job);
     const refused = refusalsOf(plan);
     if (refused.length > 0) {
@@ -76,10 +78,16 @@ export const papersCommand: Command = {
   },
 };
 
+/** Plotters take no wider rolls, and no printer leaves a wider margin, mm; common practice, no source. */
+const WIDEST_ROLL = 2000;
+const WIDEST_MARGIN = 60;
+
 interface Settings {
   readonly paper: Paper;
   readonly stock: (typeof labelStocks)[number];
   readonly date: Date;
+  /** How lengths were understood, to be said. */
+  readonly understood: readonly string[];
   readonly margin?: number;
   readonly only?: readonly string[];
   readonly revision?: string;
@@ -88,13 +96,12 @@ interface Settings {
 
 type Typed = { readonly [name in keyof typeof OPTIONS]?: string | undefined };
 
-function settingsFrom(typed: Typed): Settings | { why: string } {
-  const length = (text: string) => parseLength(text, 'mm');
-  const roll = typed.roll === undefined ? undefined : length(typed.roll);
-  if (roll && !roll.ok) return { why: `--roll: ${roll.what} → ${roll.instead}` };
-  const margin = typed.margin === undefined ? undefined : length(typed.margin);
-  if (margin && !margin.ok) return { why: `--margin: ${margin.what} → ${margin.instead}` };
-  const paper = roll ? rollOf(roll.value) : sheetNamed(typed.paper ?? 'A4');
+function settingsFrom(typed: Typed, units: Units): Settings | { why: string } {
+  const roll = typed.roll === undefined ? undefined : lengthOption('--roll', typed.roll, units, WIDEST_ROLL);
+  if (roll && 'why' in roll) return roll;
+  const margin = typed.margin === undefined ? undefined : lengthOption('--margin', typed.margin, units, WIDEST_MARGIN);
+  if (margin && 'why' in margin) return margin;
+  const paper = roll ? rollOf(roll.mm) : sheetNamed(typed.paper ?? 'A4');
   if (!paper) return { why: `--paper: there is no paper ${typed.paper} → one of ${sheetNames.join(', ')}` };
   const stock = typed.labels === undefined ? labelStocks[0] : labelStockNamed(typed.labels);
   if (!stock)
@@ -111,7 +118,11 @@ function settingsFrom(typed: Typed): Settings | { why: string } {
     paper,
     stock,
     date,
-    ...(margin?.ok && { margin: margin.value }),
+    understood: [
+      ...(roll ? [`Roll: ${roll.understood} wide.`] : []),
+      ...(margin ? [`Margin that the printer leaves: ${margin.understood}.`] : []),
+    ],
+    ...(margin && { margin: margin.mm }),
     ...(typed.only !== undefined && { only: typed.only.split(',').map((name) => name.trim()) }),
     ...(typed.revision !== undefined && { revision: typed.revision }),
     ...(trackAt && { trackAt: trackAt.origin }),

@@ -4,7 +4,7 @@ import { parseDensity, printDensity } from '../length/density.js';
 import { parseLength, printLength } from '../length/length.js';
 import type { Parsed } from '../length/parsed.js';
 import { parseShare } from '../length/share.js';
-import type { Units } from '../length/units.js';
+import { MM_PER_INCH, type Units } from '../length/units.js';
 import { parseWeight, printWeight } from '../length/weight.js';
 
 /**
@@ -42,7 +42,8 @@ export function quantities(units: Units): Quantities {
         bounds,
         examples: units === 'mm' ? ['19 mm', '1.9 cm', '3/4 in'] : ['3/4 in', '11 ft 4 in', '19 mm'],
         parse: (written) => parseLength(written, units),
-        print: (mm) => printLength(mm, units, mm > 1500 ? 'feet' : undefined),
+        print: (mm) => printBound(mm, units),
+        otherUnits: ['mm', 'in', 'ft'],
       }),
     weight: (description, bounds) =>
       quantity({
@@ -51,6 +52,7 @@ export function quantities(units: Units): Quantities {
         examples: ['17.2 kg', '38 lb', '37 lb 6 oz'],
         parse: (written) => parseWeight(written, units),
         print: (kg) => printWeight(kg, units),
+        otherUnits: ['kg', 'g', 'lb', 'oz'],
       }),
     density: (description, bounds) =>
       quantity({
@@ -59,6 +61,7 @@ export function quantities(units: Units): Quantities {
         examples: ['15 kg/m3', '2 lb/ft3'],
         parse: (written) => parseDensity(written, units),
         print: (density) => printDensity(density, units),
+        otherUnits: ['kg/m3', 'lb/ft3'],
       }),
     areal: (description, bounds) =>
       quantity({
@@ -67,6 +70,7 @@ export function quantities(units: Units): Quantities {
         examples: units === 'mm' ? ['200 g/m2', '6 oz'] : ['6 oz', '200 g/m2'],
         parse: (written) => parseArealWeight(written, units),
         print: (gramsPerM2) => printArealWeight(gramsPerM2, units),
+        otherUnits: ['g/m2', 'oz'],
       }),
     share: (description, bounds) =>
       quantity({
@@ -75,6 +79,7 @@ export function quantities(units: Units): Quantities {
         examples: ['45 %', 0.45],
         parse: parseShare,
         print: (share) => `${Number((share * 100).toFixed(1))} %`,
+        otherUnits: ['%'],
       }),
   };
 }
@@ -85,9 +90,21 @@ interface QuantityRules {
   readonly examples: (string | number)[];
   readonly parse: (written: string | number) => Parsed;
   readonly print: (value: number) => string;
+  /** Units that may have been meant where a number is out of bounds without one, the likeliest first. */
+  readonly otherUnits: readonly string[];
 }
 
-function quantity({ description, bounds, examples, parse, print }: QuantityRules): QuantitySchema {
+/** Below this an inch rule has no marks to write a bound by, mm. */
+const FINEST_MARK = MM_PER_INCH / 8;
+
+/** A bound of a length as it is told: what is finer than a rule's marks in decimals, what is longer than a bench in feet. */
+function printBound(mm: number, units: Units): string {
+  if (units === 'in' && mm !== 0 && Math.abs(mm) < FINEST_MARK)
+    return `${Number((mm / MM_PER_INCH).toPrecision(2))} in`;
+  return printLength(mm, units, Math.abs(mm) > 1500 ? 'feet' : undefined);
+}
+
+function quantity({ description, bounds, examples, parse, print, otherUnits }: QuantityRules): QuantitySchema {
   return z
     .any()
     .meta({ description, examples, anyOf: [{ type: 'number' }, { type: 'string' }] })
@@ -107,11 +124,32 @@ function quantity({ description, bounds, examples, parse, print }: QuantityRules
       }
       const parsed = parse(written);
       if (!parsed.ok) return wrong(parsed.what, parsed.instead);
-      if (parsed.value >= bounds.least && parsed.value <= bounds.most) return parsed.value;
+      if (isWithin(parsed.value, bounds)) return parsed.value;
+      const meant = withUnitMeant(written, otherUnits, parse, bounds);
       return wrong(
         `${print(parsed.value)} cannot be right here`,
-        `between ${print(bounds.least)} and ${print(bounds.most)}: ${bounds.because}`,
+        `${meant === undefined ? '' : `${meant}, if that is meant; `}between ${print(bounds.least)} and ${print(bounds.most)}: ${bounds.because}`,
       );
+    });
+}
+
+function isWithin(value: number, { least, most }: Bounds): boolean {
+  return value >= least && value <= most;
+}
+
+/** A bare number with the unit that would make it right, if one does. */
+function withUnitMeant(
+  written: string | number,
+  units: readonly string[],
+  parse: (written: string) => Parsed,
+  bounds: Bounds,
+): string | undefined {
+  if (!/^[\d./ -]+$/.test(`${written}`)) return undefined;
+  return units
+    .map((unit) => `${written} ${unit}`)
+    .find((each) => {
+      const parsed = parse(each);
+      return parsed.ok && isWithin(parsed.value, bounds);
     });
 }
 

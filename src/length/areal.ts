@@ -1,5 +1,6 @@
+import type { QuantityKind } from './kind.js';
 import type { Parsed } from './parsed.js';
-import { parseQuantity, type QuantityKind } from './quantity.js';
+import { parseQuantity } from './quantity.js';
 import { KG_PER_OUNCE, MM_PER_FOOT, type Units } from './units.js';
 
 /** Grams per square metre in an ounce per square yard: 33.906, from the exact definitions. */

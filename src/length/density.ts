@@ -1,5 +1,6 @@
+import type { QuantityKind } from './kind.js';
 import type { Parsed } from './parsed.js';
-import { parseQuantity, type QuantityKind } from './quantity.js';
+import { parseQuantity } from './quantity.js';
 import { KG_PER_POUND, M3_PER_CUBIC_FOOT, type Units } from './units.js';
 
 /** Kilograms per cubic metre in a pound per cubic foot: 16.0185, from the exact definitions. */

@@ -1,5 +1,7 @@
+import { inchesOf, RULE_PARTS } from './inches.js';
 import { read, type Parsed } from './parsed.js';
-import { parseQuantity, type QuantityKind } from './quantity.js';
+import type { QuantityKind } from './kind.js';
+import { parseQuantity } from './quantity.js';
 import { MM_PER_FOOT, MM_PER_INCH, type Units } from './units.js';
 
 const LENGTH: QuantityKind = {
@@ -11,12 +13,10 @@ const LENGTH: QuantityKind = {
     { names: ['in', 'in.', 'inch', 'inches', '"', '″', '”', "''"], worth: MM_PER_INCH },
     { names: ['ft', 'ft.', 'foot', 'feet', "'", '′', '’'], worth: MM_PER_FOOT },
   ],
-  together: { larger: 'ft', smaller: 'in', count: 12 },
+  together: { larger: 'ft', smaller: 'in', count: 12, decimalsAreAsked: true },
+  decimal: { unit: 'mm', fractionsOf: 'in' },
   examples: '19 mm, 1.9 cm, 3/4 in or 11 ft 4 in',
 };
-
-/** The smallest mark on an inch rule that a builder reads, as parts of an inch. */
-const RULE_PARTS = 16;
 
 /**
  * Reads a length as a builder writes it: `19 mm`, `1.9 cm`, `2 m`, `0.75 in`, `3/4"`, `11 ft 4 in`, `11' 4 1/2"`, `½ in`.
@@ -55,17 +55,4 @@ export function printLength(mm: number, units: Units, feet?: 'feet'): string {
   const inches = inchesOf(parts - inFeet * 12 * RULE_PARTS);
   const written = inFeet === 0 ? `${inches} in` : inches === '0' ? `${inFeet} ft` : `${inFeet} ft ${inches} in`;
   return `${parts === 0 ? '' : sign}${written}`;
-}
-
-/** `4 1/2` from 72 sixteenths: whole inches and a fraction in its lowest terms. */
-function inchesOf(sixteenths: number): string {
-  const whole = Math.floor(sixteenths / RULE_PARTS);
-  let above = sixteenths % RULE_PARTS;
-  let below = RULE_PARTS;
-  while (above > 0 && above % 2 === 0) {
-    above /= 2;
-    below /= 2;
-  }
-  if (above === 0) return `${whole}`;
-  return whole === 0 ? `${above}/${below}` : `${whole} ${above}/${below}`;
 }

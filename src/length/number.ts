@@ -2,6 +2,8 @@
 export interface FoundNumber {
   readonly value: number;
   readonly end: number;
+  /** How it was written, where that says more than its value: a fraction (`above` its line and `below`), or with a decimal point. */
+  readonly as: 'whole' | 'decimal' | { readonly whole: number; readonly above: number; readonly below: number };
 }
 
 /** Vulgar fractions as keyboards and phones offer them (Unicode, Latin-1 Supplement and Number Forms). */
@@ -29,14 +31,19 @@ const DECIMAL = /\d+\.\d*|\.\d+|\d+/y;
 export function numberAt(text: string, start: number): FoundNumber | undefined {
   const slashed = matchAt(SLASHED, text, start);
   if (slashed) {
-    const below = Number(slashed[3]);
+    const [whole, above, below] = [slashed[1] ?? '0', slashed[2], slashed[3]].map(Number) as [number, number, number];
     if (below === 0) return undefined;
-    return { value: Number(slashed[1] ?? 0) + Number(slashed[2]) / below, end: start + slashed[0].length };
+    return { value: whole + above / below, end: start + slashed[0].length, as: { whole, above, below } };
   }
   const vulgar = matchAt(WITH_VULGAR, text, start);
-  if (vulgar) return { value: Number(vulgar[1] ?? 0) + VULGAR[vulgar[2]!]!, end: start + vulgar[0].length };
+  if (vulgar) {
+    const [whole, part] = [Number(vulgar[1] ?? 0), VULGAR[vulgar[2]!]!];
+    return { value: whole + part, end: start + vulgar[0].length, as: { whole, above: part, below: 1 } };
+  }
   const decimal = matchAt(DECIMAL, text, start);
-  return decimal ? { value: Number(decimal[0]), end: start + decimal[0].length } : undefined;
+  if (!decimal) return undefined;
+  const as = decimal[0].includes('.') ? 'decimal' : 'whole';
+  return { value: Number(decimal[0]), end: start + decimal[0].length, as };
 }
 
 function matchAt(pattern: RegExp, text: string, start: number): RegExpExecArray | null {

@@ -1,17 +1,7 @@
+import { ambiguity, runTogether } from './ambiguous.js';
+import type { QuantityKind } from './kind.js';
 import { numberAt } from './number.js';
 import { read, unread, type Parsed } from './parsed.js';
-
-/** A kind of quantity a builder writes down: its name, its units, and how one is written properly. */
-export interface QuantityKind {
-  /** `a length` */
-  readonly name: string;
-  /** Every way to write each unit, lower case, and what it is worth in the unit used inside. */
-  readonly units: readonly { readonly names: readonly string[]; readonly worth: number }[];
-  /** Units that are written together, larger first: `11 ft 4 in`, and how many of the smaller make the larger. */
-  readonly together?: { readonly larger: string; readonly smaller: string; readonly count: number };
-  /** `19 mm, 3/4 in or 11 ft 4 in` */
-  readonly examples: string;
-}
 
 interface Term {
   readonly value: number;
@@ -49,6 +39,9 @@ function readTerms(text: string, start: number, kind: QuantityKind, bare: string
     const number = numberAt(text, at);
     if (!number) return unread(`"${shortened(text)}" is not ${kind.name}`, `write ${kind.examples}`);
     const rest = text.slice(number.end).trimStart();
+    if (/^[/\\]/.test(rest)) {
+      return unread(`"${shortened(text)}" is not ${kind.name}`, 'write a fraction behind a space: 3 7/8');
+    }
     if (/^,\d/.test(rest)) {
       return unread(`"${shortened(text)}" has a comma in the number`, 'write a decimal point: 1.5, not 1,5');
     }
@@ -57,6 +50,8 @@ function readTerms(text: string, start: number, kind: QuantityKind, bare: string
     if (!found) return unread(`"${shortened(word)}" is not a unit of ${kind.name}`, `write ${kind.examples}`);
     terms.push({ value: number.value, unit: found.unit.names[0]!, worth: found.unit.worth });
     const behind = rest.slice(found.length).trimStart();
+    const asked = ambiguity(text, number, found.unit.names[0]!, kind, behind === '');
+    if (asked) return asked;
     at = text.length - behind.length;
     const dashed = found.unit.names[0] === kind.together?.larger && /^- ?[\d.½¼¾⅛⅜⅝⅞⅓⅔]/.test(behind);
     if (dashed) at += behind[1] === ' ' ? 2 : 1;
@@ -98,8 +93,10 @@ function troubleWith(terms: readonly Term[], text: string, kind: QuantityKind): 
   const [first, second] = terms;
   const pair = kind.together;
   const paired = pair && terms.length === 2 && first!.unit === pair.larger && second!.unit === pair.smaller;
-  if (!paired)
-    return unread(`"${shortened(text)}" is more than one ${kind.name.replace(/^an? /, '')}`, `write ${kind.examples}`);
+  if (!paired) {
+    const what = `"${shortened(text)}" is more than one ${kind.name.replace(/^an? /, '')}`;
+    return unread(what, `write ${runTogether(text) ?? kind.examples}`);
+  }
   if (second!.value < pair.count && Number.isInteger(first!.value)) return undefined;
   return unread(
     `"${shortened(text)}" does not add up`,

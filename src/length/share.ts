@@ -1,5 +1,6 @@
+import type { QuantityKind } from './kind.js';
 import type { Parsed } from './parsed.js';
-import { parseQuantity, type QuantityKind } from './quantity.js';
+import { parseQuantity } from './quantity.js';
 
 const SHARE: QuantityKind = {
   name: 'a share',

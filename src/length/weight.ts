@@ -1,5 +1,6 @@
+import type { QuantityKind } from './kind.js';
 import type { Parsed } from './parsed.js';
-import { parseQuantity, type QuantityKind } from './quantity.js';
+import { parseQuantity } from './quantity.js';
 import { KG_PER_OUNCE, KG_PER_POUND, type Units } from './units.js';
 
 const WEIGHT: QuantityKind = {

@@ -66,6 +66,30 @@ describe('parseLength', () => {
     expect(parseLength(written, 'mm')).toMatchObject({ ok: false, what, instead: expect.stringMatching(/\d/) });
   });
 
+  it.each([
+    ['37/8', 'in', 'it is 4 5/8; 3 7/8 may be meant', 'write 4 5/8 or 3 7/8'],
+    ['37/8 in', 'mm', 'it is 4 5/8; 3 7/8 may be meant', 'write 4 5/8 or 3 7/8'],
+    ['111/4"', 'in', 'it is 27 3/4; 11 1/4 may be meant', 'write 27 3/4 or 11 1/4'],
+    ['3 9/8 in', 'in', 'it is 4 1/8', 'write 4 1/8'],
+    ['16/8 in', 'in', 'it is 2; 1 6/8 may be meant', 'write 2 or 1 6/8'],
+    ['11.4 ft', 'in', 'is 11 ft 4 13/16 in; 11 ft 4 in may be meant', 'write 11 ft 4 13/16 in or 11 ft 4 in'],
+    ['3 7/8 mm', 'mm', 'a fraction of a mm', 'write 3 7/8 in where that is meant, or a decimal: 3.88 mm'],
+    ['3 7/8', 'mm', 'a fraction of a mm', 'write 3 7/8 in where that is meant, or a decimal: 3.88 mm'],
+    ['3 7 8', 'in', 'more than one length', 'write 3 7/8, where that is meant'],
+    ['3 78 in', 'in', 'more than one length', 'write 3 7/8 in, where that is meant'],
+    ['3.7/8 in', 'in', 'is not a length', 'write a fraction behind a space: 3 7/8'],
+    ['3 7\\8', 'in', 'is not a length', 'write a fraction behind a space: 3 7/8'],
+    ['3,5', 'in', 'has a comma in the number', 'write a decimal point: 1.5, not 1,5'],
+  ] as const)('asks about %s in a job in %s, which can be read in two ways', (written, units, what, instead) => {
+    expect(parseLength(written, units)).toEqual({ ok: false, what: expect.stringContaining(what) as string, instead });
+  });
+
+  it('takes what can be read in one way only', () => {
+    expect([mm('3-7/8 in'), mm('3 7/8in'), mm("11'4"), mm('11.25 ft'), mm('2.0 ft')]).toEqual(
+      [98.425, 98.425, 3454.4, 3429, 609.6].map((v) => expect.closeTo(v, 6)),
+    );
+  });
+
   it('gives a value or a finding for any text, never an exception, and never not-a-number', () => {
     const pieces = fc.constantFrom('1', '3/4', '½', ' ', 'ft', "'", '"', 'in', 'mm', '-', '.', '/', 'kg', ',', '12');
     const texts = fc.oneof(

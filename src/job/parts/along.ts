@@ -5,7 +5,7 @@ import type { Say } from '../say.js';
 
 /** The two ways to say where along the board something is; exactly one is given. */
 export function alongSchema(q: Quantities, what: string) {
-  const bounds = { least: 0, most: 8000, because: 'it lies on the board, and no board is longer than 8 m' };
+  const bounds = { least: 0, most: 8000, because: 'it lies on the board, and no board is longer' };
   return {
     at: q.length(`${what} from the nose tip, straight, not along the curve`, bounds).optional(),
     fromTail: q.length(`${what} from the end of the tail, straight, not along the curve`, bounds).optional(),

@@ -14,7 +14,7 @@ export function boardSchema(q: Quantities) {
       length: q.length('from the nose tip to the hindmost point of the tail, straight, not along the curve', {
         least: 600,
         most: 8000,
-        because: 'a shorter board has no room for chambers, a longer one no place on the water',
+        because: 'a shorter board has no room for chambers, and longer ones are not supported',
       }),
       nose: noseSchema(q),
       tail: tailSchema(q),

@@ -30,7 +30,7 @@ export function dotsSchema(q: Quantities) {
   const spare = (what: string) => length(what, 0, 1000, 'a blank is cut close to its board');
   const place = {
     ...alongSchema(q, 'its middle'),
-    fromBlank: length('the same, from the nose end of the rough blank', -8000, 8000, 'no blank is longer than 8 m'),
+    fromBlank: length('the same, from the nose end of the rough blank', -8000, 8000, 'no blank is longer'),
     up: length(
       'its middle over the underside of the rough blank, as far as that is told, else over the lowest point of the bottom; the middle of the face unless this says otherwise',
       -500,

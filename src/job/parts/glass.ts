@@ -5,7 +5,7 @@ import type { Quantities } from '../quantities.js';
 import { USUAL_GLASS } from '../usual-glass.js';
 
 /** Weights of cloth as they are sold, g/m². */
-export const CLOTH_BOUNDS = { least: 20, most: 1200, because: 'cloth is sold from about 1 to 34 oz' };
+export const CLOTH_BOUNDS = { least: 20, most: 1200, because: 'cloth is sold in that range' };
 
 export function glassSchema(q: Quantities) {
   const layers = (what: string) => z.array(q.areal('a layer of cloth', CLOTH_BOUNDS)).meta({ description: what });

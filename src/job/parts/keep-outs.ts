@@ -10,11 +10,9 @@ import { alongSchema, placeAlong } from './along.js';
 import { closedPath } from './closed-path.js';
 
 export function keepOutsSchema(q: Quantities) {
-  const across = (what: string) =>
-    q.length(what, { least: 0, most: 1000, because: 'no board is wider than 2 m' }).optional();
+  const across = (what: string) => q.length(what, { least: 0, most: 1000, because: 'no board is wider' }).optional();
   const size = (what: string) => q.length(what, { least: 1, most: 3000, because: 'it lies within the board' });
-  const deep = (what: string) =>
-    q.length(what, { least: 1, most: 500, because: 'no board is thicker than 500 mm' }).optional();
+  const deep = (what: string) => q.length(what, { least: 1, most: 500, because: 'no board is thicker' }).optional();
   const offset = (what: string) => q.length(what, { least: -3000, most: 3000, because: 'it lies within the board' });
   return z
     .array(

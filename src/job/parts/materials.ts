@@ -10,7 +10,7 @@ export function densitySchema(q: Quantities) {
   return q.density('weight by volume, best weighed from an offcut', {
     least: 5,
     most: 1500,
-    because: 'the lightest foams weigh about 10 kg/m3, the heaviest woods a little over 1200 kg/m3',
+    because: 'the lightest foams and the heaviest woods lie in that range',
   });
 }
 

@@ -5,7 +5,7 @@ import type { NoseShape, PlanPoint, TailShape } from '../job.js';
 import type { Quantities } from '../quantities.js';
 import type { Say } from '../say.js';
 
-const halfBounds = { least: 0.5, most: 1000, because: 'no board is wider than 2 m' };
+const halfBounds = { least: 0.5, most: 1000, because: 'no board is wider' };
 
 export function noseSchema(q: Quantities) {
   return z
@@ -45,7 +45,7 @@ export function outlineSchema(q: Quantities) {
   const x = q.length('from the nose tip', {
     least: 0,
     most: 8000,
-    because: 'it lies on the board, and no board is longer than 8 m',
+    because: 'it lies on the board, and no board is longer',
   });
   return z.array(z.tuple([x, q.length('half of the width there', halfBounds)])).meta({
     description:

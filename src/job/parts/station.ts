@@ -8,7 +8,7 @@ import { alongSchema, placeAlong } from './along.js';
 import { sectionSchema, toSection } from './section.js';
 
 export function stationSchema(q: Quantities) {
-  const width = { least: 1, most: 2000, because: 'no board is wider than 2 m' };
+  const width = { least: 1, most: 2000, because: 'no board is wider' };
   return z.strictObject({
     ...alongSchema(q, 'place of the station'),
     width: q.length('whole width of the board there', width).optional(),
@@ -17,12 +17,10 @@ export function stationSchema(q: Quantities) {
       .length('height of the bottom on the centreline over a straight base line (the rocker)', {
         least: -1000,
         most: 1000,
-        because: 'a board that lifts by more than a metre is no board',
+        because: 'no board lifts by more',
       })
       .optional(),
-    thick: q
-      .length('thickness on the centreline', { least: 0, most: 400, because: 'no board is thicker than 400 mm' })
-      .optional(),
+    thick: q.length('thickness on the centreline', { least: 0, most: 400, because: 'no board is thicker' }).optional(),
     section: sectionSchema(q).optional(),
   });
 }

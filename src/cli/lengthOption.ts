@@ -1,0 +1,32 @@
+import { parseLength, printLength } from '../length/length.js';
+import { MM_PER_INCH, type Units } from '../length/units.js';
+
+/** A length typed behind an option, mm, and as it was understood; or why it was not. */
+export type LengthOption = { readonly mm: number; readonly understood: string } | { readonly why: string };
+
+/**
+ * Reads a length typed behind an option: as anywhere in the job, a bare number is in the job's units. As it was understood, it is said in both
+ * units, so that nobody takes one for the other: `1/8 in (3.2 mm)`.
+ *
+ * @param option `--depth-error`
+ * @param most what is sensible, mm
+ */
+export function lengthOption(option: string, written: string, units: Units, most: number): LengthOption {
+  const read = parseLength(written, units);
+  if (!read.ok) return { why: `${option}: ${read.what} → ${read.instead}` };
+  const mm = read.value;
+  if (mm < 0) return { why: `${option}: ${written} is less than nothing → 0 or more` };
+  if (mm > most)
+    return {
+      why: `${option}: ${printLength(mm, units)} cannot be right → at most ${printLength(most, units)}, or name the unit: 12 mm`,
+    };
+  const exact = { mm: `${Number(mm.toFixed(1))} mm`, in: `${Number((mm / MM_PER_INCH).toFixed(3))} in` };
+  const other = units === 'mm' ? exact.in : exact.mm;
+  const onRule = printLength(mm, units);
+  const back = parseLength(onRule, units);
+  const own = back.ok && Math.abs(back.value - mm) < SAME ? onRule : exact[units];
+  return { mm, understood: `${own} (${other})` };
+}
+
+/** A length that the rule's marks give to within this is told by them, mm. */
+const SAME = 0.01;
