@@ -3,7 +3,7 @@ import type { Note } from '../chamber/chamber.js';
 import type { DotSpec, GluedPoint } from '../job/dots.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { surfaceLines, type JointFace } from './jointFace.js';
-import { marginOf } from './margin.js';
+import { brokenMargin, isBetween, marginOf } from './margin.js';
 import type { DotSpot, Pair, Spot } from './spot.js';
 
 /** What the job says of the glue on one joint. */
@@ -13,12 +13,17 @@ export interface GluedJoint {
   readonly smears: readonly Spot[];
 }
 
-/** The glue as the job says it landed, by joint, and what is wrong with what it says: joints it does not know, dots off their face or too near to the surface. */
+/**
+ * The glue as the job says it landed, by joint, and what is wrong with what it says: joints it does not know, dots off their face or too near to the surface.
+ *
+ * @param drawn the board as it was drawn when it was glued up: a dot of which no height is told was put in the middle of that one's face
+ */
 export function gluedJoints(
   board: Board,
   faces: readonly JointFace[],
   trees: PatchTrees,
   { glued, margin }: DotSpec,
+  drawn: Board = board,
 ): { joints: Map<string, GluedJoint>; notes: Note[] } {
   const joints = new Map<string, GluedJoint>();
   const notes: Note[] = [];
@@ -29,12 +34,13 @@ export function gluedJoints(
       continue;
     }
     const lines = surfaceLines(board, face);
+    const asDrawn = surfaceLines(drawn, face);
     const place = ({ x, z }: GluedPoint): Pair => {
       const s = x / face.face.along[0];
-      return [s, z ?? (lines.top(s) + lines.bottom(s)) / 2];
+      return [s, z ?? (asDrawn.top(s) + asDrawn.bottom(s)) / 2];
     };
     const isOn = ([s, z]: Pair, name: string): boolean => {
-      const on = z < lines.top(s) && z > lines.bottom(s);
+      const on = isBetween(lines, [s, z]);
       if (!on) notes.push({ kind: 'glue', where: name, why: 'off-face', by: [], at: s });
       return on;
     };
@@ -42,11 +48,12 @@ export function gluedJoints(
       const name = `${one.joint}.${i + 1}`;
       const at = place(dot);
       if (!isOn(at, name)) return [];
-      const has = marginOf(face.face, at, dot.diameter / 2, board, trees);
-      if (has <= 0) notes.push({ kind: 'glue', where: name, why: 'off-face', by: [], at: at[0], has });
-      else if (has < margin)
-        notes.push({ kind: 'glue', where: name, why: 'margin', by: [], at: at[0], has, needs: margin });
-      return [{ name, joint: one.joint, from: at, to: at, radius: dot.diameter / 2, margin: has }];
+      const radius = dot.diameter / 2;
+      const has = marginOf(face.face, at, radius, board, trees);
+      const spot: DotSpot = { name, joint: one.joint, from: at, to: at, radius, margin: has };
+      const broken = brokenMargin(spot, margin);
+      if (broken) notes.push(broken);
+      return [spot];
     });
     const smears = one.smears.flatMap((smear, i): Spot[] => {
       const name = `${one.joint}.s${i + 1}`;

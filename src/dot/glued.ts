@@ -1,5 +1,5 @@
 import type { Board } from '../board/board.js';
-import type { Chamber } from '../chamber/chamber.js';
+import type { Chamber, Note } from '../chamber/chamber.js';
 import { carvingIn, drawn, gathered, shapesOf, type CarvingJob, type Chambers } from '../chamber/chambers.js';
 import type { Job } from '../job/job.js';
 import type { Layup } from '../layup/layup.js';
@@ -29,20 +29,40 @@ export interface Before {
   readonly glue: Glue;
 }
 
+/** A board as it was drawn and glued up, before it was shaped: its rows, its dots and what was said of them hold from then on. */
+export interface Made {
+  readonly board: Board;
+  readonly layup: Layup;
+  readonly glue: Glue;
+  readonly notes: readonly Note[];
+}
+
 export type GluingJob = CarvingJob & Pick<Job, 'dots' | 'board' | 'glueUp' | 'shaped'>;
 
 /**
  * Places the dots and carves the chambers around them. Chambers are first drawn as if there were no glue; dots are planned among them, or taken
  * as the job says they landed; every place that glue comes too near to is drawn again, and no other; what is drawn last is proved.
+ *
+ * @param made where the blank is glued up already: its dots are taken as they are, not planned anew
  */
-export function glued(board: Board, given: Layup, trees: PatchTrees, job: GluingJob, before?: Before): Gluing {
-  const shifted = restaggered(board, given, trees, job);
+export function glued(
+  board: Board,
+  given: Layup,
+  trees: PatchTrees,
+  job: GluingJob,
+  before?: Before,
+  made?: Made,
+): Gluing {
+  const shifted = made
+    ? { layup: made.layup, notes: made.notes.filter(({ kind }) => kind === 'shifted') }
+    : restaggered(board, given, trees, job);
   const { layup } = shifted;
   const carving = carvingIn(board, layup, trees, job, before?.chambers);
   const unglued = drawn(carving);
   const faces = jointFaces(layup);
-  const planned = plannedJoints(board, faces, trees, unglued.flatMap(shapesOf), job, before?.glue.dots);
-  const { joints, notes } = gluedJoints(board, faces, trees, job.dots);
+  const { joints, notes } = gluedJoints(board, faces, trees, job.dots, made?.board);
+  const shapes = unglued.flatMap(shapesOf);
+  const planned = plannedJoints(board, faces, trees, shapes, job, before?.glue.dots, made?.glue.dots);
   notes.push(...unmetKeepOuts(faces, job));
 
   const dots: DotSpot[] = [];

@@ -7,8 +7,8 @@ import type { PatchTrees } from '../wall/patchTree.js';
 import { obstacleOf, type Keep } from './around.js';
 import { choose, type Candidate } from './choose.js';
 import type { Dot } from './dot.js';
-import { dotLines, dotShell, type JointFace, type Lines } from './jointFace.js';
-import { marginOf, type Margin } from './margin.js';
+import { dotLines, dotShell, surfaceLines, type JointFace, type Lines } from './jointFace.js';
+import { brokenMargin, isBetween, marginOf, type Margin } from './margin.js';
 import { placesAlong } from './places.js';
 import { priceOf, standingAfter, standingOf, type Price, type Standing } from './standing.js';
 import type { DotSpot, Pair } from './spot.js';
@@ -36,6 +36,7 @@ const MOST_RETRIES = 40;
  * is paid once, and both halves of a board come out alike.
  *
  * @param before dots of a plan made before on the same surface: they change nothing but the time it takes
+ * @param made dots that hold the blank already: they stay where they are, whatever it costs and whatever margin is left
  */
 export function plannedJoints(
   board: Board,
@@ -44,6 +45,7 @@ export function plannedJoints(
   shapes: readonly Shape[],
   rules: DotRules,
   before: readonly Dot[] = [],
+  made?: readonly Dot[],
 ): PlannedJoint[] {
   const { diameter, margin } = rules.dots;
   const shell = dotShell(board, diameter / 2, margin);
@@ -61,7 +63,9 @@ export function plannedJoints(
         known.push({ at, margin });
         return margin;
       };
-      return [face, planJoint(face, dotLines(board, shell, face), proof, standing, rules)];
+      const stay = made?.filter(({ joint }) => joint === face.joint.id);
+      const lines = { room: dotLines(board, shell, face), surface: surfaceLines(board, face) };
+      return [face, planJoint(face, lines, proof, standing, rules, stay)];
     }),
   );
   return faces.map((face) => planned.get(face)!);
@@ -71,12 +75,19 @@ interface Offer extends Candidate {
   readonly z: number;
 }
 
+/** Where the middle of a dot keeps its margin, and where the board itself ends. */
+interface JointLines {
+  readonly room: Lines;
+  readonly surface: Lines;
+}
+
 function planJoint(
   face: JointFace,
-  lines: Lines,
+  { room, surface }: JointLines,
   proven: (at: Pair) => number,
   standing: Standing,
   { dots, chambers }: DotRules,
+  made?: readonly Dot[],
 ): PlannedJoint {
   const { joint } = face;
   const radius = dots.diameter / 2;
@@ -88,33 +99,37 @@ function planJoint(
     by: [],
     ...more,
   });
-  const places = placesAlong(face, lines, radius + dots.clearance, standing);
-  if (places.length === 0)
+  const places = placesAlong(face, room, radius + dots.clearance, standing);
+  if (made?.length === 0) return { dots: [], keeps: [], lost: 0, notes: [] };
+  if (places.length === 0 && !made)
     return { dots: [], keeps: [], lost: 0, notes: [note('no-room', { needs: dots.diameter + 2 * dots.margin })] };
 
   const prices = (at: Pair): Price[] | undefined => {
     const all = face.rows.map((row) => priceOf(row, at, radius, standing.get(row.row.id) ?? [], rules));
     return all.every((price) => price !== undefined) ? all : undefined;
   };
-  let offers = places.flatMap(({ s, z }): Offer[] => {
+  let offers = (made ?? places).flatMap(({ s, z }): Offer[] => {
     const all = prices([s, z]);
-    return all ? [{ s, z, lost: all.reduce((sum, { lost }) => sum + lost, 0) }] : [];
+    if (!all && !made) return [];
+    return [{ s, z, lost: all?.reduce((sum, { lost }) => sum + lost, 0) ?? 0 }];
   });
   const spacing = {
-    from: places[0]!.s,
-    to: places[places.length - 1]!.s,
+    from: places[0]?.s ?? offers[0]!.s,
+    to: places[places.length - 1]?.s ?? offers[offers.length - 1]!.s,
     most: dots.spacing,
     least: dots.diameter + dots.clearance,
     nearEnd: dots.nearEnd,
   };
   const margins = new Map<Offer, number>();
   const marginAt = (offer: Offer): number => {
-    const margin = margins.get(offer) ?? proven([offer.s, offer.z]);
+    const gap = margins.get(offer) ?? proven([offer.s, offer.z]);
+    // Outside of the board a gap is no margin.
+    const margin = isBetween(surface, [offer.s, offer.z]) ? gap : Math.min(gap, -gap);
     margins.set(offer, margin);
     return margin;
   };
-  let chosen = choose(offers, spacing);
-  for (let retry = 0; retry < MOST_RETRIES; retry++) {
+  let chosen = made ? offers : choose(offers, spacing);
+  for (let retry = 0; !made && retry < MOST_RETRIES; retry++) {
     const failing = chosen.filter((offer) => marginAt(offer) < dots.margin);
     if (failing.length === 0) break;
     offers = offers.filter((offer) => !failing.includes(offer));
@@ -137,11 +152,13 @@ function planJoint(
         spot,
         at: row,
         obstacle: obstacleOf(spot, row, dots, price?.keepOff),
-        swallowed: price?.swallowed ?? false,
+        swallowed: price?.swallowed ?? (made !== undefined && dots.may.includes('swallow')),
       });
     });
   });
-  return { dots: spots, keeps, lost, notes: tooWide(chosen, spacing).map(([why, more]) => note(why, more)) };
+  const broken = made ? spots.flatMap((spot) => brokenMargin(spot, dots.margin) ?? []) : [];
+  const notes = [...broken, ...tooWide(chosen, spacing).map(([why, more]) => note(why, more))];
+  return { dots: spots, keeps, lost, notes };
 }
 
 /** Where dots lie further apart, or further from an end, than was asked. */

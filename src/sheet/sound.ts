@@ -11,11 +11,14 @@ export function proved(plan: Plan): ThinWall[] {
   return thinWalls(plan.chambers, plan.layup.rows, plan.trees, plan.board.mesh.chordError, plan.asked);
 }
 
-/** Why no papers may be made of a plan, in sentences: walls that its own proof does not find, rows that the cutter does not come through. */
+/** Why no papers may be made of a plan, in sentences: walls that its own proof does not find, rows that the cutter does not come through, dots in the way of the finished surface. */
 export function refusalsOf(plan: Plan): string[] {
   const { units } = plan.job;
-  const unreached = plan.notes.filter(({ kind, why }) => kind === 'rout' && why === 'reach');
-  return [...proved(plan).map((wall) => sayThin(wall, units)), ...unreached.map((note) => sayNote(note, units))];
+  const barred = plan.notes.filter(
+    ({ kind, why }) =>
+      (kind === 'rout' && why === 'reach') || (kind === 'glue' && (why === 'margin' || why === 'off-face')),
+  );
+  return [...proved(plan).map((wall) => sayThin(wall, units)), ...barred.map((note) => sayNote(note, units))];
 }
 
 /** `R2-07: rail wall 17.2 mm, 0.8 mm under the 18 mm asked; thinnest 1204 mm from the nose, 262 mm right of the centreline` */

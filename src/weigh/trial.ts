@@ -1,6 +1,6 @@
 import type { Board } from '../board/board.js';
 import type { Chamber } from '../chamber/chamber.js';
-import { gluing } from '../dot/gluing.js';
+import { gluing, type Made } from '../dot/gluing.js';
 import type { Job } from '../job/job.js';
 import type { Layup } from '../layup/layup.js';
 import { routed } from '../rout/routing.js';
@@ -14,11 +14,16 @@ export interface Bench {
   readonly trees: PatchTrees;
   /** What of its weight has nothing to do with its chambers. */
   readonly bare: Bare;
+  /** The board as it was glued up, where it is shaped already. */
+  readonly drawn?: Made;
 }
 
 /** What other chambers on the same board come to: carved and proved as in a plan, dots, guides and all. */
-export function tryChambers({ board, layup, trees }: Bench, job: Job): { layup: Layup; chambers: readonly Chamber[] } {
-  const glued = gluing(board, layup, trees, job);
+export function tryChambers(
+  { board, layup, trees, drawn }: Bench,
+  job: Job,
+): { layup: Layup; chambers: readonly Chamber[] } {
+  const glued = gluing(board, layup, trees, job, undefined, drawn);
   const { chambers } = routed(board, glued.layup, trees, glued.chambers, job);
   return { layup: glued.layup, chambers: chambers.chambers };
 }
