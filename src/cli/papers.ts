@@ -208,7 +208,7 @@ function doneSoFar(jobFile: string, io: Io): Done | undefined {
   }
   const { blocks } = opened.store.state;
   opened.store.close();
-  return ({ id }) => ticksOf(blocks[id]);
+  return ({ id }) => ticksOf(blocks.get(id));
 }
 
 function progress(io: Io, done: number, all: number): void {

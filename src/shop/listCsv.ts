@@ -29,7 +29,7 @@ const NOT_DONE = ['', 'no', 'n', '0', 'false', '-', 'open'];
 export function writeList(blocks: readonly TrackedBlock[], state: ShopState): string {
   const lines = [...blocksByRow(blocks).values()].flat().map((block) => {
     const { length, height, thickness } = block.sizes;
-    const its = state.blocks[block.id] ?? UNTOUCHED;
+    const its = state.blocks.get(block.id) ?? UNTOUCHED;
     const size = (mm: number) => String(Math.round(mm * 10) / 10);
     return [
       block.id,
@@ -82,7 +82,7 @@ export function readList(text: string, blocks: readonly TrackedBlock[], state: S
     if (before !== undefined)
       findings.push({ line, what: `Block ${id} stands in line ${before} already. Keep one of the two.` });
     seen.set(id, line);
-    const its = state.blocks[id] ?? UNTOUCHED;
+    const its = state.blocks.get(id) ?? UNTOUCHED;
     for (const step of STEPS) {
       const said = isDone(record[step] ?? '');
       const here = doneAt(its, step) !== '';
@@ -119,7 +119,7 @@ function isDone(cell: string): boolean | undefined {
 function notesIn(cell: string): readonly string[] {
   return unguarded(cell)
     .split(/\r?\n/)
-    .map((note) => note.trim())
+    .map((note) => note.replace(/\p{Cc}/gu, ' ').trim())
     .filter((note) => note !== '');
 }
 

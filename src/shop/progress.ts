@@ -15,7 +15,7 @@ export interface Progress {
 
 /** How far these blocks have come: a row, a batch or the whole board. */
 export function progressOf(blocks: readonly TrackedBlock[], state: ShopState): Progress {
-  const behind = blocks.map((block) => stepsBehind(stageOf(state.blocks[block.id])));
+  const behind = blocks.map((block) => stepsBehind(stageOf(state.blocks.get(block.id))));
   const left = Object.fromEntries(STEPS.map((step, index) => [step, behind.filter((count) => count <= index).length]));
   return {
     blocks: blocks.length,

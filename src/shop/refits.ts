@@ -12,11 +12,11 @@ export function refitsOf(
   planned: readonly TrackedBlock[],
   state: ShopState,
   blocksOfPlan: (plan: number) => readonly TrackedBlock[] | undefined,
-): Readonly<Record<string, Exclude<Refit, { kind: 'fits' }>>> {
+): ReadonlyMap<string, Exclude<Refit, { kind: 'fits' }>> {
   const now = new Map(planned.map((block) => [block.id, block]));
   const earlier = new Map<number, ReadonlyMap<string, TrackedBlock>>();
-  const refits: Record<string, Exclude<Refit, { kind: 'fits' }>> = {};
-  for (const [id, block] of Object.entries(state.blocks)) {
+  const refits = new Map<string, Exclude<Refit, { kind: 'fits' }>>();
+  for (const [id, block] of state.blocks) {
     const plan = planMadeTo(block);
     if (plan === undefined) continue;
     let made = earlier.get(plan);
@@ -25,10 +25,10 @@ export function refitsOf(
       earlier.set(plan, made);
     }
     const before = made.get(id);
-    if (!now.has(id)) refits[id] = { kind: 'unused' };
+    if (!now.has(id)) refits.set(id, { kind: 'unused' });
     if (!before) continue;
     const refit = refitOf(before, now.get(id), block);
-    if (refit.kind !== 'fits') refits[id] = refit;
+    if (refit.kind !== 'fits') refits.set(id, refit);
   }
   return refits;
 }

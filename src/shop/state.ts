@@ -4,9 +4,9 @@ import { STEPS, stepsBehind, type Step } from './step.js';
 /** Where the whole shop stands: what the log of events comes to. */
 export interface ShopState {
   /** By block number. Blocks nothing has happened to are absent. */
-  readonly blocks: Readonly<Record<string, BlockState>>;
+  readonly blocks: ReadonlyMap<string, BlockState>;
   /** By gluing batch. */
-  readonly timers: Readonly<Record<string, GlueTimer>>;
+  readonly timers: ReadonlyMap<string, GlueTimer>;
   /** The last events, newest last. */
   readonly recent: readonly StoredEvent[];
   /** Number of the last event counted in. */
@@ -45,7 +45,7 @@ export interface GlueTimer {
   readonly minutes: number;
 }
 
-export const NOTHING_YET: ShopState = { blocks: {}, timers: {}, recent: [], last: 0 };
+export const NOTHING_YET: ShopState = { blocks: new Map(), timers: new Map(), recent: [], last: 0 };
 export const UNTOUCHED: BlockState = { marks: {}, notes: [], photos: [] };
 
 /** How many of the last events are kept at hand to be undone. */
@@ -58,20 +58,20 @@ const RECENT = 40;
  * commutative replicated data types", 2011, section 3.3.5).
  */
 export function stateAfter(start: ShopState, events: Iterable<StoredEvent>): ShopState {
-  const blocks: Record<string, BlockState> = { ...start.blocks };
+  const blocks = new Map(start.blocks);
   const drafts = new Map<string, Draft>();
-  const timers: Record<string, GlueTimer> = { ...start.timers };
+  const timers = new Map(start.timers);
   let recent = [...start.recent];
   let last = start.last;
   for (const event of events) {
     const { what } = event;
-    if (what.kind === 'timer') timers[what.batch] = { started: event.happened, minutes: what.minutes };
+    if (what.kind === 'timer') timers.set(what.batch, { started: event.happened, minutes: what.minutes });
     else {
       let draft = drafts.get(what.block);
       if (!draft) {
-        draft = draftOf(blocks[what.block] ?? UNTOUCHED);
+        draft = draftOf(blocks.get(what.block) ?? UNTOUCHED);
         drafts.set(what.block, draft);
-        blocks[what.block] = draft;
+        blocks.set(what.block, draft);
       }
       happenTo(draft, event);
     }

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import { parseArgs } from 'node:util';
+import { admitted } from './door.js';
 import type { Happening, ShopEvent } from './event.js';
 import { readList, writeList } from './listCsv.js';
 import { refitsOf } from './refits.js';
@@ -117,8 +118,8 @@ function blocksAndStep(args: TrackArgs, store: ShopStore, plan: number, io: Trac
     ...(args.note === undefined ? [] : [{ kind: 'note', block: id, text: args.note } as const]),
   ]);
   if (entries.length > 0) {
-    const problem = record(entries, 'command', args.who, plan, store);
-    if (problem) return failed(io, problem);
+    const failure = record(entries, 'command', args.who, plan, store, io);
+    if (failure > 0) return failure;
   }
   for (const block of blocks as TrackedBlock[]) blockReport(block, store.state, io.units).forEach(io.out);
   return 0;
@@ -149,24 +150,25 @@ function importList(file: string, args: TrackArgs, store: ShopStore, plan: numbe
     io.err('Nothing was taken over.');
     return 1;
   }
-  const problem = list.entries.length === 0 ? undefined : record(list.entries, 'csv', args.who, plan, store);
-  if (problem) return failed(io, problem);
+  const failure = list.entries.length === 0 ? 0 : record(list.entries, 'csv', args.who, plan, store, io);
+  if (failure > 0) return failure;
   io.out(`${list.entries.length} ${list.entries.length === 1 ? 'entry' : 'entries'} taken over from ${file}`);
   list.differences.forEach(io.out);
   return 0;
 }
 
-/** Records what one command enters: a client of its own, that lives no longer than the command. */
+/** Records what one command enters, all or nothing: a client of its own, that lives no longer than the command. Gives the exit code. */
 function record(
   entries: readonly Happening[],
   via: ShopEvent['via'],
   who: string,
   plan: number,
   store: ShopStore,
-): Problem | undefined {
+  io: TrackIo,
+): number {
   const now = Date.now();
   const client = `${via}-${randomUUID()}`;
-  const events = entries.map((what, i) => ({
+  const events = entries.map((what, i): ShopEvent => ({
     client,
     seq: i + 1,
     seen: store.state.last,
@@ -176,10 +178,16 @@ function record(
     via,
     what,
   }));
+  const { refused } = admitted(events, store.places());
+  for (const { index, why } of refused) io.err(`${sayEntry(entries[index]!)}: ${why}`);
+  if (refused.length > 0) {
+    io.err('Nothing was recorded.');
+    return 2;
+  }
   const done = store.append(events, now, now);
-  if (!done.ok) return done.problem;
+  if (!done.ok) return failed(io, done.problem);
   store.refresh();
-  return undefined;
+  return 0;
 }
 
 function readArgs(args: readonly string[]): TrackArgs | string {
@@ -216,6 +224,10 @@ function readArgs(args: readonly string[]): TrackArgs | string {
   } catch (error) {
     return (error as Error).message;
   }
+}
+
+function sayEntry(what: Happening): string {
+  return `${what.kind === 'timer' ? what.batch : what.block}, ${what.kind === 'step' ? what.step : what.kind}`;
 }
 
 function sayUnknown(unknown: readonly string[], blocks: readonly TrackedBlock[]): string {

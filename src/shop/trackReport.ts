@@ -33,7 +33,7 @@ export function boardReport(
 
 /** One block: its sizes, each step with who and when, its notes. */
 export function blockReport(block: TrackedBlock, state: ShopState, units: Units): readonly string[] {
-  const its = state.blocks[block.id] ?? UNTOUCHED;
+  const its = state.blocks.get(block.id) ?? UNTOUCHED;
   const next = stepAfter(stageOf(its));
   const behind = stepsBehind(stageOf(its));
   return [
@@ -50,8 +50,8 @@ export function blockReport(block: TrackedBlock, state: ShopState, units: Units)
 }
 
 /** Each block the changed plan disagrees with, and what to do. */
-export function refitReport(refits: Readonly<Record<string, Refit>>, units: Units): readonly string[] {
-  return Object.entries(refits).map(([id, refit]) => `${id}: ${sayRefit(refit, units)}`);
+export function refitReport(refits: ReadonlyMap<string, Refit>, units: Units): readonly string[] {
+  return [...refits].map(([id, refit]) => `${id}: ${sayRefit(refit, units)}`);
 }
 
 /** What to do with a block whose plan has changed, in a sentence. */

@@ -62,8 +62,8 @@ describe('the tracking list as CSV', () => {
         if (!read.ok) throw new Error(JSON.stringify(read.findings));
         const again = happened(...read.entries);
         for (const { id } of blocks) {
-          expect(stageOf(again.blocks[id])).toBe(stageOf(state.blocks[id]));
-          const notes = (of: typeof state) => [...new Set((of.blocks[id]?.notes ?? []).map(({ text }) => text))];
+          expect(stageOf(again.blocks.get(id))).toBe(stageOf(state.blocks.get(id)));
+          const notes = (of: typeof state) => [...new Set((of.blocks.get(id)?.notes ?? []).map(({ text }) => text))];
           expect(notes(again)).toEqual(notes(state));
         }
         expect(readList(writeList(blocks, state), blocks, state)).toEqual({ ok: true, entries: [], differences: [] });

@@ -3,7 +3,7 @@ import { setTimeout } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
 import { stageOf } from '../../src/shop/state.js';
 import { STEPS } from '../../src/shop/step.js';
-import type { WholeShop } from '../../src/shop/wholeShop.js';
+import { shopFrom, type ToldShop } from '../../src/shop/wholeShop.js';
 import { event, rescueBlocks, step } from './rescueBoard.js';
 import { running, send } from './running.js';
 import { scratchFolder } from './store/scratch.js';
@@ -41,11 +41,11 @@ describe('twenty devices at once', () => {
     const response = await fetch(`http://127.0.0.1:${server.port}/api/shop`, {
       headers: { Authorization: `Bearer ${server.token}` },
     });
-    const { state } = (await response.json()) as WholeShop;
+    const { state } = shopFrom((await response.json()) as ToldShop);
     const total = sent.reduce((sum, count) => sum + count, 0);
     expect(state.last).toBe(total);
     expect(total).toBeGreaterThanOrEqual(DEVICES);
-    expect(Object.values(state.blocks).every((block) => stageOf(block) !== undefined)).toBe(true);
+    expect([...state.blocks.values()].every((block) => stageOf(block) !== undefined)).toBe(true);
     await server.stop();
   });
 });

@@ -6,7 +6,7 @@ import type { Step } from '../../src/shop/step.js';
 import { block, box, event, numbered, step } from './rescueBoard.js';
 
 const at = (name: Step) =>
-  stateAfter(NOTHING_YET, numbered([event({ seq: 1, what: step('R2-07', name) })])).blocks['R2-07']!;
+  stateAfter(NOTHING_YET, numbered([event({ seq: 1, what: step('R2-07', name) })])).blocks.get('R2-07')!;
 const old = box('R2-07', 180, 100, 45);
 
 describe('a block in hand when the plan changes', () => {
@@ -72,7 +72,7 @@ describe('which plan a block was made to', () => {
       event({ seq: 3, plan: 3, what: step('R2-07', 'sanded') }),
     ];
     const made = (events: typeof cut) =>
-      planMadeTo(stateAfter(NOTHING_YET, numbered(events)).blocks['R2-07'] ?? UNTOUCHED);
+      planMadeTo(stateAfter(NOTHING_YET, numbered(events)).blocks.get('R2-07') ?? UNTOUCHED);
     expect(made(cut)).toBe(2);
     expect(made([...cut, event({ seq: 4, plan: 3, what: { kind: 'trimmed', block: 'R2-07' } })])).toBe(3);
     expect(made([])).toBeUndefined();
@@ -85,7 +85,7 @@ describe('all blocks of a changed plan', () => {
     const now = [box('R2-07', 170, 100), box('R2-08', 180, 100), box('R2-10', 190, 100), box('R2-11', 180, 100)];
     const log = ['R2-07', 'R2-08', 'R2-09', 'R2-10'].map((id, i) => event({ seq: i + 1, what: step(id, 'cut') }));
     const refits = refitsOf(now, stateAfter(NOTHING_YET, numbered(log)), (plan) => (plan === 1 ? before : undefined));
-    expect(Object.fromEntries(Object.entries(refits).map(([id, { kind }]) => [id, kind]))).toEqual({
+    expect(Object.fromEntries([...refits].map(([id, { kind }]) => [id, kind]))).toEqual({
       'R2-07': 'trim',
       'R2-09': 'unused',
       'R2-10': 'new',

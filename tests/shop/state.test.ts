@@ -6,7 +6,7 @@ import { STEPS } from '../../src/shop/step.js';
 import { event, numbered, step } from './rescueBoard.js';
 
 const stage = (events: readonly ShopEvent[], block = 'R2-07') =>
-  stageOf(stateAfter(NOTHING_YET, numbered(events)).blocks[block]);
+  stageOf(stateAfter(NOTHING_YET, numbered(events)).blocks.get(block));
 
 describe('where a block stands', () => {
   it('a block nobody has touched has no stage', () => expect(stage([])).toBeUndefined());
@@ -36,8 +36,8 @@ describe('where a block stands', () => {
     ];
     expect(stage(events)).toBeUndefined();
     const shown = stateWithUnsent(NOTHING_YET, events.slice(0, 1));
-    expect(stageOf(shown.blocks['R2-07'])).toBe('cut');
-    expect(stageOf(stateWithUnsent(NOTHING_YET, events).blocks['R2-07'])).toBeUndefined();
+    expect(stageOf(shown.blocks.get('R2-07'))).toBe('cut');
+    expect(stageOf(stateWithUnsent(NOTHING_YET, events).blocks.get('R2-07'))).toBeUndefined();
   });
 
   it('a step undone falls back to the step before it', () => {
@@ -116,7 +116,7 @@ describe('where a block stands', () => {
 
   it('the printed list ticks every step up to the furthest one', () => {
     const state = stateAfter(NOTHING_YET, numbered([event({ seq: 1, what: step('R2-07', 'sanded') })]));
-    expect(ticksOf(state.blocks['R2-07'])).toEqual([true, true, true, false, false]);
+    expect(ticksOf(state.blocks.get('R2-07'))).toEqual([true, true, true, false, false]);
     expect(ticksOf(undefined)).toEqual([false, false, false, false, false]);
   });
 
@@ -126,7 +126,7 @@ describe('where a block stands', () => {
       event({ seq: 2, what: { kind: 'photo', block: 'R2-07', photo: 'f'.repeat(64) } }),
       event({ seq: 3, what: { kind: 'note', block: 'R2-07', text: 'filled' } }),
     ];
-    const state = stateAfter(NOTHING_YET, numbered(events)).blocks['R2-07']!;
+    const state = stateAfter(NOTHING_YET, numbered(events)).blocks.get('R2-07')!;
     expect(state.notes.map(({ text, who }) => [text, who])).toEqual([
       ['chipped corner', 'Ada'],
       ['filled', ''],

@@ -95,6 +95,13 @@ describe('chamberwright track', () => {
     expect(err).toContain('chamberwright track JOB');
   });
 
+  it('records nothing of a note with control characters in it', async () => {
+    const { code, err } = await track('odd-note', ['R2-07', 'R2-08', 'cut', '--note', 'a\u001b[2J']);
+    expect(code).toBe(2);
+    expect(err).toContain('R2-07, note: what.text: control characters are not taken');
+    expect((await track('odd-note', [])).out).toContain('0 of 525 steps');
+  });
+
   it('serves until it is stopped, and writes no key and no code where nobody reads them', async () => {
     let served: ShopServer | undefined;
     const { code, out, err } = await track('serve', ['serve'], { running: (server) => (served = server) });

@@ -15,8 +15,8 @@ export function BlockCard({ id, close, ...of }: ViewOf & { readonly id: string; 
   const dialog = useRef<HTMLDialogElement>(null);
   useEffect(() => dialog.current!.showModal(), []);
   const block = whole.blocks.find((one) => one.id === id);
-  const its = state.blocks[id] ?? UNTOUCHED;
-  const known = block !== undefined || id in state.blocks;
+  const its = state.blocks.get(id) ?? UNTOUCHED;
+  const known = block !== undefined || state.blocks.has(id);
   const next = stepAfter(stageOf(its));
   const behind = stepsBehind(stageOf(its));
   return (
@@ -76,10 +76,10 @@ export function BlockCard({ id, close, ...of }: ViewOf & { readonly id: string; 
 
 /** What the changed plan asks of a block in hand, and that it was done. */
 function PlanChanged({ shop, whole, state, id }: ViewOf & { readonly id: string }) {
-  const refit = whole.refits[id];
+  const refit = whole.refits.get(id);
   if (!refit) return null;
   const startAgain = async () => {
-    const marks = state.blocks[id]?.marks ?? {};
+    const marks = state.blocks.get(id)?.marks ?? {};
     for (const step of STEPS) if ((marks[step] ?? []).length > 0) await shop.undo(id, step);
   };
   return (
@@ -102,7 +102,7 @@ function PlanChanged({ shop, whole, state, id }: ViewOf & { readonly id: string 
 function Remarks({ shop, state, id }: ViewOf & { readonly id: string }) {
   const [note, setNote] = useState('');
   const [failed, setFailed] = useState(false);
-  const { notes, photos } = state.blocks[id] ?? UNTOUCHED;
+  const { notes, photos } = state.blocks.get(id) ?? UNTOUCHED;
   const addPhoto = async (input: HTMLInputElement) => {
     const [file] = input.files ?? [];
     input.value = '';

@@ -7,8 +7,8 @@ import { StepMarks } from './stepMarks.js';
 /** One block in a list: its number opens it, its button records the next step. */
 export function BlockLine({ block, ...of }: ViewOf & { readonly block: TrackedBlock }) {
   const { state, whole, open } = of;
-  const its = state.blocks[block.id];
-  const refit = whole.refits[block.id];
+  const its = state.blocks.get(block.id);
+  const refit = whole.refits.get(block.id);
   return (
     <li class="block">
       <button type="button" class="open" onClick={() => open(block.id)}>

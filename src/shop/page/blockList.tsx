@@ -16,9 +16,9 @@ export function BlockList(of: ViewOf) {
   const [row, setRow] = useState('all');
   const rows = [...blocksByRow(whole.blocks)];
   const isShown = (block: TrackedBlock) => {
-    const next = stepAfter(stageOf(state.blocks[block.id]));
+    const next = stepAfter(stageOf(state.blocks.get(block.id)));
     if (todo === 'all') return true;
-    if (todo === 'changed') return block.id in whole.refits;
+    if (todo === 'changed') return whole.refits.has(block.id);
     return todo === 'glued' ? next === undefined : next === todo.slice('to '.length);
   };
   const step = todo.slice('to '.length);
@@ -40,7 +40,7 @@ export function BlockList(of: ViewOf) {
               </option>
             ))}
             <option value="glued">glued in</option>
-            {Object.keys(whole.refits).length > 0 && <option value="changed">plan changed</option>}
+            {whole.refits.size > 0 && <option value="changed">plan changed</option>}
           </select>
         </label>
         <label>
@@ -82,7 +82,7 @@ export function BlockList(of: ViewOf) {
 /** Blocks that something was recorded about and that the plan no longer has. */
 function Strays({ whole, state, open }: ViewOf) {
   const planned = new Set(whole.blocks.map(({ id }) => id));
-  const strays = Object.keys(state.blocks).filter((id) => !planned.has(id));
+  const strays = [...state.blocks.keys()].filter((id) => !planned.has(id));
   if (strays.length === 0) return null;
   return (
     <section aria-labelledby="strays">

@@ -12,7 +12,7 @@ export function GlueClock({ shop, state, batch }: ViewOf & { readonly batch: str
   const [minutes, setMinutes] = useState('');
   const now = useSeconds(shop);
   useEffect(() => void shop.remembered('minutes').then((last) => last !== undefined && setMinutes(last)), []);
-  const timer = state.timers[batch];
+  const timer = state.timers.get(batch);
   const left = timer && timer.minutes > 0 ? timer.started + timer.minutes * MINUTE - now : undefined;
   const running = left !== undefined;
   const warned = running && left < WARNING;

@@ -12,11 +12,11 @@ import { CAUTIONS } from './words.js';
 export function Gluing(of: ViewOf) {
   const { whole, state } = of;
   const batches = [...blocksByBatch(whole.blocks)];
-  const running = batches.find(([name]) => (state.timers[name]?.minutes ?? 0) > 0);
+  const running = batches.find(([name]) => (state.timers.get(name)?.minutes ?? 0) > 0);
   const unfinished = batches.find(([, blocks]) => progressOf(blocks, state).glued < blocks.length);
   const [chosen, choose] = useState((running ?? unfinished ?? batches[0])?.[0] ?? '');
   const blocks = batches.find(([name]) => name === chosen)?.[1] ?? [];
-  const nextOf = (id: string) => stepAfter(stageOf(state.blocks[id]));
+  const nextOf = (id: string) => stepAfter(stageOf(state.blocks.get(id)));
   const ready = blocks.filter(({ id }) => nextOf(id) === 'glued');
   const notReady = blocks.filter(({ id }) => !['glued', undefined].includes(nextOf(id)));
   const progress = progressOf(blocks, state);

@@ -55,5 +55,7 @@ function sayEvent({ what }: StoredEvent): string {
 
 function holds({ what, client, seq }: StoredEvent, state: ViewOf['state']): boolean {
   if (what.kind !== 'step') return false;
-  return (state.blocks[what.block]?.marks[what.step] ?? []).some((mark) => mark.client === client && mark.seq === seq);
+  return (state.blocks.get(what.block)?.marks[what.step] ?? []).some(
+    (mark) => mark.client === client && mark.seq === seq,
+  );
 }

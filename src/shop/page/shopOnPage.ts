@@ -2,7 +2,7 @@ import type { Happening, StoredEvent } from '../event.js';
 import type { Pace } from '../pace.js';
 import { stateAfter, stateWithUnsent, type ShopState } from '../state.js';
 import type { Step } from '../step.js';
-import type { WholeShop } from '../wholeShop.js';
+import { shopFrom, type ToldShop, type WholeShop } from '../wholeShop.js';
 import { listen, type Message } from './changeStream.js';
 import { deliver } from './deliver.js';
 import type { Memory, Refused, Unsent } from './memory.js';
@@ -142,10 +142,10 @@ export class ShopOnPage {
   }
 
   private async readWhole(): Promise<boolean> {
-    const asked = await call<WholeShop>('/api/shop', this.token);
+    const asked = await call<ToldShop>('/api/shop', this.token);
     if (asked.kind === 'answer') {
       this.ahead = asked.value.now - Date.now();
-      this.change({ whole: asked.value, trouble: undefined });
+      this.change({ whole: shopFrom(asked.value), trouble: undefined });
       return true;
     }
     if (asked.kind === 'refusal' && asked.status === 401) this.change({ link: 'shut-out' });
@@ -168,7 +168,7 @@ export class ShopOnPage {
     this.change({ link: 'live', whole: { ...whole, state: stateAfter(whole.state, [event]) } });
     // Only the server holds the older plans that tell what has to be trimmed.
     const block = 'block' in event.what ? event.what.block : '';
-    if (block in whole.refits) void this.readWhole();
+    if (whole.refits.has(block)) void this.readWhole();
   }
 
   private deliverNow(): Promise<void> {

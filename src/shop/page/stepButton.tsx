@@ -5,7 +5,7 @@ import { STEP_DONE } from './words.js';
 
 /** The one large touch: records the next step of a block. Nothing else on the page records a step. */
 export function StepButton({ shop, state, id }: ViewOf & { readonly id: string }) {
-  const next = stepAfter(stageOf(state.blocks[id]));
+  const next = stepAfter(stageOf(state.blocks.get(id)));
   if (!next) return <span class="all-done">Glued in</span>;
   return (
     <button

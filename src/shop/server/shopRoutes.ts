@@ -1,6 +1,7 @@
 import QRCode from 'qrcode';
 import { randomBytes } from 'node:crypto';
-import type { ShopEvent } from '../event.js';
+import { admitted, type Refused } from '../door.js';
+import { codeSchema, deliverySchema, photoSchema } from '../eventSchema.js';
 import { writeList } from '../listCsv.js';
 import { paceOf, type Pace } from '../pace.js';
 import { refitsOf } from '../refits.js';
@@ -8,10 +9,9 @@ import type { Delivery } from '../store/eventLog.js';
 import { photoTypeOf } from '../store/photoShelf.js';
 import { sayProblem, type Problem } from '../store/problem.js';
 import type { ShopStore } from '../store/shopStore.js';
-import type { WholeShop } from '../wholeShop.js';
+import { toldShop, type WholeShop } from '../wholeShop.js';
 import { refuse, send, sendJson } from './answer.js';
 import type { Changes } from './changes.js';
-import { codeSchema, deliverySchema, eventSchema, photoSchema } from './eventSchema.js';
 import { readJson } from './jsonBody.js';
 import type { OneTimeCode } from './oneTimeCode.js';
 import { EVERYBODY, LET_IN, OWNER, type Route } from './route.js';
@@ -28,7 +28,7 @@ export interface Shop {
 }
 
 /** What became of each event of a delivery; `refused` ones were not understood and will not be, however often they are sent. */
-export type Outcome = Delivery | { readonly index: number; readonly became: 'refused'; readonly why: string };
+export type Outcome = Delivery | Refused;
 
 /** Longest bodies taken, bytes: a full delivery of long notes; a photo as a phone's page sends it, made smaller and in base64. */
 const MOST_DELIVERY = 1_000_000;
@@ -44,7 +44,8 @@ export function shopRoutes(shop: Shop): readonly Route[] {
       method: 'GET',
       path: '/api/shop',
       allowed: LET_IN,
-      answer: ({ role }, response) => sendJson(response, 200, wholeShop(shop, role === 'owner' ? 'owner' : 'phone')),
+      answer: ({ role }, response) =>
+        sendJson(response, 200, toldShop(wholeShop(shop, role === 'owner' ? 'owner' : 'phone'))),
     },
     {
       method: 'GET',
@@ -130,18 +131,7 @@ const takeEvents: Handler = async (shop, { request }, response) => {
   if (!body.ok) return refuse(response, body.refusal.status, body.refusal.why);
   const delivery = deliverySchema.safeParse(body.value);
   if (!delivery.success) return refuse(response, 400, 'A delivery is { sentAt, events: [at most 200] }.');
-  const good: ShopEvent[] = [];
-  const refused: Outcome[] = [];
-  for (const [index, event] of delivery.data.events.entries()) {
-    const read = eventSchema.safeParse(event);
-    if (read.success) good.push(read.data);
-    else
-      refused.push({
-        index,
-        became: 'refused',
-        why: read.error.issues.map(({ path, message }) => `${path.join('.')}: ${message}`).join('; '),
-      });
-  }
+  const { good, refused } = admitted(delivery.data.events, shop.store.places());
   const done = shop.store.append(good, delivery.data.sentAt, Date.now());
   if (!done.ok) return refuseForProblem(response, done.problem);
   sendJson(response, 200, { outcomes: [...done.value, ...refused], now: Date.now() });

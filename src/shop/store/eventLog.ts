@@ -1,5 +1,6 @@
 import type Database from 'libsql';
-import { happenedAt, type Happening, type ShopEvent, type StoredEvent } from '../event.js';
+import { happenedAt, LAST_TIME, type Happening, type ShopEvent, type StoredEvent } from '../event.js';
+import { storedSchema } from '../eventSchema.js';
 
 /**
  * What became of one delivered event: `stored` now; `again`, it was here already; `clash`, this client's number was used before for
@@ -25,12 +26,31 @@ interface EventRow {
   readonly happened: number;
 }
 
-/** Every event with a higher number, oldest first. */
-export function eventsAfter(db: Database.Database, number: number): StoredEvent[] {
+/** A stretch of the log. */
+export interface LogPart {
+  /** Oldest first. */
+  readonly events: readonly StoredEvent[];
+  /** What was found there and makes no sense, so that nobody is shown it: which entry, and what is wrong with it. */
+  readonly passedOver: readonly string[];
+  /** Number of the last entry looked at. */
+  readonly last: number;
+}
+
+/** Every event with a higher number. */
+export function logAfter(db: Database.Database, number: number): LogPart {
   const rows = db.prepare('SELECT * FROM event WHERE number > ? ORDER BY number').raw(true).all([number]);
   // The same few things happen again and again: each is read once.
-  const read = new Map<string, Happening>();
-  return rows.map((row) => fromRow(row as readonly unknown[], read));
+  const read = new Map<string, Happening | undefined>();
+  const events: StoredEvent[] = [];
+  const passedOver: string[] = [];
+  let last = number;
+  for (const row of rows) {
+    const event = fromRow(row as readonly unknown[], read);
+    last = (row as readonly number[])[0]!;
+    if (typeof event === 'string') passedOver.push(event);
+    else events.push(event);
+  }
+  return { events, passedOver, last };
 }
 
 /** Adds the events not yet in the log, in the order given. To be called within a transaction. */
@@ -59,12 +79,26 @@ function isSame(row: EventRow, event: ShopEvent, what: string): boolean {
   return row.at === event.at && row.who === event.who && row.what === what;
 }
 
-function fromRow(row: readonly unknown[], read: Map<string, Happening>): StoredEvent {
+function fromRow(row: readonly unknown[], read: Map<string, Happening | undefined>): StoredEvent | string {
   const [number, client, seq, seen, plan, at, who, via, written, received, happened] = row;
-  let what = read.get(written as string);
-  if (!what) {
-    what = JSON.parse(written as string) as Happening;
-    read.set(written as string, what);
-  }
+  const text = written as string;
+  if (!read.has(text)) read.set(text, happeningIn(text));
+  const what = read.get(text);
+  if (!what)
+    return `Entry ${String(number)} is passed over: it says nothing that can be understood (${text.slice(0, 80)}).`;
+  if (!isTime(happened) || !isTime(received))
+    return `Entry ${String(number)} is passed over: its time is none (${String(happened)}).`;
   return { number, client, seq, seen, plan, at, who, via, what, received, happened } as StoredEvent;
+}
+
+function happeningIn(text: string): Happening | undefined {
+  try {
+    return storedSchema.safeParse(JSON.parse(text)).data;
+  } catch {
+    return undefined;
+  }
+}
+
+function isTime(ms: unknown): boolean {
+  return typeof ms === 'number' && ms >= 0 && ms <= LAST_TIME;
 }

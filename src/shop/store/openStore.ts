@@ -49,7 +49,8 @@ export function openStore(file: string, driveOf: (folder: string) => string | un
     keepSafe(db, onNetwork);
     if (state !== 'current') migrate(db);
     for (const aside of notYetSalvaged(path, db)) notices.push(damagedNotice(aside, salvage(aside, db)));
-    return { ok: true, store: new ShopStore(db, path), notices };
+    const store = new ShopStore(db, path);
+    return { ok: true, store, notices: [...notices, ...store.passedOver] };
   } catch (error) {
     return { ok: false, problem: problemOf(error, path) };
   }

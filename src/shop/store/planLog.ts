@@ -28,6 +28,13 @@ export function newestPlan(db: Database.Database): PlanRecord | undefined {
   return asRecord(db.prepare('SELECT * FROM plan ORDER BY number DESC LIMIT 1').get([]));
 }
 
+export function allPlans(db: Database.Database): PlanRecord[] {
+  return db
+    .prepare('SELECT * FROM plan ORDER BY number')
+    .all([])
+    .map((row) => asRecord(row)!);
+}
+
 export function planNumbered(db: Database.Database, number: number): PlanRecord | undefined {
   return asRecord(db.prepare('SELECT * FROM plan WHERE number = ?').get([number]));
 }

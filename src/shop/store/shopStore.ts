@@ -3,9 +3,10 @@ import { statSync } from 'node:fs';
 import type { ShopEvent, StoredEvent } from '../event.js';
 import { NOTHING_YET, stateAfter, type ShopState } from '../state.js';
 import type { TrackedBlock } from '../trackedBlock.js';
-import { eventsAfter, writeEvents, type Delivery } from './eventLog.js';
+import { placesOf, type Places } from '../door.js';
+import { logAfter, writeEvents, type Delivery } from './eventLog.js';
 import { photoNamed, writePhoto, type Photo } from './photoShelf.js';
-import { newestPlan, planNumbered, writePlan, type PlanRecord } from './planLog.js';
+import { allPlans, newestPlan, planNumbered, writePlan, type PlanRecord } from './planLog.js';
 import { problem, problemOf, type Problem } from './problem.js';
 import { dropSessions, isSession, writeSession } from './sessionBook.js';
 import { readSetting, writeSetting } from './setting.js';
@@ -15,6 +16,10 @@ export type Done<T> = { readonly ok: true; readonly value: T } | { readonly ok: 
 /** The open tracker file. Every write is on the disk when it returns; a write that fails leaves everything as it was. */
 export class ShopStore {
   private current: ShopState = NOTHING_YET;
+  /** Number of the last entry looked at. */
+  private looked = 0;
+  private readonly odd: string[] = [];
+  private known: { readonly newest: number | undefined; readonly places: Places } | undefined;
   private readonly inode: number;
 
   constructor(
@@ -32,14 +37,28 @@ export class ShopStore {
 
   /** Takes in what other programs have recorded since, and gives back what was new. */
   refresh(): readonly StoredEvent[] {
-    const fresh = eventsAfter(this.db, this.current.last);
-    if (fresh.length > 0) this.current = stateAfter(this.current, fresh);
-    return fresh;
+    const { events, passedOver, last } = logAfter(this.db, this.looked);
+    this.looked = last;
+    this.odd.push(...passedOver);
+    if (events.length > 0) this.current = stateAfter(this.current, events);
+    return events;
+  }
+
+  /** What was found in the log so far that makes no sense: nobody is shown it, and it stays where it is. */
+  get passedOver(): readonly string[] {
+    return this.odd;
   }
 
   /** Every event from `number` on, oldest first. */
   eventsAfter(number: number): readonly StoredEvent[] {
-    return eventsAfter(this.db, number);
+    return logAfter(this.db, number).events;
+  }
+
+  /** The blocks and batches of every plan recorded here. */
+  places(): Places {
+    const newest = this.newestPlan()?.number;
+    if (!this.known || this.known.newest !== newest) this.known = { newest, places: placesOf(allPlans(this.db)) };
+    return this.known.places;
   }
 
   /**

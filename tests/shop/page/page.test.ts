@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { StoredEvent } from '../../../src/shop/event.js';
 import { stageOf } from '../../../src/shop/state.js';
-import type { WholeShop } from '../../../src/shop/wholeShop.js';
+import { shopFrom, type ToldShop, type WholeShop } from '../../../src/shop/wholeShop.js';
 import { running, type Running } from '../running.js';
 import { opened, scratchFolder } from '../store/scratch.js';
 import { browser, expectLargeTargets, faultsOf, lastingBrowser, line, live, phone, press, stands } from './phones.js';
@@ -30,9 +30,11 @@ async function tracker(name: string, share = '', port = ''): Promise<Running> {
 }
 
 async function whole({ port, token }: Running): Promise<WholeShop> {
-  return (await (
-    await fetch(`http://127.0.0.1:${port}/api/shop`, { headers: { Authorization: `Bearer ${token}` } })
-  ).json()) as WholeShop;
+  return shopFrom(
+    (await (
+      await fetch(`http://127.0.0.1:${port}/api/shop`, { headers: { Authorization: `Bearer ${token}` } })
+    ).json()) as ToldShop,
+  );
 }
 
 /** What the tracker's file holds, read from outside. */
@@ -59,7 +61,7 @@ describe('two phones on one list', () => {
     await press(two.page, 'L3-01', 'Cut');
     await Promise.all([one.context.setOffline(false), two.context.setOffline(false)]);
     await waitFor(async () => (await whole(server)).state.last === 3);
-    expect(stageOf((await whole(server)).state.blocks['L3-01'])).toBe('cut');
+    expect(stageOf((await whole(server)).state.blocks.get('L3-01'))).toBe('cut');
     await stands(one.page, 'L3-01', 'Cut');
     await stands(two.page, 'L3-01', 'Cut');
     await press(two.page, 'L3-02', 'Marked');
@@ -201,7 +203,7 @@ describe('work on the page', () => {
     await page.getByText('Photo waiting to be sent').waitFor();
     await context.setOffline(false);
     await page.getByAltText('Photo of R2-07').waitFor({ timeout: 60_000 });
-    const { photos, notes } = (await whole(server)).state.blocks['R2-07']!;
+    const { photos, notes } = (await whole(server)).state.blocks.get('R2-07')!;
     expect(notes.map(({ text }) => text)).toEqual(['chipped corner']);
     expect(photos.map(({ text }) => text)).toEqual([expect.stringMatching(/^[0-9a-f]{64}$/)]);
     await page

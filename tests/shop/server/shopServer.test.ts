@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import { describe, expect, it, vi } from 'vitest';
 import { stageOf } from '../../../src/shop/state.js';
-import type { WholeShop } from '../../../src/shop/wholeShop.js';
+import { shopFrom, type ToldShop } from '../../../src/shop/wholeShop.js';
 import { box, event, NOON, rescueBlocks, step } from '../rescueBoard.js';
 import { opened } from '../store/scratch.js';
 import { ask, pageHeaders, SHARED_AT, started, type Answered } from './local.js';
@@ -36,7 +36,7 @@ describe('the tracker’s server', async () => {
   const good = pageHeaders(port, token);
   const post = (path: string, body: unknown) =>
     ask(port, { path, method: 'POST', headers: good, body: JSON.stringify(body) });
-  const whole = async () => json<WholeShop>(await ask(port, { path: '/api/shop', headers: good }));
+  const whole = async () => shopFrom(json<ToldShop>(await ask(port, { path: '/api/shop', headers: good })));
 
   it('tells the whole shop: job, blocks, where each stands', async () => {
     const told = await whole();
@@ -46,7 +46,7 @@ describe('the tracker’s server', async () => {
       plan: 1,
       role: 'owner',
       shared: false,
-      refits: {},
+      refits: new Map(),
     });
     expect(told.blocks).toEqual(rescueBlocks());
   });
@@ -68,12 +68,18 @@ describe('the tracker’s server', async () => {
     );
     expect(again.outcomes.map(({ became }) => became)).toEqual(['again']);
     expect(store.eventsAfter(0)).toHaveLength(2);
-    expect(stageOf((await whole()).state.blocks['R2-07'])).toBe('cut');
+    expect(stageOf((await whole()).state.blocks.get('R2-07'))).toBe('cut');
   });
 
   it.each([
     ['an unknown step', { what: { kind: 'step', block: 'R2-07', step: 'painted', done: true } }],
     ['a block number with a slash', { what: step('../R2', 'cut') }],
+    ['a block the plan never had', { what: step('R9-99', 'cut') }],
+    ['a block that is called __proto__', { what: step('__proto__', 'cut') }],
+    ['a block that is called constructor', { what: step('constructor', 'cut') }],
+    ['the clock of a batch that is called __proto__', { what: { kind: 'timer', batch: '__proto__', minutes: 20 } }],
+    ['a time before all clocks', { at: -9e15 }],
+    ['a time no calendar has', { at: 8.7e15 }],
     ['a note that is empty', { what: { kind: 'note', block: 'R2-07', text: '' } }],
     ['a note with control characters', { what: { kind: 'note', block: 'R2-07', text: 'a\u001b[2J' } }],
     ['a note of 2001 letters', { what: { kind: 'note', block: 'R2-07', text: 'a'.repeat(2001) } }],
@@ -88,6 +94,11 @@ describe('the tracker’s server', async () => {
     const { outcomes } = json<{ outcomes: { became: string }[] }>(await post('/api/events', { sentAt: NOON, events }));
     expect(outcomes.map(({ became }) => became)).toEqual(['refused']);
     expect(store.eventsAfter(0)).toHaveLength(before);
+  });
+
+  it('refuses a delivery whose own clock makes no sense', async () => {
+    const events = [event({ seq: 901, what: step('R2-07', 'cut') })];
+    for (const sentAt of [-9e15, 9e15, 1.5]) expect((await post('/api/events', { sentAt, events })).status).toBe(400);
   });
 
   it('tells those who listen, what they missed first', async () => {
@@ -149,11 +160,20 @@ describe('the tracker’s server', async () => {
     expect(text).toContain('event: reload');
     const told = await whole();
     expect(told.plan).toBe(2);
-    expect(told.refits).toMatchObject({
+    expect(Object.fromEntries(told.refits)).toMatchObject({
       'R2-10': { kind: 'unused' },
       'R2-07': { to: { length: 150, height: 90, thickness: 40 } },
     });
-    expect(stageOf(told.state.blocks['R2-10'])).toBe('cut');
+    expect(stageOf(told.state.blocks.get('R2-10'))).toBe('cut');
+    const late = event({
+      client: 'phone-late',
+      seq: 1,
+      what: { kind: 'note', block: 'R2-10', text: 'pressed before' },
+    });
+    const { outcomes } = json<{ outcomes: { became: string }[] }>(
+      await post('/api/events', { sentAt: NOON, events: [late] }),
+    );
+    expect(outcomes[0]!.became, 'what waited on a phone about a block that has left the plan').toBe('stored');
   });
 
   it('remembers its port for the next time, and takes another where it is taken', async () => {
@@ -182,7 +202,7 @@ describe('a tracker shared in the network', async () => {
     expect(answer.status).toBe(200);
     const { token: phone } = json<{ token: string }>(answer);
     const told = await ask(port, { at: SHARED_AT, path: '/api/shop', headers: pageHeaders(port, phone, SHARED_AT) });
-    expect(json<WholeShop>(told)).toMatchObject({ role: 'phone', shared: true });
+    expect(json<ToldShop>(told)).toMatchObject({ role: 'phone', shared: true });
     expect((await tryCode(first)).status).toBe(403);
     expect(code()).not.toBe(first);
     expect(shown).toEqual([server.phoneLink()]);

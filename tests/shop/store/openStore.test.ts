@@ -97,6 +97,37 @@ describe('a damaged tracker file', () => {
   });
 });
 
+describe('a tracker file with an entry that makes no sense', () => {
+  it('opens, says which entries it passes over, and goes on from there', async () => {
+    const path = await written('poisoned.tracker.db', 2);
+    const db = new Database(path);
+    const insert = db.prepare(
+      "INSERT INTO event (client, seq, seen, plan, at, who, via, what, received, happened) VALUES ('phone-odd', ?, 0, 1, ?, '', 'page', ?, ?, ?)",
+    );
+    const cut = JSON.stringify(step('R2-07', 'cut'));
+    insert.run([1, NOON, JSON.stringify(step('__proto__', 'cut')), NOON, NOON]);
+    insert.run([2, -9e15, cut, NOON, -9e15]);
+    insert.run([3, NOON, '{"kind":"step","block":"R2-07","step":"painted","done":true}', NOON, NOON]);
+    insert.run([4, NOON, '{"kind":', NOON, NOON]);
+    insert.run([5, NOON, JSON.stringify(step('constructor', 'cut')), NOON, NOON]);
+    db.close();
+    const result = openStore(path);
+    if (!result.ok) throw new Error(sayProblem(result.problem));
+    const { store, notices } = result;
+    expect(notices).toHaveLength(4);
+    expect(notices[0]).toMatch(/^Entry 3 is passed over: .*__proto__/);
+    expect(notices[1]).toBe('Entry 4 is passed over: its time is none (-9000000000000000).');
+    expect(notices[2]).toMatch(/^Entry 5 is passed over: .*painted/);
+    expect([...store.state.blocks.keys()]).toEqual(['R2-07', 'constructor']);
+    expect(store.refresh()).toEqual([]);
+    expect(store.passedOver).toHaveLength(4);
+    expect(store.append(cuts(1, 50), NOON, NOON).ok).toBe(true);
+    expect(store.refresh()).toHaveLength(1);
+    expect(store.eventsAfter(0)).toHaveLength(4);
+    await closedForGood(store);
+  });
+});
+
 describe('a tracker file that is not ours to change', () => {
   it('of a newer version is left alone', async () => {
     const path = await written('newer.tracker.db', 3);

@@ -16,11 +16,11 @@ describe('the tracker file', () => {
     const done = store.append([cut], NOON, NOON);
     expect(done).toEqual({ ok: true, value: [{ client: 'phone-one', seq: 1, became: 'stored' }] });
     store.refresh();
-    expect(stageOf(store.state.blocks['R2-07'])).toBe('cut');
+    expect(stageOf(store.state.blocks.get('R2-07'))).toBe('cut');
     store.close();
     const again = opened(path);
     expect(again.state.last).toBe(1);
-    expect(stageOf(again.state.blocks['R2-07'])).toBe('cut');
+    expect(stageOf(again.state.blocks.get('R2-07'))).toBe('cut');
     expect(again.isSound()).toBe(true);
     again.close();
   });
@@ -75,7 +75,7 @@ describe('the tracker file', () => {
     const [one, two] = [opened(path), opened(path)];
     two.append([cut], NOON, NOON);
     expect(one.refresh().map(({ number }) => number)).toEqual([1]);
-    expect(stageOf(one.state.blocks['R2-07'])).toBe('cut');
+    expect(stageOf(one.state.blocks.get('R2-07'))).toBe('cut');
     one.close();
     two.close();
   });

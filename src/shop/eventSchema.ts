@@ -1,18 +1,20 @@
 import { z } from 'zod';
-import { STEPS } from '../step.js';
+import { LAST_TIME } from './event.js';
+import { STEPS } from './step.js';
 
 /** How many events one delivery may hold; a longer queue comes in several. */
 export const MOST_EVENTS = 200;
 
 const count = z.int().min(0);
+const time = z.int().min(0).max(LAST_TIME);
 /** Block numbers, rows and batches: short words without spaces. */
-const name = z.string().regex(/^[A-Za-z0-9._-]{1,40}$/);
+const name = z.string().regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,39}$/);
 /** Names and notes are one line or several, without other control characters. */
 const text = (most: number) =>
   z
     .string()
     .max(most)
-    .regex(/^[^\p{Cc}]*(?:[\n\t][^\p{Cc}]*)*$/u);
+    .regex(/^[^\p{Cc}]*(?:[\n\t][^\p{Cc}]*)*$/u, 'control characters are not taken');
 
 const happening = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('step'), block: name, step: z.enum(STEPS), done: z.boolean() }),
@@ -35,15 +37,27 @@ export const eventSchema = z.strictObject({
   seq: z.int().min(1),
   seen: count,
   plan: count,
-  at: z.int(),
+  at: time,
   who: text(60),
   via: z.enum(['page', 'command', 'csv']),
   what: happening,
 });
 
+/**
+ * What a store may hold: what earlier versions took is not asked again for its length and letters, only for what everybody who reads
+ * it relies on.
+ */
+export const storedSchema = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('step'), block: name, step: z.enum(STEPS), done: z.boolean() }),
+  z.object({ kind: z.literal('note'), block: name, text: z.string() }),
+  z.object({ kind: z.literal('photo'), block: name, photo: z.string() }),
+  z.object({ kind: z.literal('trimmed'), block: name }),
+  z.object({ kind: z.literal('timer'), batch: name, minutes: z.number() }),
+]);
+
 /** A delivery: the client's clock and its events in order. The events are checked one by one, so that a bad one holds up no others. */
 export const deliverySchema = z.strictObject({
-  sentAt: z.int(),
+  sentAt: time,
   events: z.array(z.unknown()).max(MOST_EVENTS),
 });
 
