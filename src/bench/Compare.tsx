@@ -1,4 +1,4 @@
-import { printLength } from '../length/length.js';
+import { printAs } from '../length/rounded.js';
 import { printWeight } from '../length/weight.js';
 import type { Bench, BenchState } from './bench.js';
 import { FromAbove } from './picture/FromAbove.js';
@@ -70,7 +70,7 @@ function rowsOf(a: Shown, b: Shown, units: BenchState['units']): [string, string
   ];
   const thinnest = (wall: Wall) => (shown: Shown) => {
     const walls = shown.result.chambers.map((chamber) => chamber.wall[wall]);
-    return walls.length === 0 ? '–' : printLength(Math.min(...walls), units);
+    return walls.length === 0 ? '–' : printAs('there', Math.min(...walls), units);
   };
   const theirs = new Map(weightStages(b.result.weights));
   return [

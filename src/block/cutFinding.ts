@@ -1,3 +1,6 @@
+import { printAs } from '../length/rounded.js';
+import type { Units } from '../length/units.js';
+
 /** Why a block is not in the cutting plan, or a stock size not used, and what would do. Lengths in mm. */
 export type CutFinding =
   | { readonly kind: 'no-size'; readonly part: string }
@@ -21,9 +24,11 @@ export interface SheetSize {
   readonly width: number;
 }
 
-/** A finding in one sentence: which block or sheet, what is wrong, what would do. @param print - writes a length for the reader */
-export function sayCutFinding(finding: CutFinding, print: (mm: number) => string): string {
-  const size = ({ length, width }: SheetSize) => `${print(length)} × ${print(width)}`;
+/** A finding in one sentence: which block or sheet, what is wrong, what would do. Lengths are written for the reader's `units`. */
+export function sayCutFinding(finding: CutFinding, units: Units): string {
+  const needed = (mm: number) => printAs('needed', mm, units);
+  const size = ({ length, width }: SheetSize) => `${needed(length)} × ${needed(width)}`;
+  const side = (mm: number) => printAs('there', mm, units);
   switch (finding.kind) {
     case 'no-size':
       return `Block ${finding.part}: its length or height is not a number above 0. Give both.`;
@@ -36,7 +41,7 @@ export function sayCutFinding(finding: CutFinding, print: (mm: number) => string
       return `Block ${finding.part}: larger than any sheet of ${finding.foam}. A sheet of at least ${size(finding.needs)}, trimming included, would do, ${turn}.`;
     }
     case 'kerf-too-wide':
-      return `Block ${finding.part}: its short side of ${print(finding.side)} is no wider than the saw cut of ${print(finding.kerf)}. Use a blade or wire that cuts narrower than ${print(finding.side)}.`;
+      return `Block ${finding.part}: its short side of ${side(finding.side)} is no wider than the saw cut of ${needed(finding.kerf)}. Use a blade or wire that cuts narrower than ${side(finding.side)}.`;
     case 'stock-used-up':
       return `Block ${finding.part}: the sheets of ${finding.foam} are used up. Add a sheet of at least ${size(finding.needs)}.`;
     case 'useless-stock':

@@ -1,4 +1,4 @@
-import { printLength } from '../length/length.js';
+import { printAs } from '../length/rounded.js';
 import type { Units } from '../length/units.js';
 import { planOf, type Plan } from '../plan.js';
 import { overruns } from '../wall/overrun.js';
@@ -84,7 +84,7 @@ function checkDepth(plan: Plan, error: { mm: number; understood: string }, io: I
 }
 
 function sizeOf(block: Plan['blocks'][number], units: Units): string {
-  return [block.length, block.height, block.thickness].map((mm) => printLength(mm, units)).join(' × ');
+  return [block.length, block.height, block.thickness].map((mm) => printAs('block', mm, units)).join(' × ');
 }
 
 /** Rounded down: what is borne must not be overstated. */

@@ -14,6 +14,7 @@ import { svgOf } from '../print/svg.js';
 import { cuttingOnce } from '../sheet/cuttingOnce.js';
 import { blockRows, cutRows } from '../sheet/cutRows.js';
 import { fullSizeDrawings, paperSet, papersOf } from '../sheet/papers.js';
+import { routingRows } from '../sheet/routerTable.js';
 import { refusalsOf } from '../sheet/sound.js';
 import { trackingRows, type Done } from '../sheet/trackingList.js';
 import { weightRows, type WeightFindings } from '../sheet/weightsPages.js';
@@ -178,11 +179,13 @@ async function writePapers(plan: Plan, jobFile: string, folder: string, settings
   );
   await writeWhole(join(folder, 'tracking.csv'), (path) => writeFile(path, csvOf(trackingRows(plan, done))));
   io.out(`${join(folder, 'tracking.csv')}: ${plan.blocks.length} blocks`);
-  const lists = { 'blocks.csv': blockRows(plan, cuttingOnce(plan)), 'cuts.csv': cutRows(cuttingOnce(plan)) };
+  const lists = { 'blocks.csv': blockRows(plan, cuttingOnce(plan)), 'cuts.csv': cutRows(plan, cuttingOnce(plan)) };
   for (const [name, rows] of Object.entries(lists)) {
     await writeWhole(join(folder, name), (path) => writeFile(path, csvOf(rows)));
     io.out(`${join(folder, name)}: ${rows.length - 1} lines`);
   }
+  await writeWhole(join(folder, 'routing.csv'), (path) => writeFile(path, csvOf(routingRows(plan))));
+  io.out(`${join(folder, 'routing.csv')}: how deep each of ${plan.chambers.length} chambers is routed, and the stops`);
   await writeWhole(join(folder, 'weights.csv'), (path) => writeFile(path, csvOf(weightRows(plan))));
   io.out(`${join(folder, 'weights.csv')}: ${plan.weights.stages.length} stages`);
   return WELL;

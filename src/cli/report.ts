@@ -1,9 +1,9 @@
 import { PATCHES } from '../board/mesh.js';
 import { stretchOf } from '../chamber/stretch.js';
 import { printLength } from '../length/length.js';
+import { printAs } from '../length/rounded.js';
 import { printWeight } from '../length/weight.js';
 import type { Plan } from '../plan.js';
-import { printAtMost } from '../sheet/rounded.js';
 import { sayNote } from '../sheet/notes.js';
 
 /** A plan in lines to read at a terminal. */
@@ -11,13 +11,14 @@ export function reportOf(plan: Plan): string[] {
   const { job, board, chambers, blocks, layup, asked } = plan;
   const { units } = job;
   const length = (mm: number) => printLength(mm, units);
+  const needed = (mm: number) => printAs('needed', mm, units);
   const filled = blocks.reduce((sum, block) => sum + block.volume, 0);
   return [
     job.name,
     `  ${printLength(board.length, units, 'feet')} long, ${length(board.width)} wide, ${length(board.thickness)} thick, ${board.volume.toFixed(1)} litres`,
     `  ${layup.pieces.length} pieces, ${layup.rows.length} rows, ${chambers.length} chambers and as many blocks, ${filled.toFixed(1)} litres routed out`,
     ...weightLines(plan),
-    `  walls asked, routing tolerance included: deck ${length(asked.deck)}, bottom ${length(asked.bottom)}, rail ${length(asked.rail)}`,
+    `  walls asked, routing tolerance included: deck ${needed(asked.deck)}, bottom ${needed(asked.bottom)}, rail ${needed(asked.rail)}`,
     '',
     ...layup.rows.flatMap((row) => {
       const into = row.members.map((m) => `${m.id} ${m.material.name}`).join(', ');
@@ -35,11 +36,11 @@ export function reportOf(plan: Plan): string[] {
               const { from } = stretchOf(chamber.profile);
               return [
                 chamber.id,
-                length(from),
-                length(block.length),
-                length(block.height),
-                length(chamber.depth[1]),
-                ...PATCHES.map((patch) => printAtMost(chamber.wall[patch], units)),
+                printAs('noseEnd', from, units),
+                printAs('opening', block.length, units),
+                printAs('opening', block.height, units),
+                printAs('depth', chamber.depth[1], units),
+                ...PATCHES.map((patch) => printAs('there', chamber.wall[patch], units)),
                 chamber.volume.toFixed(2),
               ];
             }),

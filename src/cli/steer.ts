@@ -1,4 +1,5 @@
 import { printLength } from '../length/length.js';
+import { printAs } from '../length/rounded.js';
 import { printWeight } from '../length/weight.js';
 import { planOf } from '../plan.js';
 import { steer, WALLS, type Hindrance } from '../weigh/steer.js';
@@ -49,7 +50,8 @@ export const steerCommand: Command = {
     io.out(`Finished ${found.aim}: ${value(found.asked)} asked, ${value(found.reached)} reached.`);
     for (const wall of WALLS) {
       const [from, to] = [job.chambers[wall], found.job.chambers[wall]];
-      if (from !== to) io.out(`  chambers.${wall}: ${printLength(to, units)}, instead of ${printLength(from, units)}`);
+      if (from !== to)
+        io.out(`  chambers.${wall}: ${printAs('needed', to, units)}, instead of ${printAs('needed', from, units)}`);
     }
     if (found.job.fill.name !== job.fill.name) io.out(`  fill: ${found.job.fill.name}, instead of ${job.fill.name}`);
     if (found.met) return WELL;

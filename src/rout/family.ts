@@ -2,9 +2,10 @@ import type { Chamber } from '../chamber/chamber.js';
 import { areaOf } from '../chamber/contour.js';
 import type { ChamberSpec } from '../job/job.js';
 import type { RoutingSpec } from '../job/routing.js';
+import { WRITTEN_STEP } from '../length/rounded.js';
 import { MM_PER_INCH, type Units } from '../length/units.js';
 import { cheapest } from './cheapest.js';
-import { levelled, longestRun, type Levelled } from './inscribed.js';
+import { levelled, longestRun, settingSlack, type Levelled } from './inscribed.js';
 import type { CurvePoint } from './rout.js';
 
 /** What a shared guide lets the cutter leave, mm: a rectangle with corners of the cutter's radius. */
@@ -49,7 +50,7 @@ export function familyOf(
 ): Family {
   const step = STEP[units];
   const levels = chambers.map(({ contour }) => levelled(contour));
-  const runs = levels.map((level) => runsOf(level, spec, step));
+  const runs = levels.map((level) => runsOf(level, spec, step, WRITTEN_STEP[units]));
   const shared = chambers.flatMap((_, i) => (runs[i]!.length > 0 ? [i] : []));
   const sizes = sizesOf(
     shared.map((i) => runs[i]!),
@@ -93,13 +94,14 @@ function leastSteps({ smallest, cutterDiameter }: Rules, step: number): number {
 /** mm, and steps. */
 const ROUNDING = 1e-9;
 
-/** The longest whole length that fits into a chamber at each height, from the least height up; ends where the smallest length fits no more. */
-function runsOf(level: Levelled, spec: Rules, step: number): number[] {
+/** The longest whole length that fits into a chamber at each height, wherever a rule sets it, from the least height up; ends where the smallest length fits no more. */
+function runsOf(level: Levelled, spec: Rules, step: number, set: number): number[] {
   const least = Math.max(spec.smallest.length, spec.cutterDiameter);
+  const slack = settingSlack(level, set);
   const runs: number[] = [];
   for (let steps = leastSteps(spec, step); ; steps++) {
-    const run = longestRun(level, steps * step);
-    const length = run ? Math.floor((run.to - run.from) / step + ROUNDING) * step : 0;
+    const run = longestRun(level, steps * step + 2 * slack.v);
+    const length = run ? Math.floor((run.to - run.from - 2 * slack.u) / step + ROUNDING) * step : 0;
     if (length < least) return runs;
     runs.push(length);
   }

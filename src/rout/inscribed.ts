@@ -16,13 +16,15 @@ export interface Levelled {
   readonly bottom: readonly number[];
 }
 
+/** Guides are turned by whole tenths of a degree, radians. */
+const TURN = Math.PI / 1800;
 /** Upright lines stand at most so far apart, mm. */
 const STEP = 1;
 
 export function levelled(contour: readonly Vertex[]): Levelled {
   const { x, y } = momentsOf(contour);
   const corners = sharpCorners(contour);
-  const tilt = slopeOf(corners);
+  const tilt = Math.round(slopeOf(corners) / TURN) * TURN;
   const [c, s] = [Math.cos(tilt), Math.sin(tilt)];
   const turned = corners.map(([a, b]): Pair => [(a - x) * c + (b - y) * s, (b - y) * c - (a - x) * s]);
   const ends = turned.map(([u]) => u);
@@ -65,6 +67,12 @@ function cutAt(corners: readonly Pair[], u: number): { top: number; bottom: numb
     bottom = Math.min(bottom, ...v);
   });
   return through > 2 ? { top: NaN, bottom: NaN } : { top, bottom };
+}
+
+/** How far a guide that is set to whole steps of a rule, along the face and up from the bottom line, may stand off its middle, along and across its length, mm. */
+export function settingSlack({ tilt }: Levelled, step: number): { readonly u: number; readonly v: number } {
+  const half = step / 2;
+  return { u: half * (1 / Math.cos(tilt) + Math.abs(Math.sin(tilt))), v: half * Math.cos(tilt) };
 }
 
 /** The longest run between upright lines in which a level rectangle of this height fits, and where it may lie, mm; undefined when it fits nowhere. */

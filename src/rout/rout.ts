@@ -35,12 +35,17 @@ export interface Guide {
   readonly chambers: readonly string[];
 }
 
-/** Where a guide is set for one chamber: its middle in the frame of the row's face, and how far its length is turned, counter-clockwise. */
+/**
+ * Where a guide is set for one chamber: its middle in the frame of the row's face, and how far its length is turned, counter-clockwise. What is measured
+ * (`s`, `overBottom`, the turn) stands on whole steps of the rule, so that what is read is what was proved.
+ */
 export interface GuideSetting {
   readonly chamber: string;
   readonly guide: string;
   readonly s: number;
   readonly z: number;
+  /** Over the finished bottom line at `s`, mm. */
+  readonly overBottom: number;
   readonly tiltInDegrees: number;
 }
 

@@ -3,6 +3,7 @@ import type { Chamber, Note, Web } from '../chamber/chamber.js';
 import { websOf, type Chambers } from '../chamber/chambers.js';
 import type { Job } from '../job/job.js';
 import type { Layup } from '../layup/layup.js';
+import { WRITTEN_STEP } from '../length/rounded.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { familyOf, type Size } from './family.js';
 import { guideOffset } from './opening.js';
@@ -71,7 +72,7 @@ function sharing(
   const family = familyOf(chambers, job.routing.guides, job.chambers, job.units);
   const cuts = family.cuts.map((cut) => {
     const row = layup.rows.find(({ id }) => id === cut.chamber.row)!;
-    return { ...cut, shared: sharedCutOf(cut, row.face, cutterDiameter, board.mesh, trees) };
+    return { ...cut, shared: sharedCutOf(cut, row.face, cutterDiameter, board, trees, WRITTEN_STEP[job.units]) };
   });
   const sizes = [...new Set(cuts.flatMap(({ shared, size }) => (shared && size ? [size] : [])))];
   sizes.sort((a, b) => b.length * b.height - a.length * a.height || b.length - a.length);

@@ -1,12 +1,15 @@
-import { PATCHES, type Mesh, type Patch } from '../board/mesh.js';
+import type { Board } from '../board/board.js';
+import { PATCHES, type Patch } from '../board/mesh.js';
 import type { Chamber } from '../chamber/chamber.js';
 import { areaOf, easeCorners } from '../chamber/contour.js';
+import { heightsAt } from '../chamber/heights.js';
+import { toBoard } from '../layup/frame.js';
 import type { Face } from '../layup/layup.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { solidOf } from '../wall/solid.js';
 import { onSurface, wallsOf } from '../wall/walls.js';
 import type { Cut } from './family.js';
-import { longestRun } from './inscribed.js';
+import { longestRun, settingSlack } from './inscribed.js';
 import type { GuideSetting } from './rout.js';
 
 type Pair = readonly [number, number];
@@ -18,33 +21,39 @@ export interface SharedCut {
 }
 
 /**
- * The chamber cut to its shared size, in the middle of the room it has for it. The cut lies within the chamber as it was proven, so the old walls
+ * The chamber cut to its shared size, in the middle of the room it has for it, on whole steps of the rule it is set with. The cut lies within the chamber as it was proven, so the old walls
  * still hold; it is proven anew, and of two true lower bounds the larger is reported.
  */
 export function sharedCutOf(
   { chamber, level, size }: Cut,
   face: Face,
   cutterDiameter: number,
-  mesh: Mesh,
+  { grid, mesh }: Pick<Board, 'grid' | 'mesh'>,
   trees: PatchTrees,
+  step: number,
 ): SharedCut | undefined {
-  const run = size && longestRun(level, size.height);
+  const run = size && longestRun(level, size.height + 2 * settingSlack(level, step).v);
   if (!run) return undefined;
-  const u = (run.from + run.to) / 2;
-  const v = (run.low + run.high) / 2;
   const [cos, sin] = [Math.cos(level.tilt), Math.sin(level.tilt)];
   const turned = (a: number, b: number): Pair => [
     level.centre[0] + a * cos - b * sin,
     level.centre[1] + a * sin + b * cos,
   ];
+  const middle = turned((run.from + run.to) / 2, (run.low + run.high) / 2);
+  const onStep = (mm: number) => Math.round(mm / step) * step;
+  const s = onStep(middle[0]);
+  const bottom = heightsAt(grid, ...onFace(face, s))?.bottom;
+  if (bottom === undefined) return undefined;
+  const overBottom = onStep(middle[1] + (s - middle[0]) * Math.tan(level.tilt) - bottom);
+  const z = bottom + overBottom;
+  const at = (a: number, b: number): Pair => [s + a * cos - b * sin, z + a * sin + b * cos];
   const [l, h] = [size.length / 2, size.height / 2];
-  const corners = [turned(u - l, v - h), turned(u + l, v - h), turned(u + l, v + h), turned(u - l, v + h)];
+  const corners = [at(-l, -h), at(l, -h), at(l, h), at(-l, h)];
   const eased = easeCorners(corners, cutterDiameter / 2);
   if (!eased) return undefined;
   const walls = wallsOf(solidOf(face, eased.profile, chamber.depth), trees, mesh.chordError, chamber.at);
   const each = <T>(pick: (patch: Patch) => T) =>
     Object.fromEntries(PATCHES.map((patch) => [patch, pick(patch)])) as Record<Patch, T>;
-  const [s, z] = turned(u, v);
   return {
     chamber: {
       ...chamber,
@@ -53,6 +62,12 @@ export function sharedCutOf(
       at: onSurface(walls),
       volume: chamber.volume * (areaOf(eased.contour) / areaOf(chamber.contour)),
     },
-    setting: { chamber: chamber.id, s, z, tiltInDegrees: (level.tilt * 180) / Math.PI },
+    setting: { chamber: chamber.id, s, z, overBottom, tiltInDegrees: (level.tilt * 180) / Math.PI },
   };
+}
+
+/** A place along a face in plan, board frame. */
+function onFace(face: Face, s: number): Pair {
+  const [x, y] = toBoard(face, s, 0, 0);
+  return [x, y];
 }

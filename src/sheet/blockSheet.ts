@@ -1,5 +1,5 @@
 import type { Block } from '../block/block.js';
-import { printLength } from '../length/length.js';
+import { printAs } from '../length/rounded.js';
 import type { Plan } from '../plan.js';
 import { benchOf } from './bench.js';
 import type { Drawing, Shape } from './drawing.js';
@@ -44,7 +44,7 @@ function wordsIn(block: Block, other: Block | undefined, at: number, plan: Plan)
   // A block's upper and lower edge rise together with the rocker: words keep to what stays free at both ends.
   const tall = freeHeight(block.made) - 2 * MARGIN;
   const number = [block.id, ...(other ? [other.id] : [])].join('  ');
-  const thick = say(WORDS.block.thick, { thickness: printLength(block.made.thickness, units) });
+  const thick = say(WORDS.block.thick, { thickness: printAs('block', block.made.thickness, units) });
   const middle = at + block.made.length / 2;
   const y = block.made.height / 2;
   const large = heightFitting(number, { width, height: tall * 0.5 }, LARGEST);

@@ -2,6 +2,7 @@ import reasons from '../../templates/notes.json' with { type: 'json' };
 import { printDensity } from '../length/density.js';
 import type { Stage } from '../job/stage.js';
 import { printLength } from '../length/length.js';
+import { printAs } from '../length/rounded.js';
 import { printWeight } from '../length/weight.js';
 import type { Plan } from '../plan.js';
 import { shortCautions } from './cautions.js';
@@ -35,6 +36,7 @@ function boardPairs(plan: Plan): (readonly [string, string])[] {
   const rows = new Set(chambers.map(({ row }) => row)).size;
   const volume = blocks.reduce((sum, block) => sum + block.volume, 0);
   const length = (mm: number) => printLength(mm, units);
+  const needed = (mm: number) => printAs('needed', mm, units);
   return [
     [
       what.size,
@@ -56,7 +58,7 @@ function boardPairs(plan: Plan): (readonly [string, string])[] {
     [what.blocks, say(words.blocks, { count: blocks.length, litres: volume.toFixed(1), fill: job.fill.name })],
     [
       what.walls,
-      say(words.walls, { deck: length(asked.deck), bottom: length(asked.bottom), rail: length(asked.rail) }),
+      say(words.walls, { deck: needed(asked.deck), bottom: needed(asked.bottom), rail: needed(asked.rail) }),
     ],
     [what.cutter, length(job.chambers.cutterDiameter)],
     [what.weight, weightsInWords(plan)],

@@ -33,7 +33,7 @@ function summary(plan: Plan, sheets: CutPlan | undefined): TextPage {
   const kind = blocks.fit === 0 ? 'exact' : blocks.fit < 0 ? 'clearance' : 'oversize';
   const values = {
     count: plan.blocks.length,
-    sizes: sizesOf(plan.blocks).length,
+    sizes: sizesOf(plan.blocks, units).length,
     fit: say(fit[kind], { by: fine(Math.abs(blocks.fit), units) }),
     corners: corners[blocks.corners],
     kerf: print(blocks.kerf),
@@ -79,7 +79,7 @@ function sumsOf(plan: Plan, { sheets, sums, leftOut, findings }: CutPlan): TextB
     ...(findings.length > 0
       ? [
           { kind: 'heading' as const, text: findingsHeading },
-          { kind: 'list' as const, items: findings.map((finding) => sayCutFinding(finding, print)) },
+          { kind: 'list' as const, items: findings.map((finding) => sayCutFinding(finding, plan.job.units)) },
         ]
       : []),
   ];

@@ -1,11 +1,12 @@
 import words from '../../templates/cutting.json' with { type: 'json' };
 import type { Cutting } from '../block/cutting.js';
+import { roundedAs } from '../length/rounded.js';
 import type { Plan } from '../plan.js';
 import { madeInWords } from './cutTables.js';
 import type { Cell } from './pages.js';
 
 /** The cuts for a spreadsheet, the header first: as on the cut list, in millimetres. */
-export function cutRows({ sheets }: Cutting): Cell[][] {
+export function cutRows({ job: { units } }: Plan, { sheets }: Cutting): Cell[][] {
   return [
     words.csv.cuts,
     ...(sheets?.sheets ?? []).flatMap(({ number, stock, cuts }) =>
@@ -16,7 +17,7 @@ export function cutRows({ sheets }: Cutting): Cell[][] {
         cut.stage,
         cut.piece,
         cut.run,
-        cut.fence === undefined ? '' : tenths(cut.fence),
+        cut.fence === undefined ? '' : roundedAs('block', cut.fence, units),
         cut.makes,
       ]),
     ),
@@ -40,9 +41,9 @@ export function blockRows(plan: Plan, { cuts, sheets, glue }: Cutting): Cell[][]
         block.row,
         batches.get(block.id) ?? '',
         [...new Set(parts.flatMap((id) => places.get(id) ?? []))].join(' '),
-        tenths(block.made.length),
-        tenths(block.made.height),
-        tenths(block.made.thickness),
+        ...[block.made.length, block.made.height, block.made.thickness].map((mm) =>
+          roundedAs('block', mm, plan.job.units),
+        ),
         making?.layers ?? '',
         making ? tenths(making.sheet) : '',
         madeInWords(plan, cut),

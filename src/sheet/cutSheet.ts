@@ -2,6 +2,7 @@ import words from '../../templates/cutting.json' with { type: 'json' };
 import type { Cut, CutSheet, PlacedPart } from '../block/cutPlan.js';
 import { stockName } from '../block/cutting.js';
 import { printLength } from '../length/length.js';
+import { printAs } from '../length/rounded.js';
 import type { Plan } from '../plan.js';
 import type { Drawing, Shape } from './drawing.js';
 import { widthOf } from './lettering.js';
@@ -21,6 +22,7 @@ export function cutSheetDrawing(plan: Plan, sheet: CutSheet): Drawing {
   const longer = Math.max(length, width);
   const letters = LETTERS * (SCALES.find((scale) => longer <= PAGE[plan.job.units] * scale) ?? SCALES.at(-1)!);
   const print = (mm: number) => printLength(mm, plan.job.units);
+  const left = (mm: number) => printAs('there', mm, plan.job.units);
   const size = `${print(length)} × ${print(width)}`;
   const stock = isOffcut(plan, sheet) ? words.sheet.offcut : words.sheet.fresh;
   return {
@@ -31,7 +33,7 @@ export function cutSheetDrawing(plan: Plan, sheet: CutSheet): Drawing {
       polygon('outline', rectangle(0, 0, length, width)),
       ...sheet.offcuts.flatMap(({ id, x, y, length: l, width: w }): Shape[] => [
         polygon('web', rectangle(x, y, l, w), 'light'),
-        inside(`${id}: ${print(l)} × ${print(w)}`, [x + l / 2, y + w / 2], l, w, letters),
+        inside(`${id}: ${left(l)} × ${left(w)}`, [x + l / 2, y + w / 2], l, w, letters),
       ]),
       ...sheet.cuts.flatMap((cut) => cutShapes(cut, letters, plan.job.blocks.trim)),
       ...sheet.blanks.flatMap(({ x, y, length: l, width: w, parts, split }): Shape[] => [

@@ -5,6 +5,7 @@ import { FLUSH } from '../block/making.js';
 import { fenceSettings } from '../block/fenceSettings.js';
 import { sizesOf } from '../block/sizes.js';
 import { printLength } from '../length/length.js';
+import { printAs } from '../length/rounded.js';
 import type { Plan } from '../plan.js';
 import type { Cell, TablePage, TableRow } from './pages.js';
 import { lengthCell } from './pole.js';
@@ -39,7 +40,7 @@ export function cutList(plan: Plan, sheets: readonly CutSheet[]): TablePage {
           cut.stage,
           cut.piece,
           run[cut.run],
-          cut.fence === undefined ? byEye : printLength(cut.fence, units),
+          cut.fence === undefined ? byEye : printAs('block', cut.fence, units),
           cut.makes,
         ),
       ),
@@ -64,7 +65,7 @@ export function fenceTable(plan: Plan, sheets: readonly CutSheet[]): TablePage {
       row(
         stage,
         words.list.run[run],
-        lengthCell(fence, plan.job.units),
+        lengthCell(fence, plan.job.units, 'block'),
         cuts.map(({ sheet, number }) => `${sheet}.${number}`).join(', '),
       ),
     ),
@@ -81,11 +82,12 @@ export function makingTable(plan: Plan, { cuts, parts }: Cutting): TablePage {
     const { block, sawn } = cut;
     // As it comes off the saw; the smallest rectangle where nothing is cut.
     const blank = sizes.get(cut.parts[0]!) ?? sawn;
+    const isFinished = sawn.sides !== undefined;
     return [
       block.id,
       block.guide ?? '',
-      `${printLength(blank.length, units)} × ${printLength(blank.height, units)}`,
-      lengthCell(block.made.thickness, units),
+      [blank.length, blank.height].map((mm) => printAs(isFinished ? 'block' : 'needed', mm, units)).join(' × '),
+      lengthCell(block.made.thickness, units, 'block'),
       madeInWords(plan, cut),
       sawn.sides ? '' : degrees((sawn.turned * 180) / Math.PI),
       degrees(sawn.sides?.topInDegrees),
@@ -116,7 +118,7 @@ export function madeInWords(plan: Plan, { making }: BlockCut): string {
   return say(words.making.way[planed ? 'laminatedPlaned' : way], {
     sheet: print(sheet),
     layers,
-    surplus: print(surplus),
+    surplus: printAs('takenOff', surplus, plan.job.units),
   });
 }
 
@@ -135,14 +137,8 @@ export function sizesTable(plan: Plan): TablePage {
       { title: columns.count, kind: 'number', total: (sum) => String(sum) },
       { title: columns.blocks, kind: 'text' },
     ],
-    rows: sizesOf(plan.blocks).map(({ length, height, thickness, blocks }) =>
-      row(
-        lengthCell(length, units),
-        lengthCell(height, units),
-        lengthCell(thickness, units),
-        blocks.length,
-        blocks.join(', '),
-      ),
+    rows: sizesOf(plan.blocks, units).map(({ length, height, thickness, blocks }) =>
+      row(...[length, height, thickness].map((mm) => lengthCell(mm, units, 'block')), blocks.length, blocks.join(', ')),
     ),
   };
 }

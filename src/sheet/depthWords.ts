@@ -1,8 +1,9 @@
 import type { Chamber } from '../chamber/chamber.js';
 import { depthOf } from '../layup/frame.js';
 import type { Row } from '../layup/layup.js';
+import { printLength } from '../length/length.js';
 import type { Plan } from '../plan.js';
-import { printAtLeast, printAtMost } from './rounded.js';
+import { saidRouting } from '../rout/depthLines.js';
 import { routingOf } from './routingOf.js';
 import { say, WORDS } from './words.js';
 
@@ -11,10 +12,10 @@ const THROUGH = 0.05;
 
 /** How deep a chamber is routed, in words: `deep 1 in`, that it goes right through the piece, or half of it from either face. */
 export function depthWords(chamber: Chamber, row: Row, plan: Plan): string {
-  const { from, cut } = routingOf(plan, chamber);
-  if (from.length > 1) return say(WORDS.face.half, { depth: printAtLeast(cut, plan.job.units) });
-  const deep = chamber.depth[1] - chamber.depth[0];
-  const depth = printAtMost(deep, plan.job.units);
+  const { units, routing } = plan.job;
+  const its = routingOf(plan, chamber);
+  const depth = printLength(saidRouting(its, routing, units).depth, units);
+  if (its.from.length > 1) return say(WORDS.face.half, { depth });
   return say(goesThrough(chamber, row, plan) ? WORDS.face.through : WORDS.face.deep, { depth });
 }
 

@@ -37,7 +37,7 @@ export function dotsTable(plan: Plan): TablePage {
             length(s - start),
             length(z + below),
             length(diameter),
-            length(margin),
+            lengthCell(margin, units, 'there'),
             sayWays(sides),
           ],
         })),

@@ -1,6 +1,7 @@
 import words from '../../templates/guides.json' with { type: 'json' };
 import { easeCorners } from '../chamber/contour.js';
 import { printLength } from '../length/length.js';
+import { printAs } from '../length/rounded.js';
 import type { Vertex } from '../length/vertex.js';
 import type { Plan } from '../plan.js';
 import { openingOf } from '../rout/opening.js';
@@ -77,12 +78,12 @@ function ownSheets(plan: Plan): Drawing[] {
 function notesOf(plan: Plan, size: Guide['opening'], chambers: readonly string[]): string[] {
   const print = (mm: number) => printLength(mm, plan.job.units);
   const values = {
-    length: print(size.length),
-    height: print(size.height),
-    corner: print(size.corner),
+    length: printAs('opening', size.length, plan.job.units),
+    height: printAs('opening', size.height, plan.job.units),
+    corner: printAs('corner', size.corner, plan.job.units),
     bush: print(plan.job.routing.bush),
     cutter: print(plan.job.chambers.cutterDiameter),
-    offset: print(plan.routing.offset),
+    offset: printAs('opening', plan.routing.offset, plan.job.units),
     chambers: chambers.join(', '),
   };
   return [...words.notes.map((note) => say(note, values)), words.care];
@@ -90,7 +91,7 @@ function notesOf(plan: Plan, size: Guide['opening'], chambers: readonly string[]
 
 /** Its number and size, off the centre lines. */
 function wordsIn(plan: Plan, id: string, length: number, height: number): Shape[] {
-  const size = [length, height].map((mm) => printLength(mm, plan.job.units)).join(' × ');
+  const size = [length, height].map((mm) => printAs('opening', mm, plan.job.units)).join(' × ');
   const room = { width: length / 2 - 6, height: height / 2 - 4 };
   return [
     text(id, [length / 4, height / 4], heightFitting(id, room, LARGEST) ?? SMALL),

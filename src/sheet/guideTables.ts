@@ -1,10 +1,8 @@
 import words from '../../templates/guides.json' with { type: 'json' };
-import { printLength } from '../length/length.js';
 import type { Plan } from '../plan.js';
 import type { TablePage, TableRow } from './pages.js';
 import { lengthCell } from './pole.js';
-import { printAtLeast, printAtMost } from './rounded.js';
-import { say } from './words.js';
+import { depthWords } from './depthWords.js';
 
 /** Which guide each chamber is routed with, and where it is set. */
 export function guideSettings(plan: Plan): TablePage {
@@ -21,65 +19,23 @@ export function guideSettings(plan: Plan): TablePage {
       { title: columns.along, kind: 'number' },
       { title: columns.up, kind: 'number' },
       { title: columns.turn, kind: 'text' },
-      { title: columns.deep, kind: 'number' },
+      { title: columns.deep, kind: 'text' },
     ],
-    rows: plan.chambers.map(({ id, contour, depth }): TableRow => {
-      const set = settings.get(id);
-      const middle = (values: readonly number[]) => (Math.min(...values) + Math.max(...values)) / 2;
-      const s = set?.s ?? middle(contour.map(({ x }) => x));
-      const z = set?.z ?? middle(contour.map(({ y }) => y));
+    rows: plan.chambers.map((chamber): TableRow => {
+      const set = settings.get(chamber.id);
+      const row = plan.layup.rows.find(({ id }) => id === chamber.row)!;
       return {
         kind: 'row',
         cells: [
-          id,
+          chamber.id,
           set?.guide ?? words.settings.own,
-          lengthCell(s, units),
-          lengthCell(z, units),
+          set ? lengthCell(set.s, units) : '',
+          set ? lengthCell(set.overBottom, units) : '',
           set ? `${set.tiltInDegrees.toFixed(1)}°` : '',
-          lengthCell(depth[1], units),
+          depthWords(chamber, row, plan),
         ],
       };
     }),
-  };
-}
-
-/** Row by row: where the router stands, how deep, and the stop of each pass. */
-export function setUpTable(plan: Plan): TablePage {
-  const { units, routing, chambers } = plan.job;
-  const { columns } = words.setUp;
-  const print = (mm: number) => printLength(mm, units);
-  const values = {
-    cutter: print(chambers.cutterDiameter),
-    bush: print(routing.bush),
-    stock: print(routing.guideStock),
-  };
-  return {
-    kind: 'table',
-    title: words.setUp.title,
-    notes: [...words.setUp.notes.map((note) => say(note, values)), words.care],
-    columns: [
-      { title: columns.row, kind: 'text' },
-      { title: columns.from, kind: 'text' },
-      { title: columns.deep, kind: 'number' },
-      { title: columns.stops, kind: 'text' },
-      { title: columns.reach, kind: 'text' },
-    ],
-    rows: plan.routing.rows
-      .filter((row) => row.chambers.length > 0)
-      .map(({ row, from, cut, stops, needs }): TableRow => {
-        // Too deep spoils a wall; halves that stop short do not meet.
-        const exactly = (mm: number) => (from.length > 1 ? printAtLeast : printAtMost)(mm, units);
-        return {
-          kind: 'row',
-          cells: [
-            row,
-            from.length > 1 ? say(words.setUp.both, { from: from.join(' + ') }) : from.join(),
-            { value: cut, text: exactly(cut) },
-            [...stops.slice(0, -1).map(print), exactly(stops.at(-1)!)].join(', '),
-            needs === undefined ? words.setUp.reaches : say(words.setUp.needs, { needs: print(needs) }),
-          ],
-        };
-      }),
   };
 }
 

@@ -1,6 +1,6 @@
 import QRCode from 'qrcode';
 import type { Block } from '../block/block.js';
-import { printLength } from '../length/length.js';
+import { printAs } from '../length/rounded.js';
 import type { Row } from '../layup/layup.js';
 import type { Plan } from '../plan.js';
 import { benchOf } from './bench.js';
@@ -23,7 +23,7 @@ export function labels(plan: Plan, stock: LabelStock, codeOf: (block: Block) => 
     stock,
     labels: plan.blocks.map((block): Label => {
       const row = rows.get(block.row)!;
-      const size = (mm: number) => printLength(mm, plan.job.units);
+      const size = (mm: number) => printAs('block', mm, plan.job.units);
       return {
         number: block.id,
         lines: [

@@ -38,13 +38,19 @@ export function markingTable(plan: Plan, { row, mirror, far }: MirroredRow): Tab
         const edge = spanAt(chamber.profile, at);
         const skin = line.heightsAt(at);
         return edge && skin
-          ? [lengthCell(skin.deck - edge[1], units), lengthCell(edge[0] - skin.bottom, units)]
+          ? [lengthCell(skin.deck - edge[1], units, 'skin'), lengthCell(edge[0] - skin.bottom, units, 'skin')]
           : ['', ''];
       });
       const id = others[i] ? `${chamber.id} ${others[i].id}` : chamber.id;
       return {
         kind: 'row',
-        cells: [id, lengthCell(from, units), lengthCell(to, units), ...ends, depthWords(chamber, row, plan)],
+        cells: [
+          id,
+          lengthCell(from, units, 'noseEnd'),
+          lengthCell(to, units, 'tailEnd'),
+          ...ends,
+          depthWords(chamber, row, plan),
+        ],
       };
     }),
   };

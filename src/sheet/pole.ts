@@ -1,4 +1,5 @@
 import { printLength } from '../length/length.js';
+import { printAs, roundedAs, type Acted } from '../length/rounded.js';
 import type { Row } from '../layup/layup.js';
 import type { Plan } from '../plan.js';
 import type { Drawing, Shape } from './drawing.js';
@@ -115,7 +116,8 @@ function chambersAt(plan: Plan, rows: readonly Row[], place: number): string {
     .join(WORDS.joinWith);
 }
 
-/** A length as it stands in a list: written in the job's units, counted in millimetres. */
-export function lengthCell(mm: number, units: Plan['job']['units']): Cell {
+/** A length as it stands in a list: written in the job's units, counted in millimetres; the nearest step, or toward more wall where somebody acts on it. */
+export function lengthCell(mm: number, units: Plan['job']['units'], kind?: Acted): Cell {
+  if (kind) return { value: roundedAs(kind, mm, units), text: printAs(kind, mm, units) };
   return { value: Math.round(mm * 1000) / 1000, text: printLength(mm, units) };
 }

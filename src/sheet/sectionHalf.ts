@@ -1,7 +1,7 @@
 import { without } from '../chamber/stretch.js';
 import { printLength } from '../length/length.js';
+import { printAs } from '../length/rounded.js';
 import type { Plan } from '../plan.js';
-import { printAtMost } from './rounded.js';
 import { dimensions } from './dimensions.js';
 import type { Shape } from './drawing.js';
 import { spanAt } from './finished.js';
@@ -55,7 +55,7 @@ export function sectionHalf(plan: Plan, place: SectionPlace, section: Section, n
       say(WORDS.section.thin, {
         chamber: chamber.id,
         patch: WORDS.patch[patch],
-        wall: printAtMost(chamber.wall[patch], units),
+        wall: printAs('there', chamber.wall[patch], units),
       }),
     ),
   );

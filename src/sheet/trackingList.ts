@@ -1,5 +1,6 @@
 import type { Block } from '../block/block.js';
 import { gluingOf } from '../block/gluing.js';
+import { roundedAs } from '../length/rounded.js';
 import { KG_PER_POUND, type Units } from '../length/units.js';
 import type { Plan } from '../plan.js';
 import type { Cell, TablePage, TableRow } from './pages.js';
@@ -71,8 +72,8 @@ export function trackingRows(plan: Plan, done: Done = NOTHING_DONE): Cell[][] {
       return [
         block.id,
         block.row,
-        ...sizes.map((mm) => Math.round(mm * 10) / 10),
-        ...sizes.map((mm) => textOf(lengthCell(mm, plan.job.units))),
+        ...sizes.map((mm) => roundedAs('block', mm, plan.job.units)),
+        ...sizes.map((mm) => textOf(lengthCell(mm, plan.job.units, 'block'))),
         Math.round(block.made.weight * 10000) / 10,
         batches.get(block.id) ?? '',
         ...ticks(done(block)).map((ticked) => (ticked ? 'x' : '')),
@@ -90,7 +91,8 @@ function batchesOf(plan: Plan): ReadonlyMap<string, string> {
 
 function sizesOf({ id, made }: Block, plan: Plan): Cell[] {
   const { units } = plan.job;
-  return [id, lengthCell(made.length, units), lengthCell(made.height, units), lengthCell(made.thickness, units)];
+  const size = (mm: number) => lengthCell(mm, units, 'block');
+  return [id, size(made.length), size(made.height), size(made.thickness)];
 }
 
 function ticks(done: readonly boolean[]): boolean[] {

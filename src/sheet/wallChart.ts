@@ -2,9 +2,9 @@ import { PATCHES, type Patch } from '../board/mesh.js';
 import type { Chamber } from '../chamber/chamber.js';
 import { stretchOf } from '../chamber/stretch.js';
 import { printLength } from '../length/length.js';
+import { printAs } from '../length/rounded.js';
 import { MM_PER_FOOT, MM_PER_INCH } from '../length/units.js';
 import type { Plan } from '../plan.js';
-import { printAtMost } from './rounded.js';
 import type { Drawing, Shape } from './drawing.js';
 import { widthOf } from './lettering.js';
 import { chambersOf, type MirroredRow } from './mirror.js';
@@ -64,7 +64,7 @@ function field(patch: Patch, base: number, chambers: readonly Chamber[], plan: P
     ]),
     text(WORDS.patch[patch], [0, base + FIELD + 3.5], 3.5, 'left'),
     text(
-      say(WORDS.wallChart.asked, { length: printLength(asked, units) }),
+      say(WORDS.wallChart.asked, { length: printAs('needed', asked, units) }),
       [WIDTH, base + FIELD + 3.5],
       LETTERS,
       'right',
@@ -87,7 +87,7 @@ function numbersAt(
   plan: Plan,
   base: number,
 ): Shape[] {
-  const wall = Number.isFinite(value) ? printAtMost(value, plan.job.units).replace(/ (mm|in)$/, '') : '';
+  const wall = Number.isFinite(value) ? printAs('there', value, plan.job.units).replace(/ (mm|in)$/, '') : '';
   const place = chamber.id.slice(chamber.row.length + 1);
   return [
     ...(widthOf(wall, 1.8) <= wide + 1 ? [text(wall, [x, Math.min(y + 2.2, base + FIELD - 2.2)], 1.8)] : []),

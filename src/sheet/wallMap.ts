@@ -2,8 +2,8 @@ import { PATCHES, type Patch } from '../board/mesh.js';
 import { MET } from '../chamber/carve.js';
 import type { Chamber } from '../chamber/chamber.js';
 import { printLength } from '../length/length.js';
+import { printAs } from '../length/rounded.js';
 import type { Plan } from '../plan.js';
-import { printAtMost } from './rounded.js';
 import type { Drawing } from './drawing.js';
 import { partsOf, planShapes, type InChamber } from './planView.js';
 import { say, WORDS } from './words.js';
@@ -26,7 +26,7 @@ function thinnestOf(chamber: Chamber, plan: Plan): InChamber {
   const { patch, spare } = tightest(chamber, plan.asked);
   const hatch = spare < 0 ? 'dark' : spare <= MET ? 'medium' : spare <= SOME ? 'light' : undefined;
   return {
-    words: `${WORDS.patchLetter[patch]} ${printAtMost(chamber.wall[patch], plan.job.units)}`,
+    words: `${WORDS.patchLetter[patch]} ${printAs('there', chamber.wall[patch], plan.job.units)}`,
     ...(hatch && { hatch }),
   };
 }

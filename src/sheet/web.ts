@@ -1,7 +1,7 @@
 import type { Chamber } from '../chamber/chamber.js';
 import { stretchOf } from '../chamber/stretch.js';
 import type { Dot } from '../dot/dot.js';
-import { printLength } from '../length/length.js';
+import { printAs } from '../length/rounded.js';
 import type { Units } from '../length/units.js';
 import type { Bench } from './bench.js';
 import type { Shape } from './drawing.js';
@@ -28,7 +28,7 @@ export function webMark(before: Chamber, after: Chamber, bench: Bench, units: Un
     [to, b[1]],
     [from, a[1]],
   ] as const;
-  const words = printLength(width, units);
+  const words = printAs('there', width, units);
   const room = freeOf(glue, { from, to, low: Math.max(a[0], b[0]) + 2, high: Math.min(a[1], b[1]) - 2 });
   const tall = room.high - room.low;
   const level = heightFitting(words, { width: width - 2, height: tall }, 5, 2.5);

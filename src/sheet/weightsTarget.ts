@@ -1,5 +1,6 @@
 import { printArealWeight } from '../length/areal.js';
 import { printLength } from '../length/length.js';
+import { printAs } from '../length/rounded.js';
 import { MM_PER_INCH } from '../length/units.js';
 import { printWeight } from '../length/weight.js';
 import type { Plan } from '../plan.js';
@@ -84,7 +85,7 @@ export function targetPage({ job }: Plan, steered: Steered): TextPage {
       text: say(steered.met ? W.met : W.missed, { asked: print(steered.asked), reached: print(steered.reached) }),
     },
     { kind: 'heading', text: W.walls },
-    { kind: 'pairs', pairs: WALLS.map((wall) => [WEIGHT_WORDS.lever[wall], printLength(chambers[wall], units)]) },
+    { kind: 'pairs', pairs: WALLS.map((wall) => [WEIGHT_WORDS.lever[wall], printAs('needed', chambers[wall], units)]) },
     {
       kind: 'paragraph',
       text: changed
@@ -98,7 +99,7 @@ export function targetPage({ job }: Plan, steered: Steered): TextPage {
             kind: 'paragraph' as const,
             text: say(W.share, {
               share: `${Math.round(steered.share * 100)} %`,
-              thinnest: printLength(steered.thinnest, units),
+              thinnest: printAs('there', steered.thinnest, units),
             }),
           },
         ]),

@@ -1,4 +1,6 @@
 import Papa from 'papaparse';
+import { roundedAs } from '../length/rounded.js';
+import type { Units } from '../length/units.js';
 import type { Happening } from './event.js';
 import { stageOf, UNTOUCHED, type BlockState, type ShopState } from './state.js';
 import { STEPS, type Step } from './step.js';
@@ -26,11 +28,11 @@ const NOT_DONE = ['', 'no', 'n', '0', 'false', '-', 'open'];
  * The tracking list as CSV (RFC 4180): a line for each block in the order it lies in the board, for each step the time it was done
  * (ISO 8601, UTC), the notes. Words that a spreadsheet would take for a formula are marked with an apostrophe.
  */
-export function writeList(blocks: readonly TrackedBlock[], state: ShopState): string {
+export function writeList(blocks: readonly TrackedBlock[], state: ShopState, units: Units): string {
   const lines = [...blocksByRow(blocks).values()].flat().map((block) => {
     const { length, height, thickness } = block.sizes;
     const its = state.blocks.get(block.id) ?? UNTOUCHED;
-    const size = (mm: number) => String(Math.round(mm * 10) / 10);
+    const size = (mm: number) => String(roundedAs('block', mm, units));
     return [
       block.id,
       block.row,

@@ -127,7 +127,7 @@ function blocksAndStep(args: TrackArgs, store: ShopStore, plan: number, io: Trac
 
 function exportList(file: string, store: ShopStore, io: TrackIo): number {
   try {
-    io.writeText(file, writeList(io.blocks, store.state));
+    io.writeText(file, writeList(io.blocks, store.state, io.units));
   } catch (error) {
     io.err(`The list could not be written (${(error as Error).message}). Choose another place.`);
     return 1;

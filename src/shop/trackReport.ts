@@ -1,4 +1,5 @@
 import { printLength } from '../length/length.js';
+import { printAs, roundedAs } from '../length/rounded.js';
 import { timeLeft, type Pace } from './pace.js';
 import { progressOf } from './progress.js';
 import type { Refit } from './refit.js';
@@ -62,11 +63,23 @@ export function sayRefit(refit: Refit, units: Units): string {
     case 'mark-again':
       return `the plan has changed: mark it again, ${saySizes(refit.to, units)}.`;
     case 'trim': {
-      const off = sayEach(refit.off, units, 'off the');
+      const { to, off: over } = refit;
+      const off = sayMore(
+        (name) => to[name] + over[name],
+        (name) => to[name],
+        units,
+        'off the',
+      );
       return `trim it to ${saySizes(refit.to, units)}${off === '' ? ', to the new shape' : ` (${off})`}.`;
     }
     case 'new': {
-      const short = sayEach(refit.short, units, 'short in');
+      const { to, short: lack } = refit;
+      const short = sayMore(
+        (name) => to[name],
+        (name) => to[name] - lack[name],
+        units,
+        'short in',
+      );
       return `make it new, ${saySizes(refit.to, units)}: the old one is ${short === '' ? 'of another shape' : short}.`;
     }
     case 'glued-in':
@@ -78,7 +91,7 @@ export function sayRefit(refit: Refit, units: Units): string {
 
 /** `412 × 98 × 45 mm`: along the face, across it, into the piece. */
 export function saySizes({ length, height, thickness }: BlockSizes, units: Units): string {
-  const [a, b, c] = [length, height, thickness].map((mm) => printLength(mm, units).replace(/ (mm|in)$/, ''));
+  const [a, b, c] = [length, height, thickness].map((mm) => printAs('block', mm, units).replace(/ (mm|in)$/, ''));
   return `${a} × ${b} × ${c} ${units}`;
 }
 
@@ -89,10 +102,17 @@ export function sayDuration(ms: number): string {
   return hours === 0 ? `${minutes} min` : `${hours} h ${minutes % 60} min`;
 }
 
-function sayEach(sizes: BlockSizes, units: Units, word: string): string {
-  return Object.entries(sizes)
-    .filter(([, mm]) => printLength(mm as number, units) !== printLength(0, units))
-    .map(([name, mm]) => `${printLength(mm as number, units)} ${word} ${name}`)
+/** How much longer, higher and thicker one block is than another, by the sizes as they are written. */
+function sayMore(
+  larger: (name: keyof BlockSizes) => number,
+  smaller: (name: keyof BlockSizes) => number,
+  units: Units,
+  word: string,
+): string {
+  return (['length', 'height', 'thickness'] as const)
+    .map((name) => [name, roundedAs('block', larger(name), units) - roundedAs('block', smaller(name), units)] as const)
+    .filter(([, mm]) => printLength(mm, units) !== printLength(0, units))
+    .map(([name, mm]) => `${printLength(mm, units)} ${word} ${name}`)
     .join(', ');
 }
 

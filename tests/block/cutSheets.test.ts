@@ -8,7 +8,6 @@ import { layoutFaults } from './layoutFaults.js';
 
 const saw: SawSetting = { kerf: 3, trim: 5, keep: { length: 200, width: 60 } };
 const sheet: CutStock = { id: 'full', foam: 'fill 50', length: 1200, width: 600, price: 20 };
-const mm = (length: number) => `${length} mm`;
 
 function block(id: string, length: number, height: number, more: Partial<CutPart> = {}): CutPart {
   return { id, foam: 'fill 50', length, height, mayTurn: false, ...more };
@@ -196,7 +195,7 @@ describe('bad input is named with what would do, and the rest is planned', () =>
     ],
   ])('a block %s', (_, bad, text) => {
     const plan = cutSheets([bad, good], [sheet], saw);
-    expect(plan.findings.map((finding) => sayCutFinding(finding, mm))).toEqual([text]);
+    expect(plan.findings.map((finding) => sayCutFinding(finding, 'mm'))).toEqual([text]);
     expect(plan.leftOut).toEqual([bad.id]);
     expect(plan.sheets.flatMap(({ blanks }) => blanks.map(({ parts }) => parts[0]!.id))).toEqual(['R1-01']);
   });
@@ -204,7 +203,7 @@ describe('bad input is named with what would do, and the rest is planned', () =>
   test('no sheet listed at all', () => {
     const plan = cutSheets([good], [], saw);
     expect(plan.sheets).toEqual([]);
-    expect(plan.findings.map((finding) => sayCutFinding(finding, mm))).toEqual([
+    expect(plan.findings.map((finding) => sayCutFinding(finding, 'mm'))).toEqual([
       'Block R1-01: no sheet of fill 50 is listed. List one of at least 310 mm × 90 mm.',
     ]);
   });
@@ -213,20 +212,20 @@ describe('bad input is named with what would do, and the rest is planned', () =>
     const parts = [block('a', 1100, 500), block('b', 1100, 400), block('c', 100, 50)];
     const plan = cutSheets(parts, [{ ...sheet, count: 1 }], saw);
     expect(plan.leftOut).toEqual(['b']);
-    expect(plan.findings.map((finding) => sayCutFinding(finding, mm))).toEqual([
+    expect(plan.findings.map((finding) => sayCutFinding(finding, 'mm'))).toEqual([
       'Block b: the sheets of fill 50 are used up. Add a sheet of at least 1110 mm × 410 mm.',
     ]);
   });
 
   test('sheets and saws that make no sense', () => {
     const stock = [sheet, { ...sheet, id: 'narrow', width: 9 }, { ...sheet, id: 'half', count: 0.5 }];
-    expect(cutSheets([good], stock, saw).findings.map((finding) => sayCutFinding(finding, mm))).toEqual([
+    expect(cutSheets([good], stock, saw).findings.map((finding) => sayCutFinding(finding, 'mm'))).toEqual([
       'Sheet narrow is not used: trimming its edges leaves nothing. Trim less or list a larger sheet.',
       'Sheet half is not used: the number of sheets is not a whole number of 0 or more. Count them again.',
     ]);
     const plan = cutSheets([good], [sheet], { ...saw, kerf: -1 });
     expect(plan.leftOut).toEqual(['R1-01']);
-    expect(plan.findings.map((finding) => sayCutFinding(finding, mm))).toEqual([
+    expect(plan.findings.map((finding) => sayCutFinding(finding, 'mm'))).toEqual([
       'Saw: the kerf is not a number of 0 or more. Nothing is planned until it is.',
     ]);
   });

@@ -9,7 +9,6 @@ import { planOf } from '../../src/plan.js';
 import { sampleJob, SAMPLES } from '../samples.js';
 import { layoutFaults } from './layoutFaults.js';
 
-const print = (mm: number) => `${Math.round(mm * 100) / 100} mm`;
 const SHEETS: StockSpec[] = [
   { length: 1000, width: 500, thickness: 40, price: 10, offcut: false },
   { length: 600, width: 300, thickness: 25, count: 2, offcut: true },
@@ -53,7 +52,7 @@ describe.each(SAMPLES)('the blocks of %s', (name) => {
 
   test('are each of one size in the list of sizes', () => {
     expect(
-      sizesOf(plan.blocks)
+      sizesOf(plan.blocks, plan.job.units)
         .flatMap(({ blocks }) => blocks)
         .sort(),
     ).toEqual(plan.blocks.map(({ id }) => id).sort());
@@ -110,7 +109,7 @@ describe('what cannot be cut is said by number, and the rest is planned', () => 
       layup: { rows: [{ id: 'R1', end: 'rail' }] } as unknown as Blocked['layup'],
       blocks,
     });
-  const said = ({ sheets }: Cutting) => sheets!.findings.map((finding) => sayCutFinding(finding, print));
+  const said = ({ sheets }: Cutting) => sheets!.findings.map((finding) => sayCutFinding(finding, 'mm'));
   const small = box('R1-01', 100, 50);
 
   test('a block larger than any sheet, with the sheet that would do', () => {

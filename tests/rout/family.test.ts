@@ -34,7 +34,9 @@ const spec = { smallest: { length: 30, height: 20, depth: 20 }, cutterDiameter: 
 
 describe('the longest level rectangle in a chamber', () => {
   test('of a rectangle is itself, also when it lies aslant', () => {
-    const [c, s] = [Math.cos(0.1), Math.sin(0.1)];
+    // Guides are turned by whole tenths of a degree.
+    const turn = (5.7 * Math.PI) / 180;
+    const [c, s] = [Math.cos(turn), Math.sin(turn)];
     const aslant = box(200, 60).map(([x, y]): Pair => [400 + x * c - y * s, 30 + x * s + y * c]);
     const run = longestRun(levelled(easeCorners(aslant, 6)!.contour), 59.99)!;
     expect(run.to - run.from).toBeGreaterThan(199);
@@ -69,7 +71,8 @@ describe('a family of guides', () => {
     [60, 30],
   ];
   const depths = [40, 50, 30, 60, 20, 35];
-  const chambers = sizes.map(([l, h], i) => chamberOf(`R1-0${i + 1}`, box(l, h), depths[i]!));
+  // A tenth of a millimetre longer and higher: that much a guide may stand off when it is set to tenths.
+  const chambers = sizes.map(([l, h], i) => chamberOf(`R1-0${i + 1}`, box(l + 0.1, h + 0.1), depths[i]!));
 
   // Brute force over all rectangles of whole millimetres that have some chamber's length and some chamber's height: for rectangular
   // chambers no other can be best.
@@ -77,13 +80,15 @@ describe('a family of guides', () => {
     const all = [...new Set(sizes.map(([l]) => l))].flatMap((l) =>
       [...new Set(sizes.map(([, h]) => h))].map((h): Pair => [l, h]),
     );
-    const area = ([l, h]: Pair) => l * h - (4 - Math.PI) * 36;
+    const corners = (4 - Math.PI) * 36;
+    const area = ([l, h]: Pair) => l * h - corners;
+    const whole = ([l, h]: Pair) => (l + 0.1) * (h + 0.1) - corners;
     let best = Infinity;
     const pick = (from: number, chosen: Pair[]): void => {
       if (chosen.length === count) {
         const lost = sizes.reduce((sum, own, i) => {
           const fitting = chosen.filter(([l, h]) => l <= own[0] && h <= own[1]);
-          return sum + (fitting.length > 0 ? (area(own) - Math.max(...fitting.map(area))) * depths[i]! : Infinity);
+          return sum + (fitting.length > 0 ? (whole(own) - Math.max(...fitting.map(area))) * depths[i]! : Infinity);
         }, 0);
         best = Math.min(best, lost);
         return;
@@ -99,9 +104,10 @@ describe('a family of guides', () => {
     expect(point.bound).toBeGreaterThan(point.lost - 1e-4);
   });
 
-  test('loses nothing when each of these chambers has its own', () => {
+  test('loses no more than the setting takes when each of these chambers has its own', () => {
     const { curve } = familyOf(chambers, { kind: 'count', count: 6 }, spec, 'mm');
-    expect(curve[5]!.lost).toBeCloseTo(0, 9);
+    const slack = sizes.reduce((sum, [l, h], i) => sum + (0.1 * l + 0.1 * h + 0.01) * depths[i]!, 0) / 1e6;
+    expect(curve[5]!.lost).toBeCloseTo(slack, 9);
   });
 
   test('asked for by loss it is the smallest that keeps within it', () => {

@@ -39,7 +39,7 @@ describe.each(['tarn-rescue', 'mere-prone'] as const)('the cut sheets of %s', (n
 
   // RFC 4180: every line has the same number of fields; CRLF ends it. Read back by an independent reader.
   test.each([
-    ['cuts', cutRows(cutting)],
+    ['cuts', cutRows(plan, cutting)],
     ['blocks', blockRows(plan, cutting)],
   ])('open in a spreadsheet: %s', (_, rows) => {
     const csv = csvOf(rows);

@@ -14,10 +14,10 @@ const HEADING = 'block,row,place,length_mm,height_mm,thickness_mm,marked,cut,san
 describe('the tracking list as CSV', () => {
   it('has a line a block, CR LF between lines, and quotes what holds commas or quotes (RFC 4180, section 2)', () => {
     const state = happened(step('R2-07', 'cut'), { kind: 'note', block: 'R2-07', text: 'tight, see "corner"' });
-    expect(writeList(two, state)).toBe(
+    expect(writeList(two, state, 'mm')).toBe(
       [
         HEADING,
-        'R2-07,R2,7,180,100.3,45,yes,2026-03-14T12:00:00.000Z,,,,"tight, see ""corner"""',
+        'R2-07,R2,7,180,100.2,45,yes,2026-03-14T12:00:00.000Z,,,,"tight, see ""corner"""',
         'R2-08,R2,8,180,98,45,,,,,,',
         '',
       ].join('\r\n'),
@@ -27,7 +27,7 @@ describe('the tracking list as CSV', () => {
   // OWASP, "CSV Injection": cells that begin with = + - @ tab or CR are taken for formulas by spreadsheets.
   it('keeps a note from being a formula, and reads it back as it was', () => {
     for (const text of ['=1+1', '+2', '-3 mm', '@SUM(A1)', "'=quoted", "'plain"]) {
-      const list = writeList(two, happened({ kind: 'note', block: 'R2-07', text }));
+      const list = writeList(two, happened({ kind: 'note', block: 'R2-07', text }), 'mm');
       expect(list).not.toContain(`,${text}\r\n`);
       const back = readList(list, two, NOTHING_YET);
       expect(back.ok && back.entries).toEqual([{ kind: 'note', block: 'R2-07', text }]);
@@ -58,7 +58,7 @@ describe('the tracking list as CSV', () => {
     fc.assert(
       fc.property(work, (what) => {
         const state = happened(...what);
-        const read = readList(writeList(blocks, state), blocks, NOTHING_YET);
+        const read = readList(writeList(blocks, state, 'mm'), blocks, NOTHING_YET);
         if (!read.ok) throw new Error(JSON.stringify(read.findings));
         const again = happened(...read.entries);
         for (const { id } of blocks) {
@@ -66,7 +66,11 @@ describe('the tracking list as CSV', () => {
           const notes = (of: typeof state) => [...new Set((of.blocks.get(id)?.notes ?? []).map(({ text }) => text))];
           expect(notes(again)).toEqual(notes(state));
         }
-        expect(readList(writeList(blocks, state), blocks, state)).toEqual({ ok: true, entries: [], differences: [] });
+        expect(readList(writeList(blocks, state, 'mm'), blocks, state)).toEqual({
+          ok: true,
+          entries: [],
+          differences: [],
+        });
       }),
       { seed: 11, numRuns: 60 },
     );

@@ -51,10 +51,10 @@ describe('chamberwright track', () => {
     const plan = (length: number) => ({ blocks: [box('R2-07', length, 100, 45)], units: 'in' as const });
     await track('changed', ['R2-07', 'cut'], plan(180));
     expect((await track('changed', [], plan(174))).out).toContain(
-      'R2-07: trim it to 6 7/8 × 3 15/16 × 1 3/4 in (1/4 in off the length).',
+      'R2-07: trim it to 6 13/16 × 3 7/8 × 1 3/4 in (1/4 in off the length).',
     );
     expect((await track('changed', [], plan(190))).out).toContain(
-      'R2-07: make it new, 7 1/2 × 3 15/16 × 1 3/4 in: the old one is 3/8 in short in length.',
+      'R2-07: make it new, 7 7/16 × 3 7/8 × 1 3/4 in: the old one is 3/8 in short in length.',
     );
   });
 

@@ -1,5 +1,6 @@
 import { useId, useMemo } from 'preact/hooks';
 import { printLength } from '../../length/length.js';
+import { printAs } from '../../length/rounded.js';
 import type { Bench, BenchState } from '../bench.js';
 import type { Shown } from '../plan/answer.js';
 import { cutAt, wallsHere, type Point, type Wall } from './cut.js';
@@ -71,7 +72,9 @@ export function CrossSection({ bench, state, shown }: Props) {
           WALLS.map((wall) => {
             const found = walls[wall];
             if (!found || found.size > WORTH_A_DIMENSION) return null;
-            return <Dimension key={wall} {...found} text={printLength(found.size, units)} scale={scale} view={view} />;
+            return (
+              <Dimension key={wall} {...found} text={printAs('there', found.size, units)} scale={scale} view={view} />
+            );
           })}
         {!isClose && close && (
           <rect
@@ -185,11 +188,11 @@ interface TableProps {
 /** The chamber's walls: proved over the whole chamber, and as dimensioned in this section. */
 function WallTable({ shown, state, chamber, walls }: TableProps) {
   const { asked } = shown.result;
-  const print = (mm: number) => printLength(mm, state.units);
+  const there = (mm: number) => printAs('there', mm, state.units);
   return (
     <table class="walls">
       <caption>
-        Walls of {chamber.id}, {print(chamber.depth[1] - chamber.depth[0])} deep
+        Walls of {chamber.id}, {printAs('depth', chamber.depth[1] - chamber.depth[0], state.units)} deep
       </caption>
       <thead>
         <tr>
@@ -204,12 +207,12 @@ function WallTable({ shown, state, chamber, walls }: TableProps) {
         {WALLS.map((wall) => (
           <tr key={wall} data-wall={wall}>
             <th scope="row">{wall}</th>
-            <td>{print(asked[wall])}</td>
+            <td>{printAs('needed', asked[wall], state.units)}</td>
             <td>
-              <strong>{print(chamber.wall[wall])}</strong>
+              <strong>{there(chamber.wall[wall])}</strong>
             </td>
             <td>{printLength(chamber.at[wall][0], state.units, 'feet')}</td>
-            <td>{walls[wall] ? print(walls[wall].size) : '–'}</td>
+            <td>{walls[wall] ? there(walls[wall].size) : '–'}</td>
           </tr>
         ))}
       </tbody>

@@ -2,6 +2,7 @@ import { useMemo } from 'preact/hooks';
 import { stretchOf } from '../../chamber/stretch.js';
 import type { Vertex } from '../../length/vertex.js';
 import { printLength } from '../../length/length.js';
+import { printAs } from '../../length/rounded.js';
 import { toFace } from '../../layup/frame.js';
 import type { Bench, BenchState } from '../bench.js';
 import type { Shown } from '../plan/answer.js';
@@ -131,7 +132,7 @@ export function RowOnBench({ bench, state, shown }: Props) {
               scale={scale}
               scaleUp={scale * taller}
               value={dot.x}
-              said={`${printLength(dot.x, state.units, 'feet')} from the nose, ${printLength(dot.margin, state.units)} inside the surface`}
+              said={`${printLength(dot.x, state.units, 'feet')} from the nose, ${printAs('there', dot.margin, state.units)} inside the surface`}
               step={ruleStep(shown.job.units)}
               move={(text, from, dx, dz) => withDotMoved(text, from, result.dots, dot.id, dx, dz)}
             />
@@ -152,7 +153,7 @@ export function RowOnBench({ bench, state, shown }: Props) {
 function depthsOf(chambers: Shown['result']['chambers'], units: BenchState['units']): string {
   if (chambers.length === 0) return '';
   const depths = chambers.map(({ depth }) => depth[1]);
-  const [least, most] = [Math.min(...depths), Math.max(...depths)].map((mm) => printLength(mm, units));
+  const [least, most] = [Math.min(...depths), Math.max(...depths)].map((mm) => printAs('depth', mm, units));
   return least === most ? `, ${least} deep` : `, ${least} to ${most} deep`;
 }
 

@@ -85,7 +85,8 @@ export function shopRoutes(shop: Shop): readonly Route[] {
       path: '/api/list.csv',
       allowed: LET_IN,
       answer: (_, response) => {
-        const list = writeList(shop.plan().blocks, shop.store.state);
+        const { blocks, units } = shop.plan();
+        const list = writeList(blocks, shop.store.state, units);
         send(response, 200, 'text/csv; charset=utf-8', Buffer.from(list), {
           'Content-Disposition': 'attachment; filename="tracking-list.csv"',
         });
