@@ -28,7 +28,7 @@ export function layCheck(page: CheckPage, studio: Studio): readonly Leaf[] {
       height,
       factors: { x: 1, y: 1 },
       bookmark: page.title,
-      draw: (pen) => drawCheck(pen, width, height, shortIsLevel, page.title, studio),
+      draw: (pen) => drawCheck(pen, width, height, shortIsLevel, page, studio),
     },
   ];
 }
@@ -41,7 +41,7 @@ function drawCheck(
   width: number,
   height: number,
   shortIsLevel: boolean,
-  title: string,
+  { title, use }: CheckPage,
   studio: Studio,
 ): void {
   const { words, mark, measure } = studio;
@@ -71,7 +71,11 @@ function drawCheck(
     stamp ? `${words.compensated} ${stamp}` : '',
   ];
   pen.text(about.filter((part) => part !== '').join('  ·  '), left, y, { height: 2.5, fit: right - left });
-  y -= 5;
+  y -= 4.5;
+  if (use) {
+    pen.text(`${use.size}  ·  ${use.when}`, left, y, { height: 2.5, fit: right - left });
+    y -= 4.5;
+  }
   // The steps stand beside the square where the sheet is wide, above it where it is tall.
   const wide = width > height;
   const textRight = wide ? right - 124 : right;

@@ -1,12 +1,13 @@
 import { isoDate, type Book, type Leaf, type Studio } from './leaf.js';
 import { narrow, wide } from './line.js';
 import type { Pen } from './pen.js';
+import type { DocumentPage, Use } from './set.js';
 
 /** Borders of lists and notes, mm: 20 mm to file them at the left, as on drawings (ISO 5457:1999, 4.2), 12 mm elsewhere. */
 const LEFT = 20;
 const OTHER = 12;
 const HEAD = 12;
-const FOOT = 8;
+const FOOT = 12;
 
 /** The part of a list's or note's page that its contents may fill, mm from the lower left corner. */
 export interface Room {
@@ -18,7 +19,7 @@ export interface Room {
   readonly height: number;
 }
 
-/** A page for lists and notes on the studio's document paper, with a head (its title) and a foot (job, revision, date, page). */
+/** A page for lists and notes on the studio's document paper, with a head (its title) and a foot (its use; job, revision, date, page). */
 export function documentSheet(
   studio: Studio,
   lying: boolean,
@@ -31,12 +32,25 @@ export function documentSheet(
   return { width, height, room: { ...room, width: room.right - room.left, height: room.top - room.bottom } };
 }
 
+/** What stands over a page and under it; `bookmark` where it begins a document. */
+export interface Head {
+  readonly title: string;
+  readonly bookmark: string | undefined;
+  readonly use: Use | undefined;
+}
+
+/** The head of a document's first page, and of those after it, which say that they go on where the studio's words are given. */
+export function headOf(page: DocumentPage, isFirst: boolean, studio?: Studio): Head {
+  const { title, use } = page;
+  const going = studio ? `${title} (${studio.words.continued})` : title;
+  return { title: isFirst ? title : going, bookmark: isFirst ? title : undefined, use };
+}
+
 /** A leaf of lists or notes: head and foot are drawn here, the rest by `draw`. */
 export function documentLeaf(
   studio: Studio,
   lying: boolean,
-  title: string,
-  bookmark: string | undefined,
+  { title, bookmark, use }: Head,
   draw: (pen: Pen, room: Room, book: Book) => void,
 ): Leaf {
   const { width, height, room } = documentSheet(studio, lying);
@@ -46,17 +60,26 @@ export function documentLeaf(
     factors: { x: 1, y: 1 },
     ...(bookmark === undefined ? {} : { bookmark }),
     draw: (pen, book, page) => {
-      drawHeadAndFoot(pen, room, title, studio, book, page);
+      drawHeadAndFoot(pen, room, title, use, studio, book, page);
       draw(pen, room, book);
     },
   };
 }
 
-function drawHeadAndFoot(pen: Pen, room: Room, title: string, studio: Studio, book: Book, page: number): void {
+function drawHeadAndFoot(
+  pen: Pen,
+  room: Room,
+  title: string,
+  use: Use | undefined,
+  studio: Studio,
+  book: Book,
+  page: number,
+): void {
   const { mark, words, date } = studio;
   pen.text(title, room.left, room.top + 8, { height: 4.5, bold: true, fit: room.width });
   pen.line([room.left, room.top + 3.5, room.right, room.top + 3.5], wide);
-  const y = room.bottom - 5.5;
+  const y = room.bottom - 10;
+  if (use) pen.text(`${use.size}  ·  ${use.when}`, room.left, room.bottom - 5.8, { height: 2.5, fit: room.width });
   pen.line([room.left, room.bottom - 3, room.right, room.bottom - 3], narrow);
   const revision = mark.revision ? `  ·  ${words.titleBlock.revision} ${mark.revision}` : '';
   const pages = `${words.page} ${String(page)} ${words.of} ${String(book.pages)}`;

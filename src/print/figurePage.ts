@@ -67,10 +67,11 @@ export function layFigure(page: FigurePage, studio: Studio): readonly Leaf[] {
         const title = {
           title: page.title,
           supplement: page.drawing.notes.join(' · '),
+          use: page.use,
           identification: page.drawing.id,
           documentType: words.documentType.figure,
           sheet: '1/1',
-          scale: `${words.scaleOf} ${scaleText(scale)}`,
+          scale: page.drawing.isChart ? '' : `${words.scaleOf} ${scaleText(scale)}`,
         };
         drawTitleBlock(pen, inside.maxX, inside.minY, block, title, studio);
         const pages = `${words.page} ${String(number)} ${words.of} ${String(book.pages)}`;

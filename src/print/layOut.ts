@@ -32,7 +32,10 @@ export function layOut(set: PaperSet, studio: Studio): { readonly leaves: readon
     const made = page.kind === 'tiled' ? tiles.get(page)!.leaves : layDocument(page, studio, entryCount, plans);
     made.forEach((leaf, i) => {
       const name = `page-${String(first + i)}`;
-      if (leaf.bookmark !== undefined) entries.push({ title: leaf.bookmark, page: first + i, name, level: 0 });
+      if (leaf.bookmark !== undefined) {
+        const size = page.use && { size: page.use.size };
+        entries.push({ title: leaf.bookmark, page: first + i, name, level: 0, ...size });
+      }
       if (leaf.part !== undefined) entries.push({ title: leaf.part, page: first + i, name, level: 1 });
     });
     leaves.push(...made);

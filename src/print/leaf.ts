@@ -33,6 +33,8 @@ export interface Entry {
   readonly name: string;
   /** 0 a document, 1 a part of the document before. */
   readonly level: 0 | 1;
+  /** Whether the size of its sheets matters, in words. */
+  readonly size?: string;
 }
 
 export interface TiledEntry {

@@ -1,5 +1,5 @@
 import { grown, heightOf, joinBoxes, shifted, widthOf, type Box } from './box.js';
-import { documentLeaf, documentSheet, type Room } from './documentSheet.js';
+import { documentLeaf, documentSheet, headOf, type Room } from './documentSheet.js';
 import { hasInk, mergedInk } from './ink.js';
 import type { Book, Leaf, Studio, TiledEntry } from './leaf.js';
 import { narrow } from './line.js';
@@ -45,7 +45,7 @@ export function layMap(page: MapPage, studio: Studio, tiled: readonly TiledEntry
     left -= panel.height;
   }
   return pages.map((panels, i) =>
-    documentLeaf(studio, false, page.title, i === 0 ? page.title : undefined, (pen, inner, book) => {
+    documentLeaf(studio, false, headOf(page, i === 0), (pen, inner, book) => {
       let y = inner.top;
       if (i === 0) {
         notes.forEach((note, k) => pen.text(note, inner.left, y - (k + 0.5) * LINE, { height: LETTERS }));

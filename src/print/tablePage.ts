@@ -1,5 +1,5 @@
 import { textOf, valueOf } from './cell.js';
-import { documentLeaf, documentSheet, type Room } from './documentSheet.js';
+import { documentLeaf, documentSheet, headOf, type Room } from './documentSheet.js';
 import type { Leaf, Studio } from './leaf.js';
 import { narrow, wide } from './line.js';
 import type { Pen } from './pen.js';
@@ -21,8 +21,7 @@ export function layTable(page: TablePage, studio: Studio): readonly Leaf[] {
   const notes = (page.notes ?? []).flatMap((note) => wrap(note, room.width, 2.5, false, studio.measure));
   const pages = paginate(page, setting, room, notes.length * 2.5 * LINE_PITCH + (notes.length > 0 ? 3 : 0), studio);
   return pages.map((rows, i) => {
-    const title = i === 0 ? page.title : `${page.title} (${studio.words.continued})`;
-    return documentLeaf(studio, setting.lying, title, i === 0 ? page.title : undefined, (pen, inner) => {
+    return documentLeaf(studio, setting.lying, headOf(page, i === 0, studio), (pen, inner) => {
       let y = inner.top;
       if (i === 0 && notes.length > 0) {
         for (const note of notes) {

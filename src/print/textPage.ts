@@ -1,4 +1,4 @@
-import { documentLeaf, documentSheet, type Room } from './documentSheet.js';
+import { documentLeaf, documentSheet, headOf, type Room } from './documentSheet.js';
 import type { Leaf, Studio } from './leaf.js';
 import { frame, narrow, wide } from './line.js';
 import type { Pen } from './pen.js';
@@ -26,19 +26,13 @@ export function layText(page: TextPage, studio: Studio): readonly Leaf[] {
     left -= piece.height;
   }
   return pages.map((pieces, i) =>
-    documentLeaf(
-      studio,
-      false,
-      i === 0 ? page.title : `${page.title} (${studio.words.continued})`,
-      i === 0 ? page.title : undefined,
-      (pen, inner) => {
-        let y = inner.top;
-        for (const piece of pieces) {
-          piece.draw(pen, inner, y);
-          y -= piece.height;
-        }
-      },
-    ),
+    documentLeaf(studio, false, headOf(page, i === 0, studio), (pen, inner) => {
+      let y = inner.top;
+      for (const piece of pieces) {
+        piece.draw(pen, inner, y);
+        y -= piece.height;
+      }
+    }),
   );
 }
 

@@ -10,7 +10,7 @@ import type { Pen } from './pen.js';
 import { printerStamp } from './printer.js';
 import { seamsOf, type Seam } from './seam.js';
 import { seamDiagonals, seamLetters, WORD_HEIGHT, wordAt, type Word } from './seamMark.js';
-import type { TiledPage } from './set.js';
+import type { TiledPage, Use } from './set.js';
 import { drawCentringMarks, drawTrimmingMarks } from './sheetFrame.js';
 import { BARS_HEIGHT, BARS_WIDTH, drawLevelBars, drawUprightBars } from './testBar.js';
 import type { Window } from './tile.js';
@@ -25,6 +25,7 @@ export function layTiled(
   const { formats } = formatsOf(studio.paper, studio.settings, studio.printer);
   const plan = nest(page.drawings, formats);
   const leaves: Leaf[] = [];
+  const { use } = page;
   let seamCount = firstSeam;
   for (const run of plan.runs) {
     const format = run.format as SheetFormat;
@@ -33,7 +34,7 @@ export function layTiled(
     seamCount += seams.length;
     const firstSheet = leaves.length;
     run.windows.forEach((window, index) => {
-      const tile: Tile = { studio, run, format, seams, ink, index, window, firstSheet, sheets: plan.sheets };
+      const tile: Tile = { studio, run, format, seams, ink, index, window, firstSheet, sheets: plan.sheets, use };
       leaves.push({
         width: pageWidth(format, run.pane),
         height: format.height,
@@ -60,6 +61,7 @@ interface Tile {
   readonly window: Window;
   readonly firstSheet: number;
   readonly sheets: number;
+  readonly use: Use | undefined;
 }
 
 function drawTile(pen: Pen, tile: Tile, pageNumber: string): void {
@@ -211,6 +213,7 @@ function drawBand(pen: Pen, tile: Tile, box: Box): void {
       title: drawings.map((drawing) => drawing.title).join(' · '),
       // The first note says what it is; all of them would be too small to read.
       supplement: [...new Set(drawings.flatMap((drawing) => drawing.notes.slice(0, 1)))].join(' · '),
+      use: tile.use,
       identification: drawings.map((drawing) => drawing.id).join(' '),
       documentType: words.documentType.tiled,
       sheet,

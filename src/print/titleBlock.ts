@@ -1,11 +1,15 @@
 import { isoDate, type Studio } from './leaf.js';
 import { narrow, wide } from './line.js';
 import type { Pen } from './pen.js';
+import type { Use } from './set.js';
 
 /** What a title block says besides the job's own marks. */
 export interface Title {
   readonly title: string;
+  /** What the sheet shows: piece, face, which way it looks. */
   readonly supplement: string;
+  /** Whether its size matters, and when it is valid. */
+  readonly use: Use | undefined;
   readonly identification: string;
   readonly documentType: string;
   /** Sheet of its document and how many there are: `3/14`. */
@@ -17,6 +21,10 @@ export interface Title {
 /** Height of the block, mm, and its greatest width (ISO 7200:2004, 6). */
 export const BLOCK_HEIGHT = 22;
 export const BLOCK_WIDTH = 180;
+/** Title, supplement, use, numbers, people; together the block's height, mm. */
+const ROW_HEIGHTS = [4.8, 3.8, 3.8, 4.8, 4.8] as const;
+/** What the one at the bench reads, mm (ISO 3098-1:2015). */
+const LEGIBLE = 2.5;
 
 /** Title block with the data fields of ISO 7200:2004, table 1 to 3, its lower right corner at (right, bottom). */
 export function drawTitleBlock(
@@ -29,15 +37,14 @@ export function drawTitleBlock(
 ): void {
   const { mark, words } = studio;
   const names = words.titleBlock;
+  const { use } = title;
   const rows: readonly (readonly Field[])[] = [
     [
-      { share: 0.78, text: title.title, bold: true, height: 3 },
-      { share: 0.22, text: title.scale, bold: true, height: 3.5 },
+      { share: 0.8, text: title.title, bold: true, height: 3 },
+      { share: 0.2, text: title.scale, bold: true, height: 3.5 },
     ],
-    [
-      { share: 0.65, text: title.supplement },
-      { share: 0.35, label: names.documentType, text: title.documentType },
-    ],
+    [{ share: 1, text: title.supplement, height: LEGIBLE }],
+    [{ share: 1, text: use ? `${use.size}  ·  ${use.when}` : '', bold: true, height: LEGIBLE }],
     [
       { share: 0.36, label: names.job, text: mark.job },
       { share: 0.2, label: names.number, text: title.identification },
@@ -46,15 +53,17 @@ export function drawTitleBlock(
       { share: 0.15, label: names.sheet, text: title.sheet },
     ],
     [
-      { share: 0.36, label: names.owner, text: mark.owner ?? '' },
-      { share: 0.32, label: names.creator, text: mark.creator ?? '' },
-      { share: 0.32, label: names.approved, text: mark.approved ?? '' },
+      { share: 0.28, label: names.owner, text: mark.owner ?? '' },
+      { share: 0.24, label: names.creator, text: mark.creator ?? '' },
+      { share: 0.24, label: names.approved, text: mark.approved ?? '' },
+      { share: 0.24, label: names.documentType, text: title.documentType },
     ],
   ];
   const left = right - width;
-  const height = BLOCK_HEIGHT / rows.length;
+  let y = bottom + BLOCK_HEIGHT;
   rows.forEach((fields, i) => {
-    const y = bottom + BLOCK_HEIGHT - (i + 1) * height;
+    const height = ROW_HEIGHTS[i]!;
+    y -= height;
     let x = left;
     for (const field of fields) {
       const room = field.share * width;
@@ -79,7 +88,7 @@ interface Field {
 function drawField(pen: Pen, x: number, y: number, width: number, height: number, field: Field): void {
   const label = field.label ?? '';
   if (label) pen.text(label, x + 0.8, y + height - 1.2, { height: 1.1, fit: width - 1.6 });
-  pen.text(field.text, x + 0.8, y + (label ? 1.9 : height / 2), {
+  pen.text(field.text, x + 0.8, y + (label ? 1.7 : height / 2), {
     height: field.height ?? 2,
     bold: field.bold ?? false,
     fit: width - 1.6,

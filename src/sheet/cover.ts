@@ -9,8 +9,8 @@ import { shortCautions } from './cautions.js';
 import type { TextBlock, TextPage } from './pages.js';
 import { say, WORDS } from './words.js';
 
-/** The first sheet: what board this is, what it is made of, what to print and how, cautions, and what was left solid. */
-export function cover(plan: Plan): TextPage {
+/** The first sheet: what board this is, what it is made of, what to print and how, cautions, and what was left solid; `uses` says what each sheet is for. */
+export function cover(plan: Plan, uses: readonly TextBlock[]): TextPage {
   const { cover: words } = WORDS;
   return {
     kind: 'text',
@@ -20,6 +20,7 @@ export function cover(plan: Plan): TextPage {
       { kind: 'heading', text: words.howHeading },
       { kind: 'list', numbered: true, items: words.how },
       shortCautions(),
+      ...uses,
       { kind: 'heading', text: words.piecesHeading },
       { kind: 'pairs', pairs: plan.layup.pieces.map(({ id, members }) => [id, membersOf(members)] as const) },
       { kind: 'heading', text: words.materials },

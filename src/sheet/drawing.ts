@@ -11,11 +11,33 @@ export interface Drawing {
   /** What the sheet shows, in a few lines for the title block: piece, face, side. */
   readonly notes: readonly string[];
   readonly shapes: readonly Shape[];
+  /** Words that may stand in one of several places. Those that matter most come first: they have the choice. */
+  readonly captions?: readonly Caption[];
+  /** What the kinds of line mean, for the one at the bench: said on every page for the lines that are on it. */
+  readonly legend?: Legend;
+  /** What it is and which way it looks, said on each page that it shares with other drawings. */
+  readonly name?: string;
+  /** A chart of figures: nothing in it has a length, so that no scale is said of it. */
+  readonly isChart?: boolean;
 }
+
+/**
+ * Words, and what points to them, that may stand in one of several places, the best first. Whoever puts the drawing onto pages takes the first
+ * place at which they are whole and nothing crosses them.
+ */
+export interface Caption {
+  readonly places: readonly (readonly Shape[])[];
+  /** Better left out than crossed. */
+  readonly optional?: boolean;
+}
+
+/** What kinds of line mean, the most dangerous first. */
+export type Legend = readonly (readonly [layer: Layer, meaning: string])[];
 
 /** What a shape means. The print stage gives each layer its line (ISO 128) and, for cutters, its DXF layer. */
 export type Layer =
-  | 'outline' //   finished surface: deck and bottom line of a face, outline in plan
+  | 'outline' //   the edge of what is drawn: outline in plan, section, stick
+  | 'edge' //      finished deck and bottom line, where something is marked within it
   | 'chamber' //   what the router takes out
   | 'guide' //     opening of a guide
   | 'block' //     outline of a fill block

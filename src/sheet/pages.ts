@@ -30,22 +30,30 @@ export interface JobMark {
 export type DocumentPage =
   TiledPage | FigurePage | TablePage | TextPage | LabelsPage | CheckPage | ContentsPage | MapPage;
 
-export interface TiledPage {
-  readonly kind: 'tiled';
+interface Page {
   readonly title: string;
+  readonly use?: Use;
+}
+
+/** What stands on every page of a document: whether its size matters, and at which point of the work it is valid. */
+export interface Use {
+  readonly size: string;
+  readonly when: string;
+}
+
+export interface TiledPage extends Page {
+  readonly kind: 'tiled';
   readonly drawings: readonly Drawing[];
 }
 
-export interface FigurePage {
+export interface FigurePage extends Page {
   readonly kind: 'figure';
-  readonly title: string;
   readonly drawing: Drawing;
   readonly notes?: readonly string[];
 }
 
-export interface TablePage {
+export interface TablePage extends Page {
   readonly kind: 'table';
-  readonly title: string;
   /** Said above the table on its first page. */
   readonly notes?: readonly string[];
   readonly columns: readonly Column[];
@@ -67,9 +75,8 @@ export type TableRow =
 /** What stands in a cell. A number that is not written as it is counted comes as `{ value, text }`. */
 export type Cell = string | number | boolean | { readonly value: number; readonly text: string };
 
-export interface TextPage {
+export interface TextPage extends Page {
   readonly kind: 'text';
-  readonly title: string;
   readonly blocks: readonly TextBlock[];
 }
 
@@ -80,9 +87,8 @@ export type TextBlock =
   | { readonly kind: 'caution'; readonly title: string; readonly lines: readonly string[] }
   | { readonly kind: 'pairs'; readonly pairs: readonly (readonly [string, string])[] };
 
-export interface LabelsPage {
+export interface LabelsPage extends Page {
   readonly kind: 'labels';
-  readonly title: string;
   readonly stock: LabelStock;
   readonly labels: readonly Label[];
 }
@@ -111,17 +117,14 @@ export interface Label {
   readonly code?: readonly (readonly boolean[])[];
 }
 
-export interface CheckPage {
+export interface CheckPage extends Page {
   readonly kind: 'check';
-  readonly title: string;
 }
 
-export interface ContentsPage {
+export interface ContentsPage extends Page {
   readonly kind: 'contents';
-  readonly title: string;
 }
 
-export interface MapPage {
+export interface MapPage extends Page {
   readonly kind: 'map';
-  readonly title: string;
 }

@@ -16,21 +16,28 @@ import { labels } from './labels.js';
 import { markingTable } from './markingTable.js';
 import { seenFromFar } from './farSide.js';
 import { sheetRows, type MirroredRow } from './mirror.js';
-import type { DocumentPage, FigurePage, LabelStock, PaperSet, TiledPage } from './pages.js';
+import type { DocumentPage, FigurePage, LabelStock, PaperSet } from './pages.js';
 import { planParts, planView } from './planView.js';
 import { poleTable, storyPole } from './pole.js';
 import { setUpTable } from './routerTable.js';
 import { sectionSheets } from './sectionSheet.js';
+import { stampOf } from './stamp.js';
 import { trackingList, type Done } from './trackingList.js';
+import { kindName, useOf, usesOnCover, type PaperKind } from './uses.js';
 import { wallChart } from './wallChart.js';
 import { wallMap } from './wallMap.js';
 import { weightPages, type WeightFindings } from './weightsPages.js';
 import { WORDS } from './words.js';
 
-/** One kind of paper of the set; its pages are made when they are asked for. */
+/** One paper of the set; its drawings and pages are made when they are asked for. */
 export interface Paper {
   /** What a builder calls it by to print it alone: `pole`, `face-R2`. */
   readonly name: string;
+  /** What it is for, and when it is valid: several papers may be of one kind. */
+  readonly kind: PaperKind;
+  /** What of it is marked or cut from at true size. Papers of one kind share runs of pages where they fit. */
+  readonly fullSize?: () => readonly Drawing[];
+  /** Its other pages, printed after those at full size. */
   readonly pages: () => readonly DocumentPage[];
   /** Left out unless it is asked for by name. */
   readonly onRequest?: boolean;
@@ -44,37 +51,62 @@ export interface PaperOptions {
   readonly done?: Done;
   /** What of the weight report takes plans of its own to find. */
   readonly weights?: WeightFindings;
+  /** What every page carries instead of the stamp of its full-size sheets. */
   readonly revision?: string;
 }
 
-/** All papers of a job in the order in which they are printed. A new kind takes its place here with one line. */
+/** All papers of a job in the order in which they are printed. A new one takes its place here with one line. */
 export function papersOf(plan: Plan, options: PaperOptions): Paper[] {
   const rows = sheetRows(plan);
+  const full = fullSizeOf(plan);
   return [
-    { name: 'cover', pages: () => [cover(plan)] },
-    { name: 'check', pages: () => [{ kind: 'check', title: WORDS.checkTitle }] },
-    { name: 'contents', pages: () => [{ kind: 'contents', title: WORDS.contentsTitle }] },
-    { name: 'map', pages: () => [{ kind: 'map', title: WORDS.mapTitle }] },
-    { name: 'plan', pages: () => [planView(plan), ...planParts(plan)].map(figure) },
-    { name: 'dots', pages: () => [...sheetJoints(plan).map((at) => fullSize(dotsSheet(plan, at))), dotsTable(plan)] },
-    { name: 'pole', pages: () => [fullSize(storyPole(plan)), poleTable(plan)] },
+    { name: 'cover', kind: 'cover', pages: () => [coverOf(plan, papersOf(plan, options), options)] },
+    { name: 'check', kind: 'check', pages: () => [{ kind: 'check', title: WORDS.checkTitle }] },
+    { name: 'contents', kind: 'contents', pages: () => [{ kind: 'contents', title: WORDS.contentsTitle }] },
+    { name: 'map', kind: 'map', pages: () => [{ kind: 'map', title: WORDS.mapTitle }] },
+    { name: 'plan', kind: 'plan', pages: () => [planView(plan), ...planParts(plan)].map(figure) },
+    { name: 'dots', kind: 'dots', fullSize: full.dots, pages: () => [dotsTable(plan)] },
+    { name: 'pole', kind: 'pole', fullSize: full.pole, pages: () => [poleTable(plan)] },
     ...faceViews(plan).map((seen): Paper => ({
       name: faceName(seen.row),
-      pages: () => [fullSize(faceSheet(seen.plan, seen.row)), markingTable(seen.plan, seen.row)],
+      kind: 'face',
+      fullSize: () => [faceSheet(seen.plan, seen.row)],
+      pages: () => [markingTable(seen.plan, seen.row)],
     })),
-    { name: 'router', pages: () => [setUpTable(plan)] },
+    { name: 'router', kind: 'router', pages: () => [setUpTable(plan)] },
     // A guide for every chamber is a hundred sheets: for those who rout that way.
-    { name: 'guides', pages: () => guidePages(plan), onRequest: plan.routing.guides.length === 0 },
-    { name: 'walls', pages: () => [...rows.map((each) => wallChart(plan, each)), ...wallMap(plan)].map(figure) },
-    { name: 'sections', pages: () => sectionSheets(plan).map(figure) },
-    { name: 'weights', pages: () => weightPages(plan, options.weights) },
-    { name: 'blocks', pages: () => [{ kind: 'tiled', title: WORDS.blocksTitle, drawings: blockDrawings(plan) }] },
-    { name: 'cutting', pages: () => cutPages(plan, cuttingOnce(plan)) },
-    { name: 'labels', pages: () => [labels(plan, options.labelStock, options.labelCode)] },
-    { name: 'tracking', pages: () => [trackingList(plan, options.done)] },
-    { name: 'gluing', pages: () => gluingPages(plan, cuttingOnce(plan)) },
-    { name: 'cautions', pages: () => [cautionSheet()] },
+    {
+      name: 'guides',
+      kind: 'guides',
+      fullSize: full.guides,
+      pages: () => [guideSettings(plan), ...(sharesGuides(plan) ? [guideCurve(plan)] : [])],
+      onRequest: !sharesGuides(plan),
+    },
+    {
+      name: 'walls',
+      kind: 'walls',
+      pages: () => [...rows.map((each) => wallChart(plan, each)), ...wallMap(plan)].map(figure),
+    },
+    { name: 'sections', kind: 'sections', pages: () => sectionSheets(plan).map(figure) },
+    { name: 'weights', kind: 'weights', pages: () => weightPages(plan, options.weights) },
+    { name: 'blocks', kind: 'blocks', fullSize: full.blocks, pages: () => [] },
+    { name: 'cutting', kind: 'cutting', pages: () => cutPages(plan, cuttingOnce(plan)) },
+    { name: 'labels', kind: 'labels', pages: () => [labels(plan, options.labelStock, options.labelCode)] },
+    { name: 'tracking', kind: 'tracking', pages: () => [trackingList(plan, options.done)] },
+    { name: 'gluing', kind: 'gluing', pages: () => gluingPages(plan, cuttingOnce(plan)) },
+    { name: 'cautions', kind: 'cautions', pages: () => [cautionSheet()] },
   ];
+}
+
+/** The full-size sheets of each kind. */
+function fullSizeOf(plan: Plan): Readonly<Partial<Record<PaperKind, () => readonly Drawing[]>>> {
+  return {
+    dots: () => sheetJoints(plan).map((at) => dotsSheet(plan, at)),
+    pole: () => [storyPole(plan)],
+    face: () => faceViews(plan).map((seen) => faceSheet(seen.plan, seen.row)),
+    guides: () => guideSheets(plan),
+    blocks: () => sheetRows(plan).map((each) => blockSheet(plan, each)),
+  };
 }
 
 /**
@@ -91,43 +123,42 @@ export function paperSet(
   const wanted =
     unknown.length > 0 ? [] : papers.filter(({ name, onRequest }) => (only ? only.includes(name) : !onRequest));
   return {
-    set: {
-      mark: { job: plan.job.name, ...(options.revision !== undefined && { revision: options.revision }) },
-      pages: together(wanted.flatMap(({ pages }) => pages())),
-    },
+    set: { mark: { job: plan.job.name, revision: options.revision ?? revisionOf(plan) }, pages: pagesOf(wanted, plan) },
     unknown,
   };
 }
 
-/** Full-size sheets that may lie beside each other on one run of pages, by what their names begin with, and what the run is called. */
-const RUNS = [
-  ['dots-', WORDS.dotsTitle],
-  ['face-', WORDS.facesTitle],
-] as const;
-
-/** Sheets of one kind as one document, in the place of the first: the print stage lays them on shared runs of pages where they fit. */
-function together(pages: readonly DocumentPage[]): readonly DocumentPage[] {
-  let all = pages;
-  for (const [begin, title] of RUNS) {
-    const isOfRun = (page: DocumentPage): page is TiledPage =>
-      page.kind === 'tiled' && page.drawings.every(({ id }) => id.startsWith(begin));
-    const run = all.filter(isOfRun);
-    if (run.length < 2) continue;
-    const whole: TiledPage = { kind: 'tiled', title, drawings: run.flatMap(({ drawings }) => drawings) };
-    all = all.flatMap((page): DocumentPage[] => (page === run[0] ? [whole] : isOfRun(page) ? [] : [page]));
-  }
-  return all;
+/** The pages of papers, each saying what it is for; full-size sheets of one kind as one document, in the place of the first of them. */
+function pagesOf(papers: readonly Paper[], plan: Plan): DocumentPage[] {
+  return papers.flatMap(({ kind, fullSize, pages }, i): DocumentPage[] => {
+    const isFirst = papers.findIndex((other) => other.kind === kind) === i;
+    const drawings =
+      fullSize && isFirst ? papers.flatMap((other) => (other.kind === kind ? other.fullSize!() : [])) : [];
+    const title = drawings.length === 1 ? drawings[0]!.title : kindName(kind);
+    const sheets: DocumentPage[] = drawings.length > 0 ? [{ kind: 'tiled', title, drawings }] : [];
+    return [...sheets, ...pages()].map((page) => ({ ...page, use: useOf(kind, page.kind, plan) }));
+  });
 }
 
-/** Every drawing that is cut or marked from at true size, for SVG and DXF: dots, faces, blocks and shared guides. */
+/** Every drawing that is cut or marked from at true size, for SVG and DXF: all that the whole set prints so. */
 export function fullSizeDrawings(plan: Plan): Drawing[] {
-  return [
-    ...sheetJoints(plan).map((at) => dotsSheet(plan, at)),
-    ...faceViews(plan).map((seen) => faceSheet(seen.plan, seen.row)),
-    ...blockDrawings(plan),
-    ...(plan.routing.guides.length > 0 ? guideSheets(plan) : []),
-  ];
+  const { guides, ...others } = fullSizeOf(plan);
+  return [...Object.values(others), ...(sharesGuides(plan) ? [guides!] : [])].flatMap((drawings) => drawings());
 }
+
+/** What every page carries where no revision was given: the stamp of all that the full-size sheets show. */
+export function revisionOf(plan: Plan): string {
+  return stampOf(fullSizeDrawings(plan));
+}
+
+function coverOf(plan: Plan, papers: readonly Paper[], options: PaperOptions): DocumentPage {
+  const stamp = revisionOf(plan);
+  const kinds = papers.filter(({ onRequest }) => !onRequest).map(({ kind }) => kind);
+  const sheets = (kind: PaperKind, of: Plan) => fullSizeOf(of)[kind]?.() ?? [];
+  return cover(plan, usesOnCover(plan, [...new Set(kinds)], options.revision ?? stamp, stamp, sheets));
+}
+
+const sharesGuides = ({ routing }: Plan): boolean => routing.guides.length > 0;
 
 /** Every face that chambers are marked on: each row's own, and its far one where it is routed from both. */
 function faceViews(plan: Plan): { plan: Plan; row: MirroredRow }[] {
@@ -135,22 +166,6 @@ function faceViews(plan: Plan): { plan: Plan; row: MirroredRow }[] {
     const far = seenFromFar(plan, row);
     return [{ plan, row }, ...(far ? [far] : [])];
   });
-}
-
-function blockDrawings(plan: Plan): Drawing[] {
-  return sheetRows(plan).map((each) => blockSheet(plan, each));
-}
-
-function guidePages(plan: Plan): DocumentPage[] {
-  return [
-    { kind: 'tiled', title: WORDS.guides.title, drawings: guideSheets(plan) },
-    guideSettings(plan),
-    ...(plan.routing.guides.length > 0 ? [guideCurve(plan)] : []),
-  ];
-}
-
-function fullSize(drawing: Drawing): DocumentPage {
-  return { kind: 'tiled', title: drawing.title, drawings: [drawing] };
 }
 
 function figure(drawing: Drawing): FigurePage {

@@ -28,6 +28,7 @@ export function wallChart(plan: Plan, { row, mirror }: MirroredRow): Drawing {
   return {
     id: `walls-${row.id}`,
     title: say(WORDS.wallChart.title, { row: ids }),
+    isChart: true,
     notes: WORDS.wallChart.notes,
     shapes: PATCHES.flatMap((patch, i) => field(patch, -i * (FIELD + BETWEEN), chambers, plan)),
   };

@@ -46,6 +46,7 @@ export function weightsChart({ weights, job }: Plan): Drawing {
   return {
     id: 'weights',
     title: WEIGHT_WORDS.chart.title,
+    isChart: true,
     notes: WEIGHT_WORDS.chart.notes,
     shapes: [...frameShapes(frame, [], weightTicks(0, most, job.units)), ...shapes, ...rings],
   };

@@ -33,6 +33,7 @@ export function stiffnessChart({ board, job }: Plan, { asPlanned, inLine }: Stag
   return {
     id: 'stiffness',
     title: W.title,
+    isChart: true,
     notes: W.notes,
     shapes: [
       ...frameShapes(

@@ -54,6 +54,7 @@ export function targetChart({ job }: Plan, steered: Steered): Drawing {
   }));
   return {
     id: 'trade-off',
+    isChart: true,
     title: W.title,
     notes: W.notes,
     shapes: [

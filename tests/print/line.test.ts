@@ -15,8 +15,17 @@ it('dashes are 12 d, long dashes 24 d, gaps 3 d (ISO 128-2, 5.3)', () => {
   expect(doubleChain(0.25).dashes).toHaveLength(6);
 });
 
+it('the line to rout to and the finished edge differ in width, 2 to 1, and in kind', () => {
+  expect(lineOf.chamber.width / lineOf.edge.width).toBe(2);
+  expect(lineOf.chamber.dashes).toEqual([]);
+  // ISO 128-2:2022, 5.2: no. 09, long-dashed short-dashed; 5.3: 24 d, 6 d, gaps of 3 d.
+  expect(lineOf.edge.dashes.map((length) => length / lineOf.edge.width)).toEqual(
+    [24, 3, 6, 3].map((d) => expect.closeTo(d, 9)),
+  );
+});
+
 it('no two kinds of line that lie on one face are drawn alike', () => {
-  const kinds = (['outline', 'joint', 'keepout', 'mark', 'dimension'] as const).map((layer) =>
+  const kinds = (['outline', 'edge', 'chamber', 'joint', 'keepout', 'mark', 'dimension'] as const).map((layer) =>
     JSON.stringify(lineOf[layer]),
   );
   expect(new Set(kinds).size).toBe(kinds.length);
