@@ -1,6 +1,7 @@
 import { printLength } from '../length/length.js';
-import { MM_PER_INCH, type Units } from '../length/units.js';
+import type { Units } from '../length/units.js';
 import type { GluePlan } from './batches.js';
+import { blankSizeOf } from './blankSize.js';
 import type { Block } from './block.js';
 import type { CutPart, CutStock } from './cutPart.js';
 import type { CutPlan } from './cutPlan.js';
@@ -28,11 +29,6 @@ export interface BlockCut {
   /** Names of its layers on the cut sheets; the block's own number where there is one. */
   readonly parts: readonly string[];
 }
-
-/** Blanks are rounded up to whole steps, so that the fence is set to a figure that stands on a rule: 1 mm or 1/16 in. */
-const STEP: Readonly<Record<Units, number>> = { mm: 1, in: MM_PER_INCH / 16 };
-/** In steps: what adding up leaves. */
-const ROUNDING = 1e-6;
 
 /**
  * Plans how the blocks are cut from the job's sheets and in which batches they are glued. A search of up to a second or so, so it is not a part of
@@ -74,10 +70,9 @@ function cutFrom(
   effort: CutEffort,
 ) {
   const { stock, kerf, trim, keep, grain } = plan.job.blocks;
-  const step = STEP[plan.job.units];
   const cuts = plan.blocks.map((block) => {
     const lies = sawn.get(block.id)!;
-    const part = partOf(lies, step, !grain);
+    const part = partOf(lies, plan.job.units, !grain);
     const not = refused.get(block.id);
     const all = stock.map(({ thickness }) => thickness);
     const allowed = stock.filter(({ thickness }) => !not?.has(thickness));
@@ -116,10 +111,8 @@ function cutOf(block: Block, sawn: Sawn, making: Making | undefined): BlockCut {
   return { block, sawn, ...(making && { making }), parts };
 }
 
-/** What the saw cuts is exact where that is the finished block; otherwise whole steps, the outline marked on it. */
-function partOf({ length, height, sides }: Sawn, step: number, mayTurn: boolean): Omit<CutPart, 'id' | 'foam'> {
-  const up = (mm: number) => (sides ? mm : Math.ceil(mm / step - ROUNDING) * step);
-  return { length: up(length), height: up(height), mayTurn, ...(sides && { taper: sides.taper }) };
+function partOf(sawn: Sawn, units: Units, mayTurn: boolean): Omit<CutPart, 'id' | 'foam'> {
+  return { ...blankSizeOf(sawn, units), mayTurn, ...(sawn.sides && { taper: sawn.sides.taper }) };
 }
 
 function isWithin(part: { readonly length: number; readonly height: number }, length: number, width: number): boolean {

@@ -5,7 +5,7 @@ import type { Plan } from '../plan.js';
 import { planOf } from '../plan.js';
 import { csvOf } from '../print/csv.js';
 import { dxfOf } from '../print/dxf.js';
-import { labelStockNamed, labelStocks } from '../print/labelStock.js';
+import { labelStockFor, labelStockNamed, labelStocks } from '../print/labelStock.js';
 import { rollOf, sheetNamed, sheetNames, type Paper } from '../print/paper.js';
 import type { Units } from '../length/units.js';
 import { usualSettings } from '../print/format.js';
@@ -104,7 +104,7 @@ function settingsFrom(typed: Typed, units: Units): Settings | { why: string } {
   if (margin && 'why' in margin) return margin;
   const paper = roll ? rollOf(roll.mm) : sheetNamed(typed.paper ?? 'A4');
   if (!paper) return { why: `--paper: there is no paper ${typed.paper} → one of ${sheetNames.join(', ')}` };
-  const stock = typed.labels === undefined ? labelStocks[0] : labelStockNamed(typed.labels);
+  const stock = typed.labels === undefined ? labelStockFor(paper) : labelStockNamed(typed.labels);
   if (!stock)
     return {
       why: `--labels: there are no labels ${typed.labels} → one of ${labelStocks.map(({ name }) => name).join(', ')}`,

@@ -3,7 +3,7 @@ import { Writable } from 'node:stream';
 import type { Plan } from '../plan.js';
 import { fontFiles } from '../print/fonts.js';
 import { usualSettings } from '../print/format.js';
-import { labelStocks } from '../print/labelStock.js';
+import { labelStockFor } from '../print/labelStock.js';
 import { layOut } from '../print/layOut.js';
 import { sheetNamed } from '../print/paper.js';
 import { writePdf } from '../print/pdf.js';
@@ -36,7 +36,7 @@ export async function* makePapers(plan: Plan, { paper: name, only, date }: Paper
   const refused = refusalsOf(plan);
   if (refused.length > 0)
     return yield { kind: 'failed', why: `Nobody should rout by this plan: ${refused.join('; ')}` };
-  const { set, unknown } = paperSet(plan, { labelStock: labelStocks[0]! }, only);
+  const { set, unknown } = paperSet(plan, { labelStock: labelStockFor(paper) }, only);
   if (unknown.length > 0)
     return yield { kind: 'failed', why: `There is no paper "${unknown.join('", "')}" in this job.` };
 

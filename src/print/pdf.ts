@@ -5,6 +5,7 @@ import type { Finding } from './finding.js';
 import { fontFiles } from './fonts.js';
 import { formatsOf, usualSettings, type SheetSettings } from './format.js';
 import type { Book } from './leaf.js';
+import { labelFindings } from './labelsPage.js';
 import { layOut } from './layOut.js';
 import { POINTS_PER_MM, sheetNamed, type Paper } from './paper.js';
 import { measureOn, penOn, type Pdf } from './pen.js';
@@ -56,7 +57,11 @@ const HANDY = 432;
  */
 export async function writePdf(set: PaperSet, out: Writable, options: PrintOptions): Promise<Printed> {
   const { date, paper, settings = usualSettings, printer = exact, words = usualWords, onProgress } = options;
-  const findings = [...printerFindings(printer), ...formatsOf(paper, settings).findings];
+  const findings = [
+    ...printerFindings(printer),
+    ...formatsOf(paper, settings).findings,
+    ...set.pages.flatMap((page) => (page.kind === 'labels' ? labelFindings(page, settings.margin) : [])),
+  ];
   if (findings.length > 0) return { findings, pages: 0, tiled: [] };
 
   const doc = openDocument(set, date, words);

@@ -1,4 +1,5 @@
 import words from '../../templates/cutting.json' with { type: 'json' };
+import { sawnSizeOf } from '../block/blankSize.js';
 import type { Cutting } from '../block/cutting.js';
 import { roundedAs } from '../length/rounded.js';
 import type { Plan } from '../plan.js';
@@ -36,6 +37,7 @@ export function blockRows(plan: Plan, { cuts, sheets, glue }: Cutting): Cell[][]
     words.csv.blocks,
     ...cuts.map((cut): Cell[] => {
       const { block, sawn, making, parts } = cut;
+      const blank = sawnSizeOf(block, plan.job.units);
       return [
         block.id,
         block.row,
@@ -44,6 +46,8 @@ export function blockRows(plan: Plan, { cuts, sheets, glue }: Cutting): Cell[][]
         ...[block.made.length, block.made.height, block.made.thickness].map((mm) =>
           roundedAs('block', mm, plan.job.units),
         ),
+        blank.length,
+        blank.height,
         making?.layers ?? '',
         making ? tenths(making.sheet) : '',
         madeInWords(plan, cut),

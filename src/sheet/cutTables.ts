@@ -1,4 +1,5 @@
 import words from '../../templates/cutting.json' with { type: 'json' };
+import { sawnSizeOf } from '../block/blankSize.js';
 import type { BlockCut, Cutting } from '../block/cutting.js';
 import type { CutSheet } from '../block/cutPlan.js';
 import { FLUSH } from '../block/making.js';
@@ -73,20 +74,17 @@ export function fenceTable(plan: Plan, sheets: readonly CutSheet[]): TablePage {
 }
 
 /** Blank, layers, and saw angles of every block. */
-export function makingTable(plan: Plan, { cuts, parts }: Cutting): TablePage {
+export function makingTable(plan: Plan, { cuts }: Cutting): TablePage {
   const { units } = plan.job;
   const { columns, title, notes } = words.making;
   const degrees = (value: number | undefined) => (value === undefined ? '' : `${value.toFixed(1)}°`);
-  const sizes = new Map(parts.map((part) => [part.id, part]));
   const lines = cuts.map((cut) => {
     const { block, sawn } = cut;
-    // As it comes off the saw; the smallest rectangle where nothing is cut.
-    const blank = sizes.get(cut.parts[0]!) ?? sawn;
-    const isFinished = sawn.sides !== undefined;
+    const size = sawnSizeOf(block, units);
     return [
       block.id,
       block.guide ?? '',
-      [blank.length, blank.height].map((mm) => printAs(isFinished ? 'block' : 'needed', mm, units)).join(' × '),
+      [size.length, size.height].map((mm) => printAs('block', mm, units)).join(' × '),
       lengthCell(block.made.thickness, units, 'block'),
       madeInWords(plan, cut),
       sawn.sides ? '' : degrees((sawn.turned * 180) / Math.PI),

@@ -1,21 +1,27 @@
 import QRCode from 'qrcode';
+import { sawnSizeOf } from '../block/blankSize.js';
 import type { Block } from '../block/block.js';
 import { printAs } from '../length/rounded.js';
 import type { Row } from '../layup/layup.js';
 import type { Plan } from '../plan.js';
 import { benchOf } from './bench.js';
-import type { Drawing } from './drawing.js';
+import type { Drawing, Shape } from './drawing.js';
 import { chambersOf } from './mirror.js';
 import type { Label, LabelsPage, LabelStock } from './pages.js';
-import { contour, text } from './primitives.js';
+import { polygon } from './primitives.js';
 import { say, WORDS } from './words.js';
 
+const NO_BREAK = '\u00a0';
+
+/** A board's name is told in the code up to this many characters: a longer one would make its modules too small to read. */
+const LONGEST_NAME = 32;
+
 /**
- * A label for each block: number, size, where it goes, its row with the place marked, and a code that a phone reads.
+ * A label for each block: number, the blank it is sawn from, where it goes, its row with the place marked, and a code that a phone reads.
  *
- * @param codeOf what the code says of a block; its number where nothing else is given
+ * @param codeOf what the code says of a block; where it is not given, board, number and size in plain words, which a phone shows as they are
  */
-export function labels(plan: Plan, stock: LabelStock, codeOf: (block: Block) => string = ({ id }) => id): LabelsPage {
+export function labels(plan: Plan, stock: LabelStock, codeOf?: (block: Block) => string): LabelsPage {
   const rows = new Map(plan.layup.rows.map((row) => [row.id, row]));
   return {
     kind: 'labels',
@@ -23,50 +29,66 @@ export function labels(plan: Plan, stock: LabelStock, codeOf: (block: Block) => 
     stock,
     labels: plan.blocks.map((block): Label => {
       const row = rows.get(block.row)!;
-      const size = (mm: number) => printAs('block', mm, plan.job.units);
+      const values = { ...sizesInWords(block, plan), piece: row.piece, row: row.id };
       return {
         number: block.id,
-        lines: [
-          say(WORDS.labels.size, {
-            length: size(block.made.length),
-            height: size(block.made.height),
-            thickness: size(block.made.thickness),
-          }),
-          say(WORDS.labels.piece, { piece: row.piece }),
-        ],
+        lines: [say(WORDS.labels.sawn, values), say(WORDS.labels.goesInto, values)],
         drawing: rowWithPlace(plan, row, block.id),
-        code: modulesOf(codeOf(block)),
+        ends: endsOf(plan, row),
+        code: modulesOf(codeOf?.(block) ?? plainWords(plan, block)),
       };
     }),
   };
 }
 
-/** The row as it lies on the bench, the block's place hatched dark, nose and deck named. */
+function sizesInWords(block: Block, { job }: Plan): Record<'length' | 'height' | 'thickness', string> {
+  const { length, height, thickness } = sawnSizeOf(block, job.units);
+  // No line is broken within a length: "1" at the end of one and "3/16 in" on the next would be read as two.
+  const print = (mm: number) => printAs('block', mm, job.units).replaceAll(' ', NO_BREAK);
+  return { length: print(length), height: print(height), thickness: print(thickness) };
+}
+
+function plainWords(plan: Plan, block: Block): string {
+  const letters = Array.from(plan.job.name);
+  const job = letters.length > LONGEST_NAME ? `${letters.slice(0, LONGEST_NAME - 1).join('')}…` : plan.job.name;
+  return say(WORDS.labels.code, { job, id: block.id, ...sizesInWords(block, plan) }).replaceAll(NO_BREAK, ' ');
+}
+
+/** The row's boxes, mm on a drawing that labels show at about its size. */
+const STRIP = { width: 26, height: 4.4, web: 0.35 } as const;
+
+/**
+ * The row as it lies on the bench, one box a chamber, the block's own higher and filled. A picture to count by, not to scale: chambers of a row drawn to scale
+ * are too low to be told apart.
+ */
 function rowWithPlace(plan: Plan, row: Row, id: string): Drawing {
-  const bench = benchOf(row.face, plan.board.length);
   const chambers = chambersOf(plan, row);
-  const xs = chambers.flatMap(({ contour: vertices }) => vertices.map((v) => bench.x(v.x)));
-  const ys = chambers.flatMap(({ contour: vertices }) => vertices.map((v) => v.y));
-  const [left, right] = [Math.min(...xs), Math.max(...xs)];
-  const letters = (right - left) / 24;
-  const [noseX, align] = bench.noseAt === 'left' ? ([left, 'left'] as const) : ([right, 'right'] as const);
+  const inOrder = benchOf(row.face, plan.board.length).noseAt === 'left' ? chambers : [...chambers].reverse();
+  const pitch = STRIP.width / inOrder.length;
   return {
     id: `label-${id}`,
     title: id,
     notes: [],
-    shapes: [
-      ...chambers.map((chamber) =>
-        contour('chamber', bench.contour(chamber.contour), chamber.id === id ? 'dark' : undefined),
-      ),
-      text(
-        bench.noseAt === 'left' ? `← ${WORDS.nose}` : `${WORDS.nose} →`,
-        [noseX, Math.min(...ys) - letters],
-        letters,
-        align,
-      ),
-      text(`↑ ${WORDS.deck}`, [(left + right) / 2, Math.min(...ys) - letters], letters),
-    ],
+    shapes: inOrder.map((chamber, i): Shape => {
+      const [from, to] = [i * pitch, (i + 1) * pitch - STRIP.web];
+      const isIts = chamber.id === id;
+      const [low, high] = isIts ? [0, STRIP.height] : [STRIP.height / 4, (STRIP.height * 3) / 4];
+      const corners = [
+        [from, low],
+        [to, low],
+        [to, high],
+        [from, high],
+      ] as const;
+      return polygon('label', corners, isIts ? 'dark' : undefined);
+    }),
   };
+}
+
+/** What stands at the left and the right of the row: a label is stuck onto its block upright, as the block lies before the one who looks at the face. */
+function endsOf(plan: Plan, row: Row): readonly [string, string] {
+  const deck = `↑ ${WORDS.deck}`;
+  const isLeft = benchOf(row.face, plan.board.length).noseAt === 'left';
+  return isLeft ? [`← ${WORDS.nose}`, deck] : [deck, `${WORDS.nose} →`];
 }
 
 /** A square code (ISO/IEC 18004) as rows of dark and light modules. */

@@ -109,11 +109,12 @@ export interface LabelStock {
   readonly cutLines: boolean;
 }
 
-/** A label: its number large, lines of text, a small drawing, and a square code as rows of dark (true) and light modules. */
+/** A label: its number large, lines of text, a small drawing with words at its left and right `ends`, and a square code as rows of dark (true) and light modules. */
 export interface Label {
   readonly number: string;
   readonly lines: readonly string[];
   readonly drawing?: Drawing;
+  readonly ends?: readonly [left: string, right: string];
   readonly code?: readonly (readonly boolean[])[];
 }
 

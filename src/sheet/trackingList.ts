@@ -1,3 +1,4 @@
+import { sawnSizeOf } from '../block/blankSize.js';
 import type { Block } from '../block/block.js';
 import { gluingOf } from '../block/gluing.js';
 import { roundedAs } from '../length/rounded.js';
@@ -67,7 +68,7 @@ export function trackingRows(plan: Plan, done: Done = NOTHING_DONE): Cell[][] {
       ...steps,
     ],
     ...plan.blocks.map((block) => {
-      const { length, height, thickness } = block.made;
+      const { length, height, thickness } = sawnSizeOf(block, plan.job.units);
       const sizes = [length, height, thickness];
       return [
         block.id,
@@ -89,10 +90,10 @@ function batchesOf(plan: Plan): ReadonlyMap<string, string> {
   );
 }
 
-function sizesOf({ id, made }: Block, plan: Plan): Cell[] {
+function sizesOf(block: Block, plan: Plan): Cell[] {
   const { units } = plan.job;
-  const size = (mm: number) => lengthCell(mm, units, 'block');
-  return [id, size(made.length), size(made.height), size(made.thickness)];
+  const { length, height, thickness } = sawnSizeOf(block, units);
+  return [block.id, ...[length, height, thickness].map((mm) => lengthCell(mm, units, 'block'))];
 }
 
 function ticks(done: readonly boolean[]): boolean[] {

@@ -1,6 +1,8 @@
 import { expect, it } from 'vitest';
 import { labelStocks } from '../../src/print/labelStock.js';
 import { sheetNamed } from '../../src/print/paper.js';
+import { labels } from '../../src/sheet/labels.js';
+import { planOfSample } from '../sheet/sample.js';
 import { printed } from './printed.js';
 import { readPdf } from './readPdf.js';
 
@@ -31,4 +33,23 @@ it.each(labelStocks)('numbers stand on their labels, row by row, on $name', asyn
     expect(y).toBeLessThan(top);
     expect(y).toBeGreaterThan(top - stock.height / 2);
   }
+});
+
+it('nothing stands where the printer does not print, and labels that a margin leaves no room on are refused', async () => {
+  const fit = labelStocks[0]!;
+  const plan = planOfSample('tarn-rescue');
+  for (const stock of labelStocks) {
+    for (const { texts, fills, lines, width, height } of await readPdf(
+      (await printed([labels(plan, stock)])).bytes,
+      [1],
+    )) {
+      // Cut lines may be lost at the edge: they say where to cut, not what.
+      const drawn = [...fills.flat(), ...lines.filter(({ dashed }) => !dashed).flatMap(({ points }) => points)];
+      for (const { x, y } of [...drawn, ...texts]) {
+        expect(Math.min(x, y, width - x, height - y)).toBeGreaterThanOrEqual(5 - 0.01);
+      }
+    }
+  }
+  const { findings } = await printed([labels(plan, fit)], { settings: { margin: 20, overlap: 10 } });
+  expect(findings.map(({ where }) => where)).toEqual(['labels']);
 });

@@ -1,7 +1,12 @@
 import { expect, test } from 'vitest';
-import { labelStocks } from '../../src/print/labelStock.js';
+import { sawnSizeOf } from '../../src/block/blankSize.js';
+import { labelStockFor, labelStocks } from '../../src/print/labelStock.js';
+import { rollOf, sheetNamed } from '../../src/print/paper.js';
+import { cuttingOnce } from '../../src/sheet/cuttingOnce.js';
+import { makingTable } from '../../src/sheet/cutTables.js';
 import { labels } from '../../src/sheet/labels.js';
-import { planOfSample } from './sample.js';
+import { trackingList } from '../../src/sheet/trackingList.js';
+import { planOfSample, SAMPLES } from './sample.js';
 
 const plan = planOfSample('fell-short');
 const page = labels(plan, labelStocks[0]!);
@@ -14,6 +19,64 @@ test('every block has a label with its number, its size and its place in the row
     expect(shapes).toHaveLength(plan.chambers.filter((chamber) => chamber.row === row).length);
     expect(shapes.filter(({ hatch }) => hatch !== undefined)).toHaveLength(1);
   }
+});
+
+test('what a label says is what the saw is set to, and the same as the tracking list says', () => {
+  for (const name of SAMPLES) {
+    const its = planOfSample(name);
+    const list = trackingList(its);
+    const written = new Map(
+      list.rows.flatMap((row) =>
+        row.kind === 'row'
+          ? [[row.cells[0], row.cells.slice(1, 4).map((cell) => (cell as { text: string }).text)]]
+          : [],
+      ),
+    );
+    const cuts = new Map(cuttingOnce(its).cuts.map((cut) => [cut.block.id, cut]));
+    const making = makingTable(its, cuttingOnce(its));
+    const blank = making.columns.findIndex(({ title }) => title === 'blank');
+    for (const { number, lines } of labels(its, labelStocks[0]!).labels) {
+      const [length, height, thick] = written.get(number)!;
+      expect(lines[0]!.replaceAll('\u00a0', ' ')).toBe(`saw ${length} × ${height}, thick ${thick}`);
+      const row = making.rows.find((each) => each.kind === 'row' && each.cells[0] === number);
+      expect(row?.kind === 'row' && row.cells[blank]).toBe(`${length} × ${height}`);
+      // Not the box around the block as it lies tilted in its face: what the saw is set to, to a step of the rule.
+      const { sawn, block } = cuts.get(number)!;
+      const size = sawnSizeOf(block, its.job.units);
+      expect(Math.abs(size.length - sawn.length)).toBeLessThan(25.4 / 16 + 1e-4);
+      expect(Math.abs(size.height - sawn.height)).toBeLessThan(25.4 / 16 + 1e-4);
+      if (!sawn.sides) expect(size.height).toBeGreaterThanOrEqual(sawn.height - 1e-4);
+    }
+  }
+});
+
+test('a label names nose and deck as the block lies before the one who looks at the face', () => {
+  for (const name of SAMPLES) {
+    const its = planOfSample(name);
+    for (const { number, ends, drawing } of labels(its, labelStocks[0]!).labels) {
+      const row = its.layup.rows.find(({ id }) => number.startsWith(`${id}-`))!;
+      // Seen from the left of a piece, looking to the right, the nose is on the left.
+      expect(ends).toEqual(row.face.inward[1] > 0 ? ['← NOSE', '↑ DECK'] : ['↑ DECK', 'NOSE →']);
+      const boxes = drawing!.shapes.flatMap((shape) => (shape.kind === 'path' ? [shape] : []));
+      const order = its.chambers.filter((chamber) => chamber.row === row.id).map(({ id }) => id);
+      const place = order.indexOf(number);
+      const from = row.face.inward[1] > 0 ? place : order.length - 1 - place;
+      expect(boxes.findIndex(({ hatch }) => hatch === 'dark')).toBe(from);
+    }
+  }
+});
+
+test('the labels follow the paper', () => {
+  const stockOn = (name: string) => labelStockFor(sheetNamed(name)!).sheet;
+  expect(['A4', 'A1', 'Letter', 'Legal', 'ANSI B', 'Arch D'].map(stockOn)).toEqual([
+    'A4',
+    'A4',
+    'Letter',
+    'Letter',
+    'Letter',
+    'Letter',
+  ]);
+  expect(labelStockFor(rollOf(610)).sheet).toBe('A4');
 });
 
 test('the code is a square one with the three finder patterns of ISO/IEC 18004 (from memory: 7 × 7, ring in ring)', () => {

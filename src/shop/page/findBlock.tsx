@@ -58,9 +58,9 @@ export function FindBlock({ whole, open }: ViewOf) {
   );
 }
 
-/** The block somebody means by `r2 7`, `R2-07`, `R207`, or by the address on a label. */
+/** The block somebody means by `r2 7`, `R2-07`, `R207`, or by what the code on a label says: an address, or a line `block R2-07`. */
 export function blockMeant(text: string, blocks: readonly TrackedBlock[]): TrackedBlock | undefined {
-  const wanted = (/#block=([^&]+)$/.exec(text)?.[1] ?? text).trim();
+  const wanted = (/#block=([^&]+)$|^block (\S+)$/m.exec(text)?.slice(1).find(Boolean) ?? text).trim();
   const plain = (id: string) => id.toUpperCase().replace(/[^A-Z0-9]/g, '');
   const loose = (id: string) => id.toUpperCase().replace(/[^A-Z0-9]+0*/g, '-');
   return blocks.find(({ id }) => plain(id) === plain(wanted)) ?? blocks.find(({ id }) => loose(id) === loose(wanted));
