@@ -3,8 +3,10 @@ import type { Block } from './block/block.js';
 import { boardOf, type Board } from './board/board.js';
 import type { Chambers } from './chamber/chambers.js';
 import { correctionsFrom, unknownChambers } from './chamber/measured.js';
+import { measuredInDoubt } from './chamber/measuredInDoubt.js';
 import type { Glue } from './dot/dot.js';
 import { gluing } from './dot/gluing.js';
+import type { Doubt } from './job/finding.js';
 import type { Job } from './job/job.js';
 import { layupOf, type Layup } from './layup/layup.js';
 import type { Routing } from './rout/rout.js';
@@ -27,6 +29,8 @@ export interface Plan extends Chambers {
   readonly routing: Routing;
   readonly blocks: readonly Block[];
   readonly weights: Weights;
+  /** What can be, but hardly is: of the job, and of what was measured after shaping. Told in every output. */
+  readonly doubts: readonly Doubt[];
   /** The plan as drawn, where the board was measured after shaping. */
   readonly drawn?: Plan;
 }
@@ -49,6 +53,7 @@ export function planOf(job: Job, before?: Plan): Plan {
   const blocks = blocksOf(chambers.chambers, job.fill, fit, routing.settings);
   const bare = same && isEqual(same.job.glueUp, job.glueUp) ? same.bare : bareOf(board, layup);
   const weights = weightsOf(bare, layup, chambers.chambers, blocks, job);
+  const doubts = [...(job.doubts ?? []), ...(drawn ? measuredInDoubt(job.shaped!, drawn, job.units) : [])];
   const notes = [...chambers.notes, ...(drawn ? unknownChambers(job.shaped!, drawn) : [])];
   return {
     job,
@@ -62,6 +67,7 @@ export function planOf(job: Job, before?: Plan): Plan {
     routing,
     blocks,
     weights,
+    doubts,
     ...(drawn && { drawn }),
   };
 }

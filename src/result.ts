@@ -52,6 +52,7 @@ export function resultOf(plan: Plan) {
     blocks: plan.blocks,
     weights: plan.weights,
     notes: plan.notes,
+    doubts: plan.doubts,
   };
 }
 

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { printFinding } from '../job/finding.js';
+import { printFinding, sayDoubt } from '../job/finding.js';
 import { sayNote } from '../sheet/notes.js';
 import type { Bench, BenchState } from './bench.js';
 import type { Shown } from './plan/answer.js';
@@ -9,7 +9,10 @@ import { words } from './words.js';
 /** What is wrong with the job, in the words of the command line. */
 export function Mistakes({ state }: { readonly state: BenchState }) {
   const errors = state.findings.filter(({ severity }) => severity === 'error');
-  if (state.findings.length === 0) return null;
+  // What looks like a slip goes with the plan, as it does on paper; while nothing can be planned, the findings of the reading stand alone.
+  const doubts = errors.length === 0 ? (state.shown?.result.doubts ?? []) : [];
+  const findings = errors.length === 0 ? [] : state.findings;
+  if (findings.length + doubts.length === 0) return null;
   return (
     <section class="mistakes" aria-label="Mistakes in the job">
       {errors.length > 0 && state.shown && (
@@ -18,7 +21,12 @@ export function Mistakes({ state }: { readonly state: BenchState }) {
         </p>
       )}
       <ul>
-        {state.findings.map((finding) => (
+        {doubts.map((doubt) => (
+          <li key={sayDoubt(doubt)} class="warning">
+            {sayDoubt(doubt)}
+          </li>
+        ))}
+        {findings.map((finding) => (
           <li key={printFinding(finding)} class={finding.severity}>
             {printFinding(finding)}
           </li>

@@ -55,7 +55,7 @@ function ofWall({ chamber, wall, value }: ShapedSpec & { kind: 'wall' }, { board
 }
 
 /** Heights of deck and bottom at a place in plan, mm, and how far up they are between the middle of the bottom (0) and of the deck (1). */
-function heightsAt({ surface }: Board, x: number, y: number) {
+export function heightsAt({ surface }: Board, x: number, y: number) {
   const side = y < 0 ? 0 : 1;
   const half = surface.outlines[side].outer(x);
   const share = Math.abs(y) / half;

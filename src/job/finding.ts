@@ -21,3 +21,25 @@ export function printFinding({ severity, where, what, instead }: Finding): strin
   const key = where.path === '' ? '' : `${where.path}: `;
   return `${place}: ${severity === 'warning' ? 'warning: ' : ''}${key}${what} → ${instead}`;
 }
+
+/** Something that can be, but hardly is, in a job that is planned nevertheless: which key, in which line where that is known, what, and what to do. */
+export interface Doubt {
+  readonly path: string;
+  readonly line?: number;
+  readonly what: string;
+  readonly instead: string;
+}
+
+/** `line 23, board.outline[8][1]: half of the width at 66 in … → measure and read it again` */
+export function sayDoubt({ path, line, what, instead }: Doubt): string {
+  return `${line === undefined ? '' : `line ${line}, `}${path}: ${what} → ${instead}`;
+}
+
+/** Warnings of a reading as they go with the job. */
+export function doubtsAmong(findings: readonly Finding[]): Doubt[] {
+  return findings.flatMap(({ severity, where, what, instead }) =>
+    severity === 'warning'
+      ? [{ path: where.path, ...(where.line !== undefined && { line: where.line }), what, instead }]
+      : [],
+  );
+}

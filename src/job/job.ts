@@ -1,6 +1,7 @@
 import type { Units } from '../length/units.js';
 import type { BlocksSpec } from './blocks.js';
 import type { DotSpec } from './dots.js';
+import type { Doubt } from './finding.js';
 import type { FinSpec, FittingSpec, GlassSpec, TargetSpec, WeighingSpec } from './finish.js';
 import type { RoutingSpec } from './routing.js';
 import type { ShapedSpec } from './shaped.js';
@@ -35,6 +36,8 @@ export interface Job {
   /** Weight of whoever rides it, kg. */
   readonly rider?: number;
   readonly target?: TargetSpec;
+  /** What can be, but hardly is: told wherever the plan is told. Absent where nothing is. */
+  readonly doubts?: readonly Doubt[];
   /** What the printer makes of a true length: measured over true; exact where the job says nothing. */
   readonly printer?: { readonly across: number; readonly along: number };
 }

@@ -6,7 +6,9 @@
  * `npm run schema`. Sections that need another's values (keep-outs need the outline) take the converted part, not the file.
  * Values that could not be read arrive as not-a-number, so compare in such a way that NaN complains of nothing.
  */
-import type { Finding } from './finding.js';
+import { doubtsAmong, type Finding } from './finding.js';
+import { tablesInDoubt } from './doubts/tables.js';
+import { unusual } from './doubts/usual.js';
 import { readDocument, type JobDocument } from './document.js';
 import { echoOf } from './echo.js';
 import { jobFileSchemaFor, jobJsonSchema, type JobFile } from './file.js';
@@ -80,10 +82,18 @@ export function readJob(
       say.at('board', 'offsets'),
     );
   const job = file && toJob(file, offsets ?? [], say);
+  const isSound = !findings.some(({ severity }) => severity === 'error');
+  // What cannot be is put right first; only then is looked for what hardly can be.
+  if (job && isSound) {
+    const before = findings.length;
+    tablesInDoubt(file.board, offsets ?? [], job.board, job.units, say.at('board'));
+    unusual(job, findings.length === before, say);
+  }
 
   const all = inOrder(findings, fileName, Math.max(0, mistakes.length - MOST_FINDINGS));
-  const isSound = !all.some(({ severity }) => severity === 'error');
-  return { findings: all, ...(job && isSound && { job }), ...(reading && { reading }) };
+  const doubts = doubtsAmong(all);
+  const told = job && { ...job, ...(doubts.length > 0 && { doubts }) };
+  return { findings: all, ...(told && isSound && { job: told }), ...(reading && { reading }) };
 }
 
 /** Checks the shape of the file; where it is wrong, gives what can be read of it. */

@@ -1,5 +1,6 @@
 import reasons from '../../templates/notes.json' with { type: 'json' };
 import { printDensity } from '../length/density.js';
+import { sayDoubt } from '../job/finding.js';
 import type { Stage } from '../job/stage.js';
 import { printLength } from '../length/length.js';
 import { printAs } from '../length/rounded.js';
@@ -16,6 +17,7 @@ export function cover(plan: Plan, uses: readonly TextBlock[]): TextPage {
     kind: 'text',
     title: say(words.title, { job: plan.job.name }),
     blocks: [
+      ...doubtful(plan),
       { kind: 'pairs', pairs: boardPairs(plan) },
       { kind: 'heading', text: words.howHeading },
       { kind: 'list', numbered: true, items: words.how },
@@ -87,6 +89,15 @@ function materialPairs({ layup, job }: Plan): (readonly [string, string])[] {
     name,
     say(WORDS.cover.material, { density: printDensity(density, job.units), source }),
   ]);
+}
+
+/** What looks like a slip, before anything else. */
+function doubtful({ doubts }: Plan): TextBlock[] {
+  if (doubts.length === 0) return [];
+  return [
+    { kind: 'heading', text: WORDS.cover.doubtsHeading },
+    { kind: 'list', items: doubts.map(sayDoubt) },
+  ];
 }
 
 /** What was left solid, by reason: a builder must not wonder at the saw. */

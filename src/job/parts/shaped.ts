@@ -6,6 +6,7 @@ import type { Say } from '../say.js';
 import type { ShapedSpec } from '../shaped.js';
 import { shortText } from '../text.js';
 import { alongSchema, placeAlong } from './along.js';
+import { checkMeasured } from './measured.js';
 
 export function shapedSchema(q: Quantities) {
   const bounds = { least: 0.5, most: 1200, because: 'it was measured on a board' };
@@ -41,7 +42,7 @@ type ShapedFile = z.infer<ReturnType<typeof shapedSchema>>[number];
 const MEASURES = ['thickness', 'width', 'deck', 'bottom', 'rail'] as const;
 
 export function toShaped(file: readonly ShapedFile[] = [], board: BoardSpec, units: Units, say: Say): ShapedSpec[] {
-  return file.flatMap((each, i): ShapedSpec[] => {
+  const shaped = file.map((each, i): ShapedSpec | undefined => {
     const here = say.at(i);
     const given = MEASURES.filter((name) => each[name] !== undefined);
     if (given.length !== 1) {
@@ -50,26 +51,28 @@ export function toShaped(file: readonly ShapedFile[] = [], board: BoardSpec, uni
         given.length === 0 ? 'nothing is measured' : `${given.join(' and ')} are measured at once`,
         `one of ${MEASURES.join(', ')} in each line`,
       );
-      return [];
+      return undefined;
     }
     const name = given[0]!;
     const value = each[name]!;
     if (name === 'thickness') {
-      return [
-        {
-          kind: 'thickness',
-          x: placeAlong(each, board.length, units, here),
-          y: each.side ?? 0,
-          value,
-          off: each.off ?? 'both',
-        },
-      ];
+      return {
+        kind: 'thickness',
+        x: placeAlong(each, board.length, units, here),
+        y: each.side ?? 0,
+        value,
+        off: each.off ?? 'both',
+      };
     }
-    if (name === 'width') return [{ kind: 'width', x: placeAlong(each, board.length, units, here), value }];
+    if (name === 'width') return { kind: 'width', x: placeAlong(each, board.length, units, here), value };
     if (each.chamber === undefined) {
       here.error([name], 'it is not said at which chamber', 'add "chamber" with its number, like R2-05');
-      return [];
+      return undefined;
     }
-    return [{ kind: 'wall', chamber: each.chamber, wall: name, value }];
+    return { kind: 'wall', chamber: each.chamber, wall: name, value };
   });
+  // Places in the list are told, so one that could not be read takes the others' away.
+  const all = shaped.filter((each) => each !== undefined);
+  if (all.length === shaped.length) checkMeasured(all, board, units, say);
+  return all;
 }
