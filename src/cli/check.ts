@@ -3,30 +3,27 @@ import type { Units } from '../length/units.js';
 import { planOf, type Plan } from '../plan.js';
 import { overruns } from '../wall/overrun.js';
 import { thinWalls } from '../wall/prove.js';
-import { understood } from './args.js';
-import { jobFrom } from './files.js';
+import { understood } from '../typed/args.js';
+import { REFUSED, TO_ACT_ON, WELL, type Command, type Io } from './io.js';
+import { jobFrom } from './jobFile.js';
 import { lengthOption } from './lengthOption.js';
-import { REFUSED, UNSOUND, WELL, type Command, type Io } from './io.js';
+import { USAGE } from './usage.js';
 import { proved, sayThin, WALL } from '../sheet/sound.js';
 
 /** Nobody sets a router deeper than meant by more than this, mm. */
 const MOST_TOO_DEEP = 50;
 
 export const checkCommand: Command = {
-  usage: `check JOB [--depth-error 1/16in]
-    Proves the walls, nothing else. Ends with 1 when a wall is too thin, naming chamber, wall, place and by how much. Where
-    the job says what was measured after shaping, the chambers as drawn are proved on the board as it is, and those that must
-    shrink are named with their new sizes. --depth-error asks whether the plan bears a router set too deep by so much; a bare
-    number is in the job's units.`,
   async run(args, io) {
     const asked = understood(args, { 'depth-error': { type: 'string' } }, 1);
     if ('why' in asked) {
-      io.err(`${asked.why}\n\n  chamberwright ${checkCommand.usage}`);
+      io.err(`${asked.why}\n\n  chamberwright ${USAGE.check}`);
       return REFUSED;
     }
     const written = asked.values['depth-error'];
-    const job = await jobFrom(asked.operands[0]!, io);
-    if (!job) return REFUSED;
+    const read = jobFrom(asked.operands[0]!, io);
+    if (!read) return REFUSED;
+    const { job } = read;
     const error = written === undefined ? undefined : lengthOption('--depth-error', written, job.units, MOST_TOO_DEEP);
     if (error && 'why' in error) {
       io.err(error.why);
@@ -34,7 +31,7 @@ export const checkCommand: Command = {
     }
     const plan = planOf(job);
     const isSound = [checkPlan(plan, io), checkDrawn(plan, io), error === undefined || checkDepth(plan, error, io)];
-    return isSound.every(Boolean) ? WELL : UNSOUND;
+    return isSound.every(Boolean) ? WELL : TO_ACT_ON;
   },
 };
 

@@ -1,25 +1,19 @@
-import type { Writable } from 'node:stream';
-
 /** Where a command reads and writes for people. */
 export interface Io {
   readonly out: (line: string) => void;
   readonly err: (line: string) => void;
-  /** Standard output itself, for results that are data. */
-  readonly stdout: Writable;
   /** Whether a person watches: progress is shown to people only. */
   readonly isTerminal: boolean;
   /** Settles when the builder stops a command that goes on; asked only by those, since it takes Ctrl+C over. */
   readonly stopped: () => Promise<void>;
 }
 
-/** What a command ends with: well; an answer a builder must act on; not understood or not possible. */
+/** What a command ends with: well; something a builder must act on; not understood or not possible. The help says it in words. */
 export const WELL = 0;
-export const UNSOUND = 1;
+export const TO_ACT_ON = 1;
 export const REFUSED = 2;
 
-/** One command of the program. */
+/** One command of the program. How it is called is in `usage.ts`. */
 export interface Command {
-  /** How it is called and what it does, for the help. */
-  readonly usage: string;
   readonly run: (args: readonly string[], io: Io) => Promise<number>;
 }

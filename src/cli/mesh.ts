@@ -1,34 +1,28 @@
-import { writeFile } from 'node:fs/promises';
 import { basename, dirname } from 'node:path';
-import { boardOf } from '../board/board.js';
 import type { Mesh } from '../board/mesh.js';
-import { understood } from './args.js';
-import { folderReady, jobFrom, reason, writeWhole } from './files.js';
+import { planOf } from '../plan.js';
+import { understood } from '../typed/args.js';
 import { REFUSED, WELL, type Command } from './io.js';
+import { jobFrom } from './jobFile.js';
+import { USAGE } from './usage.js';
+import { canWriteTo, whyNotNamed, writtenAlone } from './writing.js';
 
 export const meshCommand: Command = {
-  usage: `mesh JOB -o FILE.stl
-    Writes the finished surface that the walls are proved against as a closed mesh (binary STL, mm), so that
-    anyone with a solid-geometry program can prove the plan wrong.`,
   async run(args, io) {
     const asked = understood(args, { out: { type: 'string', short: 'o' } }, 1);
     if ('why' in asked || !asked.values.out) {
-      io.err(
-        `${'why' in asked ? asked.why : 'Where to? Name a file with -o.'}\n\n  chamberwright ${meshCommand.usage}`,
-      );
+      io.err(`${'why' in asked ? asked.why : 'Where to? Name a file with -o.'}\n\n  chamberwright ${USAGE.mesh}`);
       return REFUSED;
     }
     const { out } = asked.values;
-    if (!(await folderReady(dirname(out), io))) return REFUSED;
-    const job = await jobFrom(asked.operands[0]!, io);
-    if (!job) return REFUSED;
-    const { mesh } = boardOf(job.board);
-    try {
-      await writeWhole(out, (path) => writeFile(path, stlOf(mesh, job.name)));
-    } catch (error) {
-      io.err(`${out}: ${reason(error)} → choose another file`);
-      return REFUSED;
-    }
+    const misnamed = whyNotNamed(out, '.stl');
+    if (misnamed) io.err(misnamed);
+    if (misnamed || !canWriteTo(dirname(out), io)) return REFUSED;
+    const read = jobFrom(asked.operands[0]!, io);
+    if (!read) return REFUSED;
+    // The surface of the plan itself, as measured after shaping: the one that its walls are proved against.
+    const { mesh } = planOf(read.job).board;
+    if (!(await writtenAlone(out, 'mesh', read, io, stlOf(mesh, read.job.name)))) return REFUSED;
     io.out(`${basename(out)}: ${mesh.patches.length} triangles, within ${mesh.chordError} mm of the smooth surface`);
     return WELL;
   },
@@ -39,7 +33,7 @@ function stlOf({ positions, triangles, normals }: Mesh, name: string): Uint8Arra
   const count = triangles.length / 3;
   const bytes = new Uint8Array(84 + 50 * count);
   // "solid" at the beginning would make it look like the other kind of STL.
-  bytes.set(new TextEncoder().encode(`mm, ${name}`).slice(0, 80));
+  bytes.set(new TextEncoder().encode(`mm, chamberwright, ${name}`).slice(0, 80));
   const view = new DataView(bytes.buffer);
   view.setUint32(80, count, true);
   for (let t = 0; t < count; t++) {

@@ -1,18 +1,17 @@
 import { copyFile, constants } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
-import { understood } from './args.js';
-import { reason } from './files.js';
+import { reason } from '../disk/reason.js';
+import { understood } from '../typed/args.js';
 import { REFUSED, WELL, type Command } from './io.js';
+import { USAGE } from './usage.js';
 
 const STARTER = fileURLToPath(new URL('../../../templates/starter.yaml', import.meta.url));
 
 export const newCommand: Command = {
-  usage: `new FILE
-    Begins a job file: a small board with every key explained, to be changed into yours.`,
   async run(args, io) {
     const asked = understood(args, {}, 1);
     if ('why' in asked) {
-      io.err(`${asked.why}\n\n  chamberwright ${newCommand.usage}`);
+      io.err(`${asked.why}\n\n  chamberwright ${USAGE.new}`);
       return REFUSED;
     }
     const file = asked.operands[0]!;

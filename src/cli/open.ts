@@ -1,12 +1,14 @@
-import { existsSync } from 'node:fs';
-import { basename, dirname, resolve } from 'node:path';
+import { existsSync, realpathSync } from 'node:fs';
+import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { isJobName, readJobFile } from '../open/jobFolder.js';
+import { reason } from '../disk/reason.js';
+import { textFile } from '../disk/textFile.js';
+import { isJobName } from '../open/jobFolder.js';
 import { startBenchServer, type BenchServer } from '../open/server.js';
-import { understood } from './args.js';
+import { understood } from '../typed/args.js';
 import { browse } from './browse.js';
-import { reason } from './files.js';
 import { REFUSED, WELL, type Command } from './io.js';
+import { USAGE } from './usage.js';
 
 const OPTIONS = { port: { type: 'string', default: '0' }, 'no-browser': { type: 'boolean', default: false } } as const;
 const LAST_PORT = 65_535;
@@ -18,18 +20,14 @@ const LAST_PORT = 65_535;
  * @param browse opens a browser at an address
  */
 export function openWith(pageFolder: string, browse: (link: string) => void): Command {
-  const usage = `open JOB [--port N] [--no-browser]
-    Shows the plan in the browser, to be changed there: from above, the rows on the bench, cross-sections, weights.
-    The page is for this machine only. The address holds its key: give it to nobody.`;
   return {
-    usage,
     async run(args, io) {
       const asked = understood(args, OPTIONS, 1);
       const port = 'why' in asked ? NaN : Number(asked.values.port);
       const isPort = Number.isInteger(port) && port >= 0 && port <= LAST_PORT;
       if ('why' in asked || !isPort) {
         const why = 'why' in asked ? asked.why : `--port takes a number from 0 to ${LAST_PORT}.`;
-        io.err(`${why}\n\n  chamberwright ${usage}`);
+        io.err(`${why}\n\n  chamberwright ${USAGE.open}`);
         return REFUSED;
       }
       const job = asked.operands[0]!;
@@ -38,15 +36,21 @@ export function openWith(pageFolder: string, browse: (link: string) => void): Co
         io.err(why);
         return REFUSED;
       };
-      if (!isJobName(name)) return refused(`${job} is no job file: its name ends in .yaml, .yml or .json.`);
-      if (!(await readJobFile(dirname(resolve(job)), name)))
-        return refused(`There is no job file ${job}. Begin one with: chamberwright new ${job}`);
+      const isNamed = (file: string) => isJobName(basename(file));
+      if (!isNamed(job)) return refused(`${job} is no job file: its name ends in .yaml, .yml or .json.`);
+      const text = textFile(job);
+      if (typeof text !== 'string')
+        return refused(`${job}: ${text.why} → name a job file, or begin one with: chamberwright new ${job}`);
+      // Where a link was named, the job and its tables are where it leads.
+      const file = realpathSync(job);
+      if (!isNamed(file))
+        return refused(`${job} leads to ${file}: the name of a job file ends in .yaml, .yml or .json.`);
       if (!existsSync(pageFolder))
         return refused(`The page is not built (${basename(pageFolder)} is missing). Run: npm run build`);
       let server: BenchServer;
       try {
         server = await startBenchServer({
-          job,
+          job: file,
           pageFolder,
           port,
           failed: (error) => io.err(`Something went wrong in the server: ${String(error)}`),

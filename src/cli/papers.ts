@@ -1,15 +1,16 @@
 import { createWriteStream, existsSync } from 'node:fs';
-import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Plan } from '../plan.js';
 import { planOf } from '../plan.js';
 import { csvOf } from '../print/csv.js';
+import { dayOf, today } from '../print/day.js';
 import { dxfOf } from '../print/dxf.js';
 import { labelStockFor, labelStockNamed, labelStocks } from '../print/labelStock.js';
 import { rollOf, sheetNamed, sheetNames, type Paper } from '../print/paper.js';
 import type { Units } from '../length/units.js';
-import { usualSettings } from '../print/format.js';
+import { formatsOf, usualSettings } from '../print/format.js';
 import { writePdf } from '../print/pdf.js';
+import { exact, printerFindings } from '../print/printer.js';
 import { svgOf } from '../print/svg.js';
 import { cuttingOnce } from '../sheet/cuttingOnce.js';
 import { blockRows, cutRows } from '../sheet/cutRows.js';
@@ -19,14 +20,17 @@ import { refusalsOf } from '../sheet/sound.js';
 import { trackingRows, type Done } from '../sheet/trackingList.js';
 import { weightRows, type WeightFindings } from '../sheet/weightsPages.js';
 import { ticksOf } from '../shop/state.js';
-import { openStore, trackerPath } from '../shop/store/openStore.js';
+import { openStore } from '../shop/store/openStore.js';
 import { sayProblem } from '../shop/store/problem.js';
+import { trackerPath } from '../shop/store/trackerPath.js';
 import { compareStagger } from '../weigh/stagger.js';
 import { steer } from '../weigh/steer.js';
-import { understood } from './args.js';
-import { folderReady, jobFrom, reason, writeWhole } from './files.js';
+import { understood } from '../typed/args.js';
+import { REFUSED, TO_ACT_ON, WELL, type Command, type Io } from './io.js';
+import { jobFrom, type JobRead } from './jobFile.js';
 import { lengthOption } from './lengthOption.js';
-import { REFUSED, UNSOUND, WELL, type Command, type Io } from './io.js';
+import { USAGE } from './usage.js';
+import { canWriteTo, written } from './writing.js';
 
 const OPTIONS = {
   out: { type: 'string', short: 'o' },
@@ -41,41 +45,30 @@ const OPTIONS = {
 } as const;
 
 export const papersCommand: Command = {
-  usage: `papers JOB -o FOLDER [--paper A4] [--roll 610mm] [--only face-R2,pole] [--labels STOCK] [--date 2026-05-01]
-    Writes the papers: one PDF to print at actual size, every full-size sheet as SVG and DXF in millimetres, and the tracking list for a
-    spreadsheet. --paper takes ${sheetNames.join(', ')}; --roll the width of a roll; --only some papers by
-    name (a wrong name lists them all); --margin what the printer cannot print; bare lengths are in the job's units; --revision a mark for the title blocks; --track-at
-    the tracker's address (http://192.168.1.20:4718), so that a phone's camera opens a block by its label.`,
   async run(args, io) {
     const asked = understood(args, OPTIONS, 1);
     if ('why' in asked || !asked.values.out) {
-      io.err(
-        `${'why' in asked ? asked.why : 'Where to? Name a folder with -o.'}\n\n  chamberwright ${papersCommand.usage}`,
-      );
+      io.err(`${'why' in asked ? asked.why : 'Where to? Name a folder with -o.'}\n\n  chamberwright ${USAGE.papers}`);
       return REFUSED;
     }
-    if (!(await folderReady(asked.values.out, io))) return REFUSED;
-    const job = await jobFrom(asked.operands[0]!, io);
-    if (!job) return REFUSED;
-    const settings = settingsFrom(asked.values, job.units);
+    const { out } = asked.values;
+    if (!canWriteTo(out, io)) return REFUSED;
+    const read = jobFrom(asked.operands[0]!, io);
+    if (!read) return REFUSED;
+    const settings = settingsFrom(asked.values, read.job.units);
     if ('why' in settings) {
       io.err(settings.why);
       return REFUSED;
     }
     for (const line of settings.understood) io.out(line);
-    const plan = planOf(job);
+    const plan = planOf(read.job);
     const refused = refusalsOf(plan);
     if (refused.length > 0) {
       for (const why of refused) io.err(why);
       io.err('The plan is refused, and nothing was written: nobody should rout by it.');
-      return UNSOUND;
+      return TO_ACT_ON;
     }
-    try {
-      return await writePapers(plan, asked.operands[0]!, asked.values.out, settings, io);
-    } catch (error) {
-      io.err(`${asked.values.out}: ${reason(error)} → make room, or choose another folder`);
-      return REFUSED;
-    }
+    return writePapers(plan, read, out, settings, io);
   },
 };
 
@@ -98,6 +91,8 @@ interface Settings {
 type Typed = { readonly [name in keyof typeof OPTIONS]?: string | undefined };
 
 function settingsFrom(typed: Typed, units: Units): Settings | { why: string } {
+  if (typed.roll !== undefined && typed.paper !== undefined)
+    return { why: '--roll and --paper are two kinds of paper → name one of them' };
   const roll = typed.roll === undefined ? undefined : lengthOption('--roll', typed.roll, units, WIDEST_ROLL);
   if (roll && 'why' in roll) return roll;
   const margin = typed.margin === undefined ? undefined : lengthOption('--margin', typed.margin, units, WIDEST_MARGIN);
@@ -109,8 +104,8 @@ function settingsFrom(typed: Typed, units: Units): Settings | { why: string } {
     return {
       why: `--labels: there are no labels ${typed.labels} → one of ${labelStocks.map(({ name }) => name).join(', ')}`,
     };
-  const date = typed.date === undefined ? new Date() : new Date(typed.date);
-  if (Number.isNaN(date.getTime())) return { why: `--date: ${typed.date} is no date → like 2026-05-01` };
+  const date = typed.date === undefined ? today() : dayOf(typed.date);
+  if (!date) return { why: `--date: ${typed.date} is no day of the calendar → like 2026-05-01` };
   const at = typed['track-at'];
   const trackAt = at !== undefined && URL.canParse(at) ? new URL(at) : undefined;
   if (at !== undefined && !trackAt?.protocol.startsWith('http'))
@@ -130,10 +125,17 @@ function settingsFrom(typed: Typed, units: Units): Settings | { why: string } {
   };
 }
 
-/** Writes the files one after the other, each whole, and says what lies where. */
-async function writePapers(plan: Plan, jobFile: string, folder: string, settings: Settings, io: Io): Promise<number> {
+/** Makes the files one after the other, puts them in place together, and says what lies where. */
+async function writePapers(plan: Plan, read: JobRead, folder: string, settings: Settings, io: Io): Promise<number> {
   const { paper, stock, date, only, margin, revision, trackAt } = settings;
-  const done = doneSoFar(jobFile, io);
+  const print = { paper, date, ...(margin !== undefined && { settings: { ...usualSettings, margin } }) };
+  const factors = plan.job.printer ?? exact;
+  const unfit = [...printerFindings(factors), ...formatsOf(paper, print.settings ?? usualSettings).findings];
+  if (unfit.length > 0) {
+    for (const { where, what, remedy } of unfit) io.err(`${where}: ${what} → ${remedy}`);
+    return REFUSED;
+  }
+  const done = doneSoFar(read.file, io);
   const options = {
     labelStock: stock,
     weights: foundByTrial(plan, io),
@@ -147,47 +149,44 @@ async function writePapers(plan: Plan, jobFile: string, folder: string, settings
     io.err(`--only: there are no papers ${unknown.join(', ')} → among ${names.join(', ')}`);
     return REFUSED;
   }
-  const pdf = join(folder, 'papers.pdf');
-  let pages = 0;
-  await writeWhole(pdf, async (path) => {
-    const printed = await writePdf(set, createWriteStream(path), {
-      paper,
-      date,
-      ...(margin !== undefined && { settings: { ...usualSettings, margin } }),
-      ...(plan.job.printer && { printer: plan.job.printer }),
+  const said: string[] = [];
+  const where = { folder, by: 'papers', earlier: only ? 'named' : 'removed' } as const;
+  const isWritten = await written(where, read, io, async (stage) => {
+    const pdf = createWriteStream(stage.place('papers.pdf'));
+    const { pages } = await writePdf(set, pdf, {
+      ...print,
+      printer: factors,
       onProgress: (done, all) => progress(io, done, all),
     });
-    pages = printed.pages;
-    if (printed.findings.length > 0) {
-      throw new Error(printed.findings.map((f) => `${f.where}: ${f.what} → ${f.remedy}`).join('\n'));
+    said.push(`${join(folder, 'papers.pdf')}: ${pages} pages for ${paper.name}; print "check" first, at actual size`);
+    if (only) return;
+
+    const drawings = fullSizeDrawings(plan);
+    for (const drawing of drawings) {
+      await stage.put(`${drawing.id}_mm.svg`, svgOf(drawing));
+      const traced = dxfOf(drawing);
+      if ('dxf' in traced) await stage.put(`${drawing.id}_mm.dxf`, traced.dxf);
+      else
+        for (const f of traced.findings)
+          io.err(`${drawing.id}_mm.dxf is not written: ${f.where}: ${f.what} → ${f.remedy}`);
+    }
+    said.push(
+      `${join(folder, '*_mm.svg')}, ${join(folder, '*_mm.dxf')}: ${drawings.length} full-size sheets in millimetres, never scaled`,
+    );
+    const lists = {
+      'tracking.csv': trackingRows(plan, done),
+      'blocks.csv': blockRows(plan, cuttingOnce(plan)),
+      'cuts.csv': cutRows(plan, cuttingOnce(plan)),
+      'routing.csv': routingRows(plan),
+      'weights.csv': weightRows(plan),
+    };
+    for (const [name, rows] of Object.entries(lists)) {
+      await stage.put(name, csvOf(rows));
+      said.push(`${join(folder, name)}: ${rows.length - 1} lines`);
     }
   });
-  io.out(`${pdf}: ${pages} pages for ${paper.name}; print "check" first, at actual size`);
-  if (only) return WELL;
-
-  const drawings = fullSizeDrawings(plan);
-  for (const drawing of drawings) {
-    await writeWhole(join(folder, `${drawing.id}_mm.svg`), (path) => writeFile(path, svgOf(drawing)));
-    const traced = dxfOf(drawing);
-    if ('dxf' in traced) await writeWhole(join(folder, `${drawing.id}_mm.dxf`), (path) => writeFile(path, traced.dxf));
-    else
-      for (const f of traced.findings)
-        io.err(`${drawing.id}_mm.dxf is not written: ${f.where}: ${f.what} → ${f.remedy}`);
-  }
-  io.out(
-    `${join(folder, '*_mm.svg')}, ${join(folder, '*_mm.dxf')}: ${drawings.length} full-size sheets in millimetres, never scaled`,
-  );
-  await writeWhole(join(folder, 'tracking.csv'), (path) => writeFile(path, csvOf(trackingRows(plan, done))));
-  io.out(`${join(folder, 'tracking.csv')}: ${plan.blocks.length} blocks`);
-  const lists = { 'blocks.csv': blockRows(plan, cuttingOnce(plan)), 'cuts.csv': cutRows(plan, cuttingOnce(plan)) };
-  for (const [name, rows] of Object.entries(lists)) {
-    await writeWhole(join(folder, name), (path) => writeFile(path, csvOf(rows)));
-    io.out(`${join(folder, name)}: ${rows.length - 1} lines`);
-  }
-  await writeWhole(join(folder, 'routing.csv'), (path) => writeFile(path, csvOf(routingRows(plan))));
-  io.out(`${join(folder, 'routing.csv')}: how deep each of ${plan.chambers.length} chambers is routed, and the stops`);
-  await writeWhole(join(folder, 'weights.csv'), (path) => writeFile(path, csvOf(weightRows(plan))));
-  io.out(`${join(folder, 'weights.csv')}: ${plan.weights.stages.length} stages`);
+  if (!isWritten) return REFUSED;
+  said.forEach((line) => io.out(line));
   return WELL;
 }
 

@@ -3,9 +3,10 @@ import { printAs } from '../length/rounded.js';
 import { printWeight } from '../length/weight.js';
 import { planOf } from '../plan.js';
 import { steer, WALLS, type Hindrance } from '../weigh/steer.js';
-import { understood } from './args.js';
-import { jobFrom } from './files.js';
-import { REFUSED, UNSOUND, WELL, type Command } from './io.js';
+import { understood } from '../typed/args.js';
+import { REFUSED, TO_ACT_ON, WELL, type Command } from './io.js';
+import { jobFrom } from './jobFile.js';
+import { USAGE } from './usage.js';
 
 const LEVER: Readonly<Record<Hindrance['lever'], string>> = {
   deckSkin: 'deck skin',
@@ -24,17 +25,15 @@ const AT: Readonly<Record<Hindrance['at'], string>> = {
 };
 
 export const steerCommand: Command = {
-  usage: `steer JOB
-    Finds the plan that meets the job's target (weight or balance) with its walls as thick as can be, and says what to write into the job;
-    or how close it comes and what stands in the way. Ends with 1 when the target is not met.`,
   async run(args, io) {
     const asked = understood(args, {}, 1);
     if ('why' in asked) {
-      io.err(`${asked.why}\n\n  chamberwright ${steerCommand.usage}`);
+      io.err(`${asked.why}\n\n  chamberwright ${USAGE.steer}`);
       return REFUSED;
     }
-    const job = await jobFrom(asked.operands[0]!, io);
-    if (!job) return REFUSED;
+    const read = jobFrom(asked.operands[0]!, io);
+    if (!read) return REFUSED;
+    const { job } = read;
     if (!job.target) {
       io.err('The job has no target → add a section "target" with a weight or a balance');
       return REFUSED;
@@ -56,6 +55,6 @@ export const steerCommand: Command = {
     if (found.job.fill.name !== job.fill.name) io.out(`  fill: ${found.job.fill.name}, instead of ${job.fill.name}`);
     if (found.met) return WELL;
     for (const { lever, at } of found.hinders) io.err(`  in the way: ${LEVER[lever]} ${AT[at]}`);
-    return UNSOUND;
+    return TO_ACT_ON;
   },
 };

@@ -1,36 +1,47 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gluingOf } from '../block/gluing.js';
+import { reason } from '../disk/reason.js';
+import { textFile } from '../disk/textFile.js';
 import { planOf, type Plan } from '../plan.js';
-import { TRACK_HELP, trackCommand as track } from '../shop/track.js';
+import { trackCommand as track } from '../shop/track.js';
 import type { TrackedBlock } from '../shop/trackedBlock.js';
-import { jobFrom, reason } from './files.js';
+import { TRACK_HELP } from '../shop/trackHelp.js';
 import { REFUSED, type Command } from './io.js';
+import { jobFrom } from './jobFile.js';
+import { canWriteTo, whyNotNamed, writtenAlone } from './writing.js';
 
 const PAGE = fileURLToPath(new URL('../../page/shop', import.meta.url));
 
 export const trackCommand: Command = {
-  usage: TRACK_HELP.replace('chamberwright ', ''),
   async run([file, ...args], io) {
     if (file === undefined || file.startsWith('-')) {
       io.err(`The name of the job file is missing.\n\n${TRACK_HELP}`);
       return REFUSED;
     }
-    const job = await jobFrom(file, io);
-    if (!job) return REFUSED;
+    const read = jobFrom(file, io);
+    if (!read) return REFUSED;
+    const { job } = read;
     try {
       return await track(args, {
         job: job.name,
-        jobFile: file,
+        jobFile: read.file,
         units: job.units,
         blocks: trackedBlocks(planOf(job)),
         pageFolder: PAGE,
         out: io.out,
         err: io.err,
         isTerminal: io.isTerminal,
-        stopped: io.stopped(),
-        readText: (name) => readFileSync(name, 'utf8'),
-        writeText: (name, text) => writeFileSync(name, text),
+        // Asked only by what goes on: whoever asks takes Ctrl+C over.
+        get stopped() {
+          return io.stopped();
+        },
+        readText: textFile,
+        writeList: async (name, text) => {
+          const misnamed = whyNotNamed(name, '.csv');
+          if (misnamed) io.err(misnamed);
+          return !misnamed && canWriteTo(dirname(name), io) && writtenAlone(name, 'track', read, io, text);
+        },
       });
     } catch (error) {
       io.err(`${file}: ${reason(error)}`);

@@ -35,7 +35,7 @@ import { toWeighings } from './parts/weighings.js';
 import type { Reading } from './reading.js';
 import { sayTo, type Say } from './say.js';
 import { readAsFarAsPossible } from './stand-in.js';
-import { tableBeside } from './table-beside.js';
+import { tableBeside, type Beside } from './table-beside.js';
 
 /** A job, when nothing is wrong with it, and everything that was found. Warnings come with the job, errors instead of it. */
 export interface ReadJob {
@@ -50,13 +50,13 @@ export interface ReadJob {
  *
  * @param text the file's text
  * @param fileName its name, for the findings
- * @param readBeside gives the text of a file beside it, or undefined where there is none
+ * @param readBeside gives the text of a file beside it, or why it cannot be read
  * @param before what was read of this job before: it changes nothing but the time it takes, and is not to be used after that
  */
 export function readJob(
   text: string,
   fileName: string,
-  readBeside: (name: string) => string | undefined,
+  readBeside: (name: string) => Beside,
   before?: Reading,
 ): ReadJob {
   const { document, reading, findings } = readDocument(text, fileName, before);

@@ -3,6 +3,14 @@ import type { Finding } from './finding.js';
 import { readOffsets, type OffsetStation } from './parts/offsets.js';
 import type { Say } from './say.js';
 
+/** The text of a file beside the job; why it cannot be had; or undefined where there is none. */
+export type Beside = string | { readonly why: string } | undefined;
+
+/** Finds the texts of files by their names. No name means anything else, not even one like `constructor`. */
+export function besideIn(texts: Readonly<Record<string, Beside>>): (name: string) => Beside {
+  return (name) => (Object.hasOwn(texts, name) ? texts[name] : undefined);
+}
+
 /** Stands for what a table that could not be read would have held: its numbers are unknown, so nothing is missed and nothing too large. */
 const UNKNOWN: OffsetStation = {
   x: NaN,
@@ -13,13 +21,12 @@ const UNKNOWN: OffsetStation = {
 /**
  * The stations of the table of offsets that a job names, if it names one.
  *
- * @param readBeside gives the text of a file beside the job, or undefined where there is none
  * @param found takes what is wrong within the table; what is wrong about its name is said
  */
 export function tableBeside(
   name: string | undefined,
   units: Units,
-  readBeside: (name: string) => string | undefined,
+  readBeside: (name: string) => Beside,
   found: (findings: readonly Finding[]) => void,
   say: Say,
 ): readonly OffsetStation[] {
@@ -31,6 +38,10 @@ export function tableBeside(
   const text = readBeside(name);
   if (text === undefined) {
     say.error([], `there is no file "${name}" beside the job`, 'put it into the same folder, or mend its name');
+    return [UNKNOWN];
+  }
+  if (typeof text !== 'string') {
+    say.error([], `"${name}" beside the job cannot be read: ${text.why}`, 'a table of offsets (CSV) that may be read');
     return [UNKNOWN];
   }
   const { stations, findings } = readOffsets(text, name, units);

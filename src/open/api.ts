@@ -1,10 +1,12 @@
-/** A job file as it was on disk, and the tables that lie beside it. */
+import type { Text } from '../disk/textFile.js';
+
+/** A job file as it was on disk, and the tables that lie beside it, or why one cannot be read. */
 export interface JobFile {
   readonly name: string;
   readonly text: string;
   /** A fingerprint of the text, by which a later change is noticed. */
   readonly version: string;
-  readonly beside: Readonly<Record<string, string>>;
+  readonly beside: Readonly<Record<string, Text>>;
 }
 
 export interface JobList {

@@ -1,10 +1,9 @@
 import { createHash } from 'node:crypto';
-import { lstat, open, readdir, readFile, rename, rm } from 'node:fs/promises';
-import { extname, join } from 'node:path';
+import { lstat, open, readdir, realpath, rename, rm } from 'node:fs/promises';
+import { dirname, extname, join } from 'node:path';
+import { textFile, type Text } from '../disk/textFile.js';
 import type { JobFile, Saved } from './api.js';
 
-/** Larger is no job and no table, bytes. */
-export const MOST_BYTES = 4_000_000;
 /** No file system takes longer ones; letters. */
 const LONGEST_NAME = 200;
 const JOBS = ['.yaml', '.yml', '.json'];
@@ -13,8 +12,8 @@ const TABLES = ['.csv'];
 /** The job files of a folder, by name. */
 export async function jobsIn(folder: string): Promise<string[]> {
   const names = (await readdir(folder)).filter((name) => isJobName(name)).sort();
-  const plain = await Promise.all(names.map((name) => isPlain(join(folder, name))));
-  return names.filter((_, i) => plain[i]);
+  const inside = await Promise.all(names.map((name) => isInside(join(folder, name))));
+  return names.filter((_, i) => inside[i]);
 }
 
 /** A plain name of a job file in the folder: no path, not hidden. */
@@ -23,16 +22,22 @@ export function isJobName(name: string): boolean {
   return !isPath && JOBS.includes(extname(name).toLowerCase());
 }
 
-/** Reads a job and the tables beside it; nothing where there is no such file. */
-export async function readJobFile(folder: string, name: string): Promise<JobFile | undefined> {
+/** Reads a job and the tables beside it; or says why not; nothing where there is no such file. */
+export async function readJobFile(
+  folder: string,
+  name: string,
+): Promise<JobFile | { readonly why: string } | undefined> {
   const text = isJobName(name) ? await textOf(join(folder, name)) : undefined;
-  if (text === undefined) return undefined;
+  if (typeof text !== 'string') return text;
   const tables = (await readdir(folder)).filter(
     (each) => TABLES.includes(extname(each).toLowerCase()) && !each.startsWith('.'),
   );
-  const texts = await Promise.all(tables.map((table) => textOf(join(folder, table))));
-  const beside = Object.fromEntries(tables.flatMap((table, i) => (texts[i] === undefined ? [] : [[table, texts[i]]])));
-  return { name, text, version: versionOf(text), beside };
+  const beside = new Map<string, Text>();
+  for (const table of tables) {
+    const read = await textOf(join(folder, table));
+    if (read !== undefined) beside.set(table, read);
+  }
+  return { name, text, version: versionOf(text), beside: Object.fromEntries(beside) };
 }
 
 /**
@@ -48,6 +53,7 @@ export async function writeJobFile(
   basedOn: string | undefined,
 ): Promise<Saved> {
   const there = await readJobFile(folder, name);
+  if (there && 'why' in there) return { saved: false };
   if (there?.version !== basedOn) return { saved: false, ...(there && { theirs: there }) };
   const file = join(folder, name);
   if (!there) return (await writeNew(file, text)) ? { saved: true, version: versionOf(text) } : { saved: false };
@@ -85,16 +91,21 @@ export function versionOf(text: string): string {
   return createHash('sha256').update(text).digest('hex');
 }
 
-async function textOf(file: string): Promise<string | undefined> {
-  if (!(await isPlain(file))) return undefined;
-  return readFile(file, 'utf8');
+async function textOf(file: string): Promise<Text | undefined> {
+  try {
+    await lstat(file);
+  } catch {
+    return undefined;
+  }
+  if (!(await isInside(file))) return { why: 'it is a link that leads out of this folder' };
+  return textFile(file);
 }
 
-/** A file itself, no link out of the folder, of a job's size. */
-async function isPlain(file: string): Promise<boolean> {
+/** A file of the folder itself, no link out of it: whoever may ask for the folder's files may not ask for others. */
+async function isInside(file: string): Promise<boolean> {
   try {
-    const found = await lstat(file);
-    return found.isFile() && found.size <= MOST_BYTES;
+    const real = await realpath(file);
+    return (await lstat(real)).isFile() && dirname(real) === (await realpath(dirname(file)));
   } catch {
     return false;
   }

@@ -1,9 +1,12 @@
 import type { ServerResponse } from 'node:http';
 import { basename } from 'node:path';
 import { z } from 'zod';
+import { MOST_BYTES } from '../disk/textFile.js';
 import { printFinding } from '../job/finding.js';
 import { readJob } from '../job/read.js';
+import { besideIn } from '../job/table-beside.js';
 import { planOf } from '../plan.js';
+import { today } from '../print/day.js';
 import { sheetNames } from '../print/paper.js';
 import { papersOf } from '../sheet/papers.js';
 import { labelStocks } from '../print/labelStock.js';
@@ -11,7 +14,7 @@ import { beginStream, refuse, sendJson } from '../shop/server/answer.js';
 import { readJson } from '../shop/server/jsonBody.js';
 import { OWNER, type Route } from '../shop/server/route.js';
 import type { PaperNews } from './api.js';
-import { isJobName, MOST_BYTES, readJobFile } from './jobFolder.js';
+import { isJobName, readJobFile } from './jobFolder.js';
 import { makePapers } from './makePapers.js';
 
 const written = { name: z.string(), text: z.string().max(MOST_BYTES) };
@@ -28,8 +31,9 @@ const askedSchema = z.strictObject({
  */
 export function paperRoutes(folder: string): readonly Route[] {
   const planFor = async (name: string, text: string) => {
-    const beside = isJobName(basename(name)) ? ((await readJobFile(folder, name))?.beside ?? {}) : {};
-    const { job, findings } = readJob(text, name, (table) => beside[table]);
+    const there = isJobName(basename(name)) ? await readJobFile(folder, name) : undefined;
+    const beside = there && !('why' in there) ? there.beside : {};
+    const { job, findings } = readJob(text, name, besideIn(beside));
     return job ? { plan: planOf(job) } : { why: findings.map(printFinding).join('\n') };
   };
   return [
@@ -66,7 +70,7 @@ export function paperRoutes(folder: string): readonly Route[] {
           if (!response.write(`data: ${JSON.stringify(news)}\n\n`)) await drained(response);
         };
         try {
-          for await (const news of makePapers(made.plan, { paper, date: new Date(), ...(only && { only }) })) {
+          for await (const news of makePapers(made.plan, { paper, date: today(), ...(only && { only }) })) {
             if (response.destroyed) return;
             await tell(news);
           }

@@ -1,8 +1,9 @@
 import { z } from 'zod';
+import { MOST_BYTES } from '../disk/textFile.js';
 import { refuse, sendJson } from '../shop/server/answer.js';
 import { readJson } from '../shop/server/jsonBody.js';
 import { OWNER, type Route } from '../shop/server/route.js';
-import { isJobName, jobsIn, MOST_BYTES, readJobFile, writeJobFile } from './jobFolder.js';
+import { isJobName, jobsIn, readJobFile, writeJobFile } from './jobFolder.js';
 
 const savedSchema = z.strictObject({
   name: z.string(),
@@ -36,6 +37,7 @@ export function jobRoutes(folder: string, opened: string): readonly Route[] {
         if (!isJobName(name)) return refuse(response, 400, NOT_A_JOB);
         const job = await readJobFile(folder, name);
         if (!job) return refuse(response, 404, `There is no job file "${name}" in the opened folder.`);
+        if ('why' in job) return refuse(response, 403, `"${name}" cannot be read: ${job.why}.`);
         sendJson(response, 200, job);
       },
     },

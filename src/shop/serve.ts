@@ -47,7 +47,7 @@ export async function serveShop(store: ShopStore, options: ServeOptions): Promis
   const share = shareAddress(options.share, lanAddresses());
   if (typeof share === 'object') {
     err(share.why);
-    return 1;
+    return 2;
   }
   let server: ShopServer | { readonly problem: Problem };
   try {
@@ -67,11 +67,11 @@ export async function serveShop(store: ShopStore, options: ServeOptions): Promis
     err(
       `The page cannot be served: ${(error as Error).message}. Choose another --port, or another address after --share.`,
     );
-    return 1;
+    return 2;
   }
   if ('problem' in server) {
     err(sayProblem(server.problem));
-    return 1;
+    return 2;
   }
   server.notices.forEach(err);
   if (isTerminal) out(`On this machine: ${server.ownerLink}`);

@@ -1,41 +1,32 @@
 import { randomUUID } from 'node:crypto';
-import { parseArgs } from 'node:util';
+import type { Text } from '../disk/textFile.js';
+import { typed } from '../typed/args.js';
 import { admitted } from './door.js';
 import type { Happening, ShopEvent } from './event.js';
 import { readList, writeList } from './listCsv.js';
 import { refitsOf } from './refits.js';
 import { serveShop, type ServeIo } from './serve.js';
 import { paceOfShop } from './server/shopRoutes.js';
-import { isStep, STEPS } from './step.js';
+import { isStep, STEPS, type Step } from './step.js';
 import { openStore, trackerPath } from './store/openStore.js';
 import { sayProblem, type Problem } from './store/problem.js';
 import type { ShopStore } from './store/shopStore.js';
 import { blockReport, boardReport, refitReport } from './trackReport.js';
 import type { TrackedBlock } from './trackedBlock.js';
+import { TRACK_HELP } from './trackHelp.js';
 
 /** What the command works on and talks to. */
 export interface TrackIo extends ServeIo {
   readonly jobFile: string;
-  readonly readText: (file: string) => string;
-  readonly writeText: (file: string, text: string) => void;
+  readonly readText: (file: string) => Text;
+  /** Writes a list, unless something stands in the way, which it says. */
+  readonly writeList: (file: string, text: string) => Promise<boolean>;
 }
-
-export const TRACK_HELP = `chamberwright track JOB                       where the board stands
-chamberwright track JOB BLOCK...              what is known about these blocks
-chamberwright track JOB BLOCK... STEP         record a step: ${STEPS.join(', ')}
-      --undo                                  take the step back
-      --who NAME   --note TEXT                who did it; something to remember
-chamberwright track JOB export FILE.csv       the tracking list with what is done
-chamberwright track JOB import FILE.csv       take over what such a list says is done (adds, never takes back)
-chamberwright track JOB serve                 the page for the shop, on this machine only
-      --share [ADDRESS]                       let phones in the same network in, each by a code
-      --port NUMBER
-chamberwright track JOB forget-phones         shut out every phone let in so far`;
 
 /**
  * The command `chamberwright track JOB`, from what follows the job.
  *
- * @returns 0 when it is done, 1 when something is in the way, 2 when it was not understood
+ * @returns 0 when it is done, 1 when blocks in hand no longer fit the plan, 2 when it was not understood or something is in the way
  */
 export async function trackCommand(args: readonly string[], io: TrackIo): Promise<number> {
   const read = readArgs(args);
@@ -43,6 +34,8 @@ export async function trackCommand(args: readonly string[], io: TrackIo): Promis
     io.err(`${read}\n\n${TRACK_HELP}`);
     return 2;
   }
+  const why = notUnderstood(read, io);
+  if (why !== undefined) return misunderstood(io, why);
   const opened = openStore(trackerPath(io.jobFile));
   if (!opened.ok) return failed(io, opened.problem);
   const { store, notices } = opened;
@@ -72,9 +65,7 @@ async function run(args: TrackArgs, store: ShopStore, plan: number, io: TrackIo)
       return showBoard(store, io);
     case 'export':
     case 'import':
-      if (file === undefined || args.words.length > 2)
-        return misunderstood(io, `${first} needs one file: track JOB ${first} FILE.csv`);
-      return first === 'export' ? exportList(file, store, io) : importList(file, args, store, plan, io);
+      return first === 'export' ? exportList(file!, store, io) : importList(file!, args, store, plan, io);
     case 'serve':
       return serveShop(store, {
         ...io,
@@ -94,26 +85,42 @@ async function run(args: TrackArgs, store: ShopStore, plan: number, io: TrackIo)
   }
 }
 
+/** What is wrong with the words, found before a tracker is begun. */
+function notUnderstood({ words, undo }: TrackArgs, { blocks }: TrackIo): string | undefined {
+  const [first] = words;
+  if (first === undefined || first === 'serve' || first === 'forget-phones')
+    return words.length > 1 ? `${words.slice(1).join(' ')}: one word too many` : undefined;
+  if (first === 'export' || first === 'import')
+    return words.length === 2 ? undefined : `${first} needs one file: track JOB ${first} FILE.csv`;
+  const { ids, step } = blocksAndStepOf(words);
+  const unknown = ids.filter((id) => !blocks.some((block) => isCalled(block, id)));
+  if (unknown.length > 0) return sayUnknown(unknown, blocks);
+  if (ids.length === 0) return `Which block is ${step}? track JOB R2-07 ${step}`;
+  return undo && !step ? `--undo needs the step to take back: ${STEPS.join(', ')}` : undefined;
+}
+
+function blocksAndStepOf(words: readonly string[]): { ids: readonly string[]; step?: Step } {
+  const last = words.at(-1)!;
+  return isStep(last) ? { ids: words.slice(0, -1), step: last } : { ids: words };
+}
+
+const isCalled = ({ id }: TrackedBlock, typed: string): boolean => id.toLowerCase() === typed.toLowerCase();
+
 function showBoard(store: ShopStore, io: TrackIo): number {
   for (const line of boardReport(io.job, io.blocks, store.state, paceOfShop(store))) io.out(line);
   const refits = refitReport(
     refitsOf(io.blocks, store.state, (number) => store.plan(number)?.blocks),
     io.units,
   );
-  if (refits.length > 0) ['', 'The plan has changed since these were made:', ...refits].forEach(io.out);
-  return 0;
+  if (refits.length === 0) return 0;
+  ['', 'The plan has changed since these were made:', ...refits].forEach(io.out);
+  return 1;
 }
 
 function blocksAndStep(args: TrackArgs, store: ShopStore, plan: number, io: TrackIo): number {
-  const last = args.words.at(-1)!;
-  const step = isStep(last) ? last : undefined;
-  const ids = step ? args.words.slice(0, -1) : args.words;
-  const blocks = ids.map((id) => io.blocks.find((block) => block.id.toLowerCase() === id.toLowerCase()));
-  const unknown = ids.filter((_, i) => blocks[i] === undefined);
-  if (unknown.length > 0) return misunderstood(io, sayUnknown(unknown, io.blocks));
-  if (blocks.length === 0) return misunderstood(io, `Which block is ${last}? track JOB R2-07 ${last}`);
-  if (args.undo && !step) return misunderstood(io, `--undo needs the step to take back: ${STEPS.join(', ')}`);
-  const entries = (blocks as TrackedBlock[]).flatMap(({ id }): Happening[] => [
+  const { ids, step } = blocksAndStepOf(args.words);
+  const blocks = ids.map((id) => io.blocks.find((block) => isCalled(block, id))!);
+  const entries = blocks.flatMap(({ id }): Happening[] => [
     ...(step ? [{ kind: 'step', block: id, step, done: !args.undo } as const] : []),
     ...(args.note === undefined ? [] : [{ kind: 'note', block: id, text: args.note } as const]),
   ]);
@@ -121,34 +128,27 @@ function blocksAndStep(args: TrackArgs, store: ShopStore, plan: number, io: Trac
     const failure = record(entries, 'command', args.who, plan, store, io);
     if (failure > 0) return failure;
   }
-  for (const block of blocks as TrackedBlock[]) blockReport(block, store.state, io.units).forEach(io.out);
+  for (const block of blocks) blockReport(block, store.state, io.units).forEach(io.out);
   return 0;
 }
 
-function exportList(file: string, store: ShopStore, io: TrackIo): number {
-  try {
-    io.writeText(file, writeList(io.blocks, store.state, io.units));
-  } catch (error) {
-    io.err(`The list could not be written (${(error as Error).message}). Choose another place.`);
-    return 1;
-  }
+async function exportList(file: string, store: ShopStore, io: TrackIo): Promise<number> {
+  if (!(await io.writeList(file, writeList(io.blocks, store.state, io.units)))) return 2;
   io.out(`${io.blocks.length} blocks written to ${file}`);
   return 0;
 }
 
 function importList(file: string, args: TrackArgs, store: ShopStore, plan: number, io: TrackIo): number {
-  let text: string;
-  try {
-    text = io.readText(file);
-  } catch (error) {
-    io.err(`The list could not be read (${(error as Error).message}). Check its name.`);
-    return 1;
+  const text = io.readText(file);
+  if (typeof text !== 'string') {
+    io.err(`${file}: ${text.why} → name the list`);
+    return 2;
   }
   const list = readList(text, io.blocks, store.state);
   if (!list.ok) {
     for (const { line, what } of list.findings) io.err(`${file}${line > 0 ? `, line ${line}` : ''}: ${what}`);
     io.err('Nothing was taken over.');
-    return 1;
+    return 2;
   }
   const failure = list.entries.length === 0 ? 0 : record(list.entries, 'csv', args.who, plan, store, io);
   if (failure > 0) return failure;
@@ -190,40 +190,36 @@ function record(
   return 0;
 }
 
+const OPTIONS = {
+  undo: { type: 'boolean', default: false },
+  who: { type: 'string', default: '' },
+  note: { type: 'string' },
+  share: { type: 'string' },
+  port: { type: 'string' },
+} as const;
+
 function readArgs(args: readonly string[]): TrackArgs | string {
-  try {
-    // `--share` stands alone or with an address.
-    const withShare = args.map((arg, i) =>
-      arg === '--share' && !/^\d+(\.\d+){3}$/.test(args[i + 1] ?? '') ? '--share=' : arg,
-    );
-    const { values, positionals } = parseArgs({
-      args: withShare,
-      allowPositionals: true,
-      options: {
-        undo: { type: 'boolean', default: false },
-        who: { type: 'string', default: '' },
-        note: { type: 'string' },
-        share: { type: 'string' },
-        port: { type: 'string' },
-      },
-    });
-    const port = values.port === undefined ? undefined : Number(values.port);
-    if (port !== undefined && !(Number.isInteger(port) && port >= 1024 && port <= 65535))
-      return '--port: a number from 1024 to 65535.';
-    if (values.who.length > 60) return '--who: at most 60 letters.';
-    if (values.note !== undefined && (values.note === '' || values.note.length > 2000))
-      return '--note: 1 to 2000 letters.';
-    return {
-      words: positionals,
-      undo: values.undo,
-      who: values.who,
-      ...(values.note === undefined ? {} : { note: values.note }),
-      ...(values.share === undefined ? {} : { share: values.share === '' ? true : values.share }),
-      ...(port === undefined ? {} : { port }),
-    };
-  } catch (error) {
-    return (error as Error).message;
-  }
+  // `--share` stands alone or with an address.
+  const withShare = args.map((arg, i) =>
+    arg === '--share' && !/^\d+(\.\d+){3}$/.test(args[i + 1] ?? '') ? '--share=' : arg,
+  );
+  const read = typed(withShare, OPTIONS);
+  if ('why' in read) return read.why;
+  const { values, positionals } = read;
+  const port = values.port === undefined ? undefined : Number(values.port);
+  if (port !== undefined && !(Number.isInteger(port) && port >= 1024 && port <= 65535))
+    return '--port: a number from 1024 to 65535.';
+  if (values.who.length > 60) return '--who: at most 60 letters.';
+  if (values.note !== undefined && (values.note === '' || values.note.length > 2000))
+    return '--note: 1 to 2000 letters.';
+  return {
+    words: positionals,
+    undo: values.undo,
+    who: values.who,
+    ...(values.note === undefined ? {} : { note: values.note }),
+    ...(values.share === undefined ? {} : { share: values.share === '' ? true : values.share }),
+    ...(port === undefined ? {} : { port }),
+  };
 }
 
 function sayEntry(what: Happening): string {
@@ -238,7 +234,7 @@ function sayUnknown(unknown: readonly string[], blocks: readonly TrackedBlock[])
 
 function failed(io: TrackIo, problem: Problem): number {
   io.err(sayProblem(problem));
-  return 1;
+  return 2;
 }
 
 function misunderstood(io: TrackIo, what: string): number {

@@ -12,7 +12,6 @@ async function run(args: readonly string[], pageFolder = tmpdir()) {
   const code = await openWith(pageFolder, (link) => browsed.push(link)).run(args, {
     out: (line) => out.push(line),
     err: (line) => err.push(line),
-    stdout: process.stdout,
     isTerminal: false,
     stopped: () => Promise.resolve(),
   });
@@ -32,7 +31,7 @@ test('a job is opened at an address of this machine, printed and shown in the br
 test('what cannot be opened is said with what to do', async () => {
   expect(await run(['no-such.yaml'])).toMatchObject({
     code: 2,
-    err: 'There is no job file no-such.yaml. Begin one with: chamberwright new no-such.yaml',
+    err: 'no-such.yaml: there is no such file or folder → name a job file, or begin one with: chamberwright new no-such.yaml',
   });
   expect(await run(['board.pdf'])).toMatchObject({
     code: 2,
@@ -60,7 +59,7 @@ test('a page that is not built and a port that is taken are said with what to do
 test.each([
   [[], 'The name of the file is missing.'],
   [['a.yaml', 'b.yaml'], 'One file too many: b.yaml'],
-  [['a.yaml', '--loud'], expect.stringMatching(/^Unknown option '--loud'/)],
+  [['a.yaml', '--loud'], expect.stringMatching(/^There is no option --loud → one of --port, --no-browser$/)],
   [['a.yaml', '--port', 'eighty'], '--port takes a number from 0 to 65535.'],
 ])('%j is not understood', async (args, why) => {
   const { code, err } = await run(args);

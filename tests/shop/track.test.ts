@@ -1,6 +1,7 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { textFile } from '../../src/disk/textFile.js';
 import type { ShopServer } from '../../src/shop/server/shopServer.js';
 import { trackCommand, type TrackIo } from '../../src/shop/track.js';
 import { box, rescueBlocks } from './rescueBoard.js';
@@ -18,8 +19,11 @@ async function track(job: string, args: readonly string[], part: Partial<TrackIo
     pageFolder: folder,
     out: (line) => said.out.push(line),
     err: (line) => said.err.push(line),
-    readText: (file) => readFileSync(join(folder, file), 'utf8'),
-    writeText: (file, text) => writeFileSync(join(folder, file), text),
+    readText: (file) => textFile(join(folder, file)),
+    writeList: async (file, text) => {
+      writeFileSync(join(folder, file), text);
+      return true;
+    },
     isTerminal: false,
     stopped: Promise.resolve(),
     ...part,
@@ -69,12 +73,12 @@ describe('chamberwright track', () => {
   it('takes nothing over from a list that is not clear, and names the line', async () => {
     writeFileSync(join(folder, 'bad.csv'), 'block,marked,cut,sanded,dry-fitted,glued\nR2-07,x,,,,\nR9-99,x,,,,\n');
     const { code, err } = await track('bad', ['import', 'bad.csv']);
-    expect(code).toBe(1);
+    expect(code).toBe(2);
     expect(err).toBe(
       'bad.csv, line 3: Block “R9-99” is not in the plan. Block numbers look like L3-01.\nNothing was taken over.',
     );
     expect((await track('bad', [])).out).toContain('0 of 525 steps');
-    expect((await track('bad', ['import', 'nowhere.csv'])).err).toMatch(/could not be read/);
+    expect((await track('bad', ['import', 'nowhere.csv'])).err).toBe('nowhere.csv: there is no such file or folder → name the list');
   });
 
   it.each([
@@ -87,7 +91,7 @@ describe('chamberwright track', () => {
     [['R2-07', '--undo'], '--undo needs the step to take back: marked, cut, sanded, dry-fitted, glued'],
     [['import'], 'import needs one file'],
     [['serve', '--port', '80'], '--port: a number from 1024 to 65535.'],
-    [['R2-07', '--colour', 'red'], "Unknown option '--colour'"],
+    [['R2-07', '--colour', 'red'], 'There is no option --colour → one of --undo, --who, --note, --share, --port'],
   ])('does not guess at %s', async (args, said) => {
     const { code, err } = await track('wrong', args);
     expect(code).toBe(2);
@@ -114,7 +118,7 @@ describe('chamberwright track', () => {
 
   it('says what is wrong with an address to share at', async () => {
     const { code, err } = await track('share', ['serve', '--share', '8.8.8.8']);
-    expect(code).toBe(1);
+    expect(code).toBe(2);
     expect(err).toMatch(/8\.8\.8\.8 is not an address of this machine in a home network/);
   });
 

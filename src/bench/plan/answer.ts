@@ -4,6 +4,7 @@ import type { Finding } from '../../job/finding.js';
 import type { Job } from '../../job/job.js';
 import { readJob } from '../../job/read.js';
 import type { Reading } from '../../job/reading.js';
+import { besideIn, type Beside } from '../../job/table-beside.js';
 import type { Layup } from '../../layup/layup.js';
 import { planOf, type Plan } from '../../plan.js';
 import { resultOf, type Result } from '../../result.js';
@@ -12,7 +13,7 @@ import { resultOf, type Result } from '../../result.js';
 export interface Written {
   readonly name: string;
   readonly text: string;
-  readonly beside: Readonly<Record<string, string>>;
+  readonly beside: Readonly<Record<string, Beside>>;
 }
 
 /**
@@ -87,7 +88,7 @@ function planned({ number, which, written }: Question, known: Known): Last {
   const { job, findings, reading } = readJob(
     written.text,
     written.name,
-    (name) => written.beside[name],
+    besideIn(written.beside),
     before?.reading,
   );
   const plan = job ? planOf(job, before?.plan) : undefined;

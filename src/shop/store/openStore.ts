@@ -8,6 +8,8 @@ import { notYetSalvaged, salvage, setAside } from './setAside.js';
 import { ShopStore } from './shopStore.js';
 import { isSoundFile } from './soundness.js';
 
+export { trackerPath } from './trackerPath.js';
+
 export type Opened =
   /** `notices` are things the builder must be told: a damaged file put aside, a drive without a write-ahead log. */
   | { readonly ok: true; readonly store: ShopStore; readonly notices: readonly string[] }
@@ -15,11 +17,6 @@ export type Opened =
 
 /** How long a write waits for another program that is writing, ms. */
 const PATIENCE = 1500;
-
-/** The tracker file beside a job file: `lake-12.yaml` has `lake-12.tracker.db`. */
-export function trackerPath(jobFile: string): string {
-  return resolve(jobFile).replace(/\.ya?ml$/i, '') + '.tracker.db';
-}
 
 /**
  * Opens the tracker file, or begins a new one. Whatever is found there is kept: an older file is copied before it is changed, a

@@ -1,0 +1,38 @@
+import { realpathSync } from 'node:fs';
+import { basename, dirname, resolve } from 'node:path';
+import { textFile } from '../disk/textFile.js';
+import { printFinding } from '../job/finding.js';
+import type { Job } from '../job/job.js';
+import { readJob } from '../job/read.js';
+import { trackerPath } from '../shop/store/trackerPath.js';
+import type { Io } from './io.js';
+
+/** A job as it was read, and the files that make it up. */
+export interface JobRead {
+  readonly job: Job;
+  /** The job file itself, also where a link was named: its table and its tracker lie beside it. */
+  readonly file: string;
+  /** All that was read or is kept for this job: the job file, its table, its tracker. */
+  readonly inputs: readonly string[];
+}
+
+/** Reads a job and says what is wrong with it; nothing where it cannot be planned. */
+export function jobFrom(named: string, io: Io): JobRead | undefined {
+  const text = textFile(named);
+  if (typeof text !== 'string') {
+    io.err(`${named}: ${text.why} → name a job file, or begin one with: chamberwright new ${named}`);
+    return undefined;
+  }
+  const file = realpathSync(named);
+  const tables: string[] = [];
+  const { job, findings } = readJob(text, named, (name) => {
+    const table = resolve(dirname(file), name);
+    tables.push(table);
+    return textFile(table);
+  });
+  for (const finding of findings) io.err(printFinding(finding));
+  if (job) return { job, file, inputs: [file, ...tables, trackerPath(file)] };
+  const things = findings.length === 1 ? 'thing' : 'things';
+  io.err(`${findings.length} ${things} to put right in ${basename(named)}; nothing was written.`);
+  return undefined;
+}

@@ -1,0 +1,31 @@
+import { sheetNames } from '../print/paper.js';
+import { TRACK_HELP } from '../shop/trackHelp.js';
+
+/** How each command is called and what it does. Nothing heavy is loaded to say it. */
+export const USAGE = {
+  new: `new FILE
+    Begins a job file: a small board with every key explained, to be changed into yours.`,
+  plan: `plan JOB [--json]
+    Plans the chambers and says what comes out: board, rows, every chamber with its thinnest walls, blocks, weights, what was left solid
+    and why, and whether the plan stands. --json prints the same as data, in millimetres and kilograms.`,
+  check: `check JOB [--depth-error 1/16in]
+    Proves the walls, nothing else, and names each wall that is too thin: chamber, place and by how much. Where the job says what was
+    measured after shaping, the chambers as drawn are proved on the board as it is, and it says how many must shrink.
+    --depth-error asks whether the plan bears a router set too deep by so much; a bare number is in the job's units.`,
+  papers: `papers JOB -o FOLDER [--paper A4] [--roll 610mm] [--only face-R2,pole] [--labels STOCK] [--date 2026-05-01]
+    Writes the papers: one PDF to print at actual size, every full-size sheet as SVG and DXF in millimetres, and the lists for a
+    spreadsheet. --paper takes ${sheetNames.join(', ')}; --roll, instead, the width of a roll;
+    --only some papers by name (a wrong name lists them all); --margin what the printer cannot print (bare lengths are in the job's units); --revision a mark for the title
+    blocks; --track-at the tracker's address (http://192.168.1.20:4718), so that a phone's camera opens a block by its label. What it
+    wrote into the folder before, of this board or another, it replaces or removes, but never a file that is yours or that you edited.`,
+  mesh: `mesh JOB -o FILE.stl
+    Writes the finished surface that the walls are proved against (as measured, where the job says what was measured after shaping) as a
+    closed mesh (binary STL, mm), so that anyone with a solid-geometry program can prove the plan wrong.`,
+  steer: `steer JOB
+    Finds the plan that meets the job's target (weight or balance) with its walls as thick as can be, and says what to write into the job;
+    or how close it comes and what stands in the way.`,
+  open: `open JOB [--port N] [--no-browser]
+    Shows the plan in the browser, to be changed there: from above, the rows on the bench, cross-sections, weights.
+    The page is for this machine only. The address holds its key: give it to nobody.`,
+  track: TRACK_HELP.replace('chamberwright ', ''),
+} as const;

@@ -1,0 +1,59 @@
+import { createHash } from 'node:crypto';
+import { accessSync, constants, existsSync, statSync } from 'node:fs';
+import { basename, dirname, extname, join, resolve } from 'node:path';
+import { writeTogether, type Output } from '../disk/output.js';
+import { reason } from '../disk/reason.js';
+import type { Stage } from '../disk/stage.js';
+import type { Io } from './io.js';
+import type { JobRead } from './jobFile.js';
+
+/** Where a command writes, and what becomes of what it wrote there before. */
+export type Where = Pick<Output, 'folder' | 'by' | 'earlier'>;
+
+/** Writes files that go together, or says why not; then nothing has changed. */
+export async function written(
+  where: Where,
+  { job, inputs }: JobRead,
+  io: Io,
+  fill: (stage: Stage) => Promise<void>,
+): Promise<boolean> {
+  const state = createHash('sha256').update(JSON.stringify(job)).digest('hex').slice(0, 12);
+  const put = await writeTogether({ ...where, inputs, job: job.name, state }, fill);
+  if (!put.ok) {
+    for (const why of put.why) io.err(why);
+    io.err('Nothing was written.');
+    return false;
+  }
+  const list = (names: readonly string[]) => names.map((name) => join(where.folder, name)).join(', ');
+  if (put.removed.length > 0) io.out(`Removed, since they are of an earlier plan: ${list(put.removed)}`);
+  if (put.left.length > 0)
+    io.err(`Still there, of an earlier plan or edited since, do not work by them: ${list(put.left)}`);
+  return true;
+}
+
+/** Writes one file. */
+export function writtenAlone(file: string, by: string, read: JobRead, io: Io, contents: string | Uint8Array) {
+  return written({ folder: dirname(file), by, earlier: 'kept' }, read, io, (stage) =>
+    stage.put(basename(file), contents),
+  );
+}
+
+/** Why a file of this kind cannot be called so; nothing where it can. */
+export function whyNotNamed(file: string, kind: '.stl' | '.csv'): string | undefined {
+  if (extname(file).toLowerCase() === kind && basename(file).length > kind.length) return undefined;
+  return `${file}: the name of this file ends in ${kind} → ${basename(file, extname(file)) || 'board'}${kind}`;
+}
+
+/** Makes sure, before any work, that a folder can be written to or made; says so where it cannot. Makes nothing yet. */
+export function canWriteTo(folder: string, io: Io): boolean {
+  let there = resolve(folder);
+  while (!existsSync(there) && there !== dirname(there)) there = dirname(there);
+  try {
+    if (!statSync(there).isDirectory()) throw Object.assign(new Error(), { code: 'ENOTDIR' });
+    accessSync(there, constants.W_OK | constants.X_OK);
+    return true;
+  } catch (error) {
+    io.err(`${folder}: ${reason(error)} → choose a folder that can be written to`);
+    return false;
+  }
+}

@@ -1,0 +1,15 @@
+/*
+ * Papers carry a day, not a moment. It is held as midnight, UTC, of that day, and printed so: no clock's zone turns it into the day before.
+ */
+
+/** Today, where the builder is. */
+export function today(): Date {
+  const now = new Date();
+  return new Date(Date.UTC(now.getFullYear(), now.getMonth(), now.getDate()));
+}
+
+/** A day as it is written (`2026-05-01`, ISO 8601); nothing where the calendar has none such. */
+export function dayOf(text: string): Date | undefined {
+  const date = new Date(/^\d{4}-\d\d-\d\d$/.test(text) ? `${text}T00:00:00Z` : NaN);
+  return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text) ? date : undefined;
+}

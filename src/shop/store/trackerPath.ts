@@ -1,0 +1,6 @@
+import { resolve } from 'node:path';
+
+/** The tracker file beside a job file: `lake-12.yaml` has `lake-12.tracker.db`. */
+export function trackerPath(jobFile: string): string {
+  return resolve(jobFile).replace(/\.ya?ml$/i, '') + '.tracker.db';
+}
