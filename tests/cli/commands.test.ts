@@ -6,6 +6,7 @@ import { planOf } from '../../src/plan.js';
 import { resultOf } from '../../src/result.js';
 import { kernel, outsideOf, solidOfChamber } from '../oracle/kernel.js';
 import { sampleJob, SAMPLES } from '../samples.js';
+import { called } from './called.js';
 import { chamberwright } from './run.js';
 
 const folder = () => mkdtempSync(join(tmpdir(), 'cw-'));
@@ -59,9 +60,14 @@ describe('check', () => {
 
 describe('mesh', () => {
   // STL holds no joins: the triangles are read back as anyone would, and a wall is measured on them by an independent kernel.
-  test('writes the surface the walls were proved against', async () => {
-    const file = join(folder(), 'board.stl');
-    expect(chamberwright(['mesh', sample('fell-short'), '-o', file]).code).toBe(0);
+  test.each([
+    ['as drawn', ''],
+    ['as measured after shaping', '\nshaped:\n  - {at: 2 m, thickness: 144 mm, off: deck}\n'],
+  ])('writes the surface the walls were proved against, %s', async (_, shaped) => {
+    const dir = folder();
+    const [job, file] = [join(dir, 'job.yaml'), join(dir, 'board.stl')];
+    writeFileSync(job, readFileSync(sample('mere-prone'), 'utf8') + shaped);
+    expect(await called(['mesh', job, '-o', file])).toMatchObject({ code: 0, err: '' });
     const bytes = readFileSync(file);
     const count = bytes.readUInt32LE(80);
     expect(bytes.length).toBe(84 + 50 * count);
@@ -88,9 +94,7 @@ describe('mesh', () => {
       chordError: 0,
     };
     const outside = outsideOf(k, mesh);
-    const result = JSON.parse(chamberwright(['plan', sample('fell-short'), '--json']).out) as ReturnType<
-      typeof resultOf
-    >;
+    const result = JSON.parse((await called(['plan', job, '--json'])).out) as ReturnType<typeof resultOf>;
     for (const chamber of result.chambers.filter((_, i) => i % 7 === 0)) {
       const { face } = result.rows.find((row) => row.id === chamber.row)!;
       const solid = solidOfChamber(k, face, chamber.profile, chamber.depth);
@@ -209,7 +213,7 @@ describe('what is not right is said, ends with 2 and writes nothing', () => {
     expect(chamberwright(['papers', sample('fell-short'), '-o', out, '--paper', 'A9']).err).toMatch(
       /there is no paper A9 → one of/,
     );
-    expect(chamberwright(['papers', sample('fell-short'), '-o', out, '--date', 'never']).err).toMatch(/is no date/);
+    expect(chamberwright(['papers', sample('fell-short'), '-o', out, '--date', 'never']).err).toMatch(/is no day of the calendar/);
     expect(chamberwright(['papers', sample('fell-short'), '-o', out, '--track-at', 'shed']).err).toMatch(
       /--track-at: shed is no address/,
     );
