@@ -1,7 +1,7 @@
 import type { Plan } from './plan.js';
 
 /** Raised when a name or meaning in `Result` changes, not when one is added. */
-export const RESULT_VERSION = 1;
+export const RESULT_VERSION = 2;
 
 /**
  * The plan as published figures: plain data, millimetres, kilograms, litres and square metres, for `plan --json`, for other programs and for anyone
@@ -20,14 +20,34 @@ export function resultOf(plan: Plan) {
       area: board.area,
     },
     asked: plan.asked,
-    pieces: layup.pieces.map((piece) => ({ id: piece.id, members: piece.members.map((m) => m.id) })),
-    members: layup.members.map((m) => ({ id: m.id, kind: m.kind, material: m.material.name, routing: m.routing })),
+    pieces: layup.pieces.map((piece) => ({
+      id: piece.id,
+      side: piece.side,
+      number: piece.number,
+      members: piece.members.map((m) => m.id),
+    })),
+    members: layup.members.map((m) => ({
+      id: m.id,
+      side: m.side,
+      number: m.number,
+      kind: m.kind,
+      material: m.material.name,
+      routing: m.routing,
+    })),
     joints: layup.joints,
-    rows: layup.rows.map(({ id, side, piece, face, through, members, end, parity }) => ({
+    rows: layup.rows.map(({ id, side, number, piece, face, through, members, end, parity }) => ({
       id,
       side,
+      number,
       piece,
-      face: { id: face.id, joint: face.joint, origin: face.origin, along: face.along, inward: face.inward },
+      face: {
+        id: face.id,
+        on: face.on,
+        joint: face.joint,
+        origin: face.origin,
+        along: face.along,
+        inward: face.inward,
+      },
       through: through?.id ?? null,
       members: members.map((m) => m.id),
       end,

@@ -48,8 +48,7 @@ export function PlanNotes({
 }) {
   const [isOpen, setOpen] = useState(false);
   const { notes, chambers } = shown.result;
-  const isHere = (where: string) => where === state.row || where.startsWith(`${state.row}-`);
-  const sorted = [...notes.filter(({ where }) => isHere(where)), ...notes.filter(({ where }) => !isHere(where))];
+  const sorted = [...notes.filter(({ row }) => row === state.row), ...notes.filter(({ row }) => row !== state.row)];
   return (
     <details class="notes" onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
       <summary>{notes.length} notes on what was left solid, trimmed or split</summary>

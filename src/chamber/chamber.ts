@@ -26,6 +26,9 @@ export interface Note {
   readonly kind: NoteKind;
   /** Row, chamber, dot or joint. */
   readonly where: string;
+  /** The row it is about, and the place in it, where it is about one. */
+  readonly row?: string;
+  readonly place?: number;
   readonly why: Why;
   /** Names of the keep-outs or dots, where one is the reason. */
   readonly by: readonly string[];

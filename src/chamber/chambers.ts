@@ -112,12 +112,12 @@ function widened(walls: Record<Patch, number>, by: number): Record<Patch, number
 
 /** What is said of a row as a whole, then place by place. */
 function notesOn({ carving: { row, slots }, places }: CarvedRow, chambers: readonly Chamber[]): Note[] {
-  if (slots.length === 0) return [{ kind: 'solid', where: row.id, why: 'shallow', by: [] }];
+  if (slots.length === 0) return [{ kind: 'solid', where: row.id, row: row.id, why: 'shallow', by: [] }];
   const said = places.flatMap(({ notes }) => notes);
   const kept = said.filter(({ kind, why }) => kind === 'solid' && why === 'keep-out');
   const swallowed: Note[] =
     chambers.length === 0 && kept.length > 0
-      ? [{ kind: 'solid', where: row.id, why: 'keep-out', by: [...new Set(kept.flatMap(({ by }) => by))] }]
+      ? [{ kind: 'solid', where: row.id, row: row.id, why: 'keep-out', by: [...new Set(kept.flatMap(({ by }) => by))] }]
       : [];
   return [...swallowed, ...said, ...smallOnes(chambers, said)];
 }
@@ -128,7 +128,8 @@ function cutShort({ carving, places }: CarvedRow, { cutterLength, guideStock }: 
   if (short.length === 0) return [];
   const by = short.flatMap(({ chambers }) => chambers.map(({ id }) => id));
   const needs = Math.max(...short.map(({ wouldGo = 0 }) => wouldGo)) + guideStock;
-  return [{ kind: 'rout', where: carving.row.id, why: 'cut-short', by, has: cutterLength, needs }];
+  const { id } = carving.row;
+  return [{ kind: 'rout', where: id, row: id, why: 'cut-short', by, has: cutterLength, needs }];
 }
 
 /** The webs between the chambers of one row, nose to tail. */

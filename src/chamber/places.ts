@@ -1,3 +1,4 @@
+import { placeName } from '../job/names.js';
 import type { Chamber, Note } from './chamber.js';
 import type { Filling } from './filling.js';
 import type { Slot } from './slots.js';
@@ -10,7 +11,7 @@ const SMALL = 0.35;
 
 /** What a builder must know of a place that is not filled from end to end. */
 export function noteOf(
-  id: string,
+  row: string,
   slot: Slot,
   stretch: Stretch,
   { around, past, parts }: Filling,
@@ -18,17 +19,18 @@ export function noteOf(
 ): Note[] {
   if (chambers.length === 0) return [];
   const notes: Note[] = [];
+  const here = { where: placeName(row, slot.place), row, place: slot.place };
   const names = (obstacles: Filling['around']) => [...new Set(obstacles.map(({ name }) => name))];
   const reason = (obstacles: Filling['around']) => (obstacles.some((o) => o.why === 'keep-out') ? 'keep-out' : 'dot');
-  if (chambers.length > 1) notes.push({ kind: 'split', where: id, why: reason(around), by: names(around) });
-  if (past.length > 0) notes.push({ kind: 'lowered', where: id, why: reason(past), by: names(past) });
+  if (chambers.length > 1) notes.push({ kind: 'split', ...here, why: reason(around), by: names(around) });
+  if (past.length > 0) notes.push({ kind: 'lowered', ...here, why: reason(past), by: names(past) });
   const ends = chambers.flatMap(({ profile }) => profile.map(([s]) => s));
   const [from, to] = [Math.min(...ends), Math.max(...ends)];
   const shorter = slot.to - slot.from - (to - from);
   if (shorter > TRIMMED && (parts.length === chambers.length || chambers.length === 1)) {
     const atEnds = stretch.from > slot.from + TRIMMED || stretch.to < slot.to - TRIMMED;
     const why = around.length > 0 ? reason(around) : atEnds ? 'ends' : 'room';
-    notes.push({ kind: 'trimmed', where: id, why, by: names(around), shorter });
+    notes.push({ kind: 'trimmed', ...here, why, by: names(around), shorter });
   }
   return notes;
 }
@@ -37,8 +39,8 @@ export function noteOf(
 export function smallOnes(chambers: readonly Chamber[], said: readonly Note[]): Note[] {
   const volumes = chambers.map(({ volume }) => volume).sort((a, b) => a - b);
   const middle = volumes[volumes.length >> 1] ?? 0;
-  return chambers.flatMap(({ id, volume }): Note[] => {
-    const spoken = said.some(({ where }) => where === id || where === id.replace(/[a-z]$/, ''));
-    return volume < SMALL * middle && !spoken ? [{ kind: 'small', where: id, why: 'room', by: [] }] : [];
+  return chambers.flatMap(({ id, row, place, volume }): Note[] => {
+    const spoken = said.some(({ where }) => where === id || where === placeName(row, place));
+    return volume < SMALL * middle && !spoken ? [{ kind: 'small', where: id, row, place, why: 'room', by: [] }] : [];
   });
 }

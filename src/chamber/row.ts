@@ -1,6 +1,7 @@
 import type { Board } from '../board/board.js';
 import { CHORD_ERROR } from '../board/grid.js';
 import type { ChamberSpec } from '../job/job.js';
+import { placeName } from '../job/names.js';
 import { depthOf, toFace } from '../layup/frame.js';
 import type { Row } from '../layup/layup.js';
 import type { Vertex } from '../length/vertex.js';
@@ -80,7 +81,6 @@ export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, rea
     };
   const layer = deepest / Math.ceil(deepest / (row.end === 'rail' ? BLIND_LAYER : THROUGH_LAYER));
   const room = roomOf(board.grid, shell, row.face, deepest, layer);
-  const idOf = ({ place }: Slot) => `${row.id}-${String(place).padStart(2, '0')}`;
   /** What each obstacle blocks at the full depth: every place of the row asks for it. */
   const blocks = new Map<Obstacle, Blocked | undefined>();
   const blockedAt = (obstacle: Obstacle, deep: number): Blocked | undefined => {
@@ -98,7 +98,7 @@ export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, rea
     const solid = (why: Note['why'], by: readonly string[] = []): Drawing => ({
       slot,
       shapes: [],
-      notes: [{ kind: 'solid', where: idOf(slot), why, by }],
+      notes: [{ kind: 'solid', where: placeName(row.id, slot.place), row: row.id, place: slot.place, why, by }],
     });
     const stretch = withinEnds(slot, row, board.length, spec);
     if (!stretch || stretch.to - stretch.from < spec.smallest.length) return solid('ends');
@@ -132,20 +132,21 @@ export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, rea
   const prove = ({ slot, filled, notes: said, wouldGo }: Drawing): Place => {
     if (!filled) return { slot, chambers: [], notes: said };
     const { stretch, filling } = filled;
-    const id = idOf(slot);
+    const { place } = slot;
+    const id = placeName(row.id, place);
     const chambers: Chamber[] = [];
     const notes: Note[] = [];
     filling.parts.forEach((edges, i) => {
       const name = filling.parts.length > 1 ? id + String.fromCharCode(97 + i) : id;
       const carved = carveWithin(filling, row.face, edges, filling.depth, spec, proof, thinBefore.get(name));
       if ('failed' in carved) {
-        notes.push({ kind: 'solid', where: name, why: carved.failed, by: [] });
+        notes.push({ kind: 'solid', where: name, row: row.id, place, why: carved.failed, by: [] });
         return;
       }
       chambers.push({
         id: name,
         row: row.id,
-        place: slot.place,
+        place,
         contour: carved.contour,
         profile: carved.profile,
         depth: [0, carved.depth],
@@ -155,7 +156,7 @@ export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, rea
       });
     });
     if (chambers.length === 0 && filling.parts.length > 1) notes.splice(0, notes.length, { ...notes[0]!, where: id });
-    const all = [...notes, ...noteOf(id, slot, stretch, filling, chambers)];
+    const all = [...notes, ...noteOf(row.id, slot, stretch, filling, chambers)];
     return { slot, chambers, notes: all, ...(wouldGo !== undefined && { wouldGo }) };
   };
   return { row, slots: slotsOf(row, spec, board.length), draw, prove };

@@ -6,6 +6,9 @@ import { printAs } from '../length/rounded.js';
 import { printWeight } from '../length/weight.js';
 import type { Plan } from '../plan.js';
 import { sayNote } from '../sheet/notes.js';
+import { WORDS } from '../sheet/words.js';
+
+const { on: ON } = WORDS.face;
 
 /** A plan in lines to read at a terminal. */
 export function reportOf(plan: Plan): string[] {
@@ -28,7 +31,7 @@ export function reportOf(plan: Plan): string[] {
         row.end
       ];
       return [
-        `Row ${row.id}: piece ${row.piece}, from its face at joint ${row.face.joint}, into ${into}; ${end}`,
+        `Row ${row.id}: in piece ${row.piece}, routed from its ${ON[row.face.on]} at joint ${row.face.joint}, into ${into}; ${end}`,
         ...table([
           ['chamber', 'from nose', 'length', 'height', 'depth', 'deck', 'bottom', 'rail', 'litres'],
           ...chambers

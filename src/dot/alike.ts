@@ -6,15 +6,17 @@ import type { GluingJob } from './glued.js';
 export function isAlike(layup: Layup, job: GluingJob): boolean {
   const { board, glueUp, shaped, keepOuts, jointKeepOuts, dots } = job;
   const oneSided = board.left ?? glueUp.left ?? shaped?.[0] ?? jointKeepOuts[0] ?? dots.glued[0];
-  return oneSided === undefined && keepOuts.every((keepOut) => hasMirror(keepOut, keepOuts)) && isPaired(layup);
+  return oneSided === undefined && keepOuts.every((keepOut) => mirrorOf(keepOut, keepOuts)) && isPaired(layup);
 }
 
-function hasMirror(keepOut: KeepOutSpec, all: readonly KeepOutSpec[]): boolean {
-  if (keepOut.kind === 'polygon') return false;
+/** The keep-out that is its mirror image on the other side of the board; itself where it is its own. */
+export function mirrorOf(keepOut: KeepOutSpec, all: readonly KeepOutSpec[]): KeepOutSpec | undefined {
+  if (keepOut.kind === 'polygon') return undefined;
   const { y } = keepOut;
+  if (y === 0) return keepOut;
   // Names differ from side to side; everything else must be there twice.
   const form = (each: object, at: number) => JSON.stringify({ ...each, name: '', y: at });
-  return y === 0 || all.some((other) => other.kind !== 'polygon' && form(other, other.y) === form(keepOut, -y));
+  return all.find((other) => other.kind !== 'polygon' && form(other, other.y) === form(keepOut, -y));
 }
 
 /** Every row on the left has one on the right on the same marks of the pole. */
@@ -23,6 +25,6 @@ function isPaired({ rows }: Layup): boolean {
   const left = rows.filter(({ side }) => side === 'L');
   return (
     left.length === right.length &&
-    left.every((row) => right.some(({ id, parity }) => id.slice(1) === row.id.slice(1) && parity === row.parity))
+    left.every((row) => right.some(({ number, parity }) => number === row.number && parity === row.parity))
   );
 }

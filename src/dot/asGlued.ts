@@ -1,6 +1,7 @@
 import type { Board } from '../board/board.js';
 import type { Note } from '../chamber/chamber.js';
 import type { DotSpec, GluedPoint } from '../job/dots.js';
+import { dotName, smearName } from '../job/names.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { surfaceLines, type JointFace } from './jointFace.js';
 import { brokenMargin, isBetween, marginOf } from './margin.js';
@@ -45,7 +46,7 @@ export function gluedJoints(
       return on;
     };
     const dots = one.dots?.flatMap((dot, i): DotSpot[] => {
-      const name = `${one.joint}.${i + 1}`;
+      const name = dotName(face.joint, i + 1);
       const at = place(dot);
       if (!isOn(at, name)) return [];
       const radius = dot.diameter / 2;
@@ -56,7 +57,7 @@ export function gluedJoints(
       return [spot];
     });
     const smears = one.smears.flatMap((smear, i): Spot[] => {
-      const name = `${one.joint}.s${i + 1}`;
+      const name = smearName(face.joint, i + 1);
       const [from, to] = [place(smear.from), place(smear.to)];
       if (!isOn(from, name) || !isOn(to, name)) return [];
       return [{ name, joint: one.joint, from, to, radius: smear.width / 2 }];

@@ -2,6 +2,7 @@ import type { CarvedRow, Carving, DrawnRow } from '../chamber/chambers.js';
 import type { Drawing, Place, RowCarving, Shape } from '../chamber/row.js';
 import { lineOnRow, type Keep } from './around.js';
 import type { GlueLoss } from './dot.js';
+import { placeName } from '../job/names.js';
 import { gapTo } from './spot.js';
 
 /** Rounds of drawing a place: a split for one dot may uncover another that was swallowed. */
@@ -34,7 +35,8 @@ export function carvedAround(
         if (offenders.size > 0) {
           const before = litres(drawing.shapes);
           losses.push({
-            place: `${carving.row.id}-${String(drawing.slot.place).padStart(2, '0')}`,
+            row: carving.row.id,
+            place: placeName(carving.row.id, drawing.slot.place),
             by: [...offenders].map(({ spot }) => spot.name),
             before,
             after: Math.min(before, litres(place.chambers)),

@@ -2,8 +2,9 @@ type Pair = readonly [s: number, z: number];
 
 /** One spot of glue on a dotted joint. `s` and `z` in the frame of the joint's faces, mm. */
 export interface Dot {
-  /** `R2.3`: its joint, and its place counted from the nose. */
+  /** `DR2.3`: its joint, and its place counted from the nose. */
   readonly id: string;
+  /** `JR2`. */
   readonly joint: string;
   readonly s: number;
   readonly z: number;
@@ -19,6 +20,7 @@ export interface Dot {
 
 /** Glue where none was meant, as broad as `width` from one place to another, rounded at its ends. Frame as in `Dot`. */
 export interface Smear {
+  /** `SR2.1`. */
   readonly id: string;
   readonly joint: string;
   readonly from: Pair;
@@ -43,6 +45,7 @@ export type GlueWay = 'end' | 'web' | 'trimmed' | 'split' | 'passed' | 'swallowe
 
 /** What glue cost one place of a row, litres of chamber. */
 export interface GlueLoss {
+  readonly row: string;
   /** The place: `R2-07`. */
   readonly place: string;
   readonly by: readonly string[];

@@ -22,8 +22,8 @@ export function gluing(
   if (made || !isAlike(layup, job)) return glued(board, layup, trees, job, before, made);
   const half: Layup = {
     ...layup,
-    joints: layup.joints.filter(({ id }) => !id.startsWith('L')),
+    joints: layup.joints.filter(({ side }) => side !== 'L'),
     rows: layup.rows.filter(({ side }) => side !== 'L'),
   };
-  return mirrored(glued(board, half, trees, job, before), layup);
+  return mirrored(glued(board, half, trees, job, before), layup, job);
 }

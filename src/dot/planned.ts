@@ -3,6 +3,7 @@ import type { Note } from '../chamber/chamber.js';
 import type { Shape } from '../chamber/row.js';
 import type { DotSpec } from '../job/dots.js';
 import type { ChamberSpec } from '../job/job.js';
+import { dotName } from '../job/names.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { obstacleOf, type Keep } from './around.js';
 import { choose, type Candidate } from './choose.js';
@@ -141,7 +142,7 @@ function planJoint(
   let lost = 0;
   chosen.forEach((offer, i) => {
     const at: Pair = [offer.s, offer.z];
-    const spot = { name: `${joint.id}.${i + 1}`, joint: joint.id, from: at, to: at, radius, margin: marginAt(offer) };
+    const spot = { name: dotName(joint, i + 1), joint: joint.id, from: at, to: at, radius, margin: marginAt(offer) };
     spots.push(spot);
     const all = prices(at);
     face.rows.forEach((row, side) => {

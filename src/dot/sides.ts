@@ -19,7 +19,7 @@ export function sidesOf(rows: readonly CarvedRow[], keeps: readonly Keep[], loss
   for (const keep of keeps) {
     const { spot, at } = keep;
     const open = runs.get(at.row.id)!.filter(({ chamber }) => chamber.depth[1] > keep.obstacle.beyond);
-    const trimmed = losses.some(({ place, by }) => place.startsWith(`${at.row.id}-`) && by.includes(spot.name));
+    const trimmed = losses.some(({ row, by }) => row === at.row.id && by.includes(spot.name));
     const side = sideOf(lineOnRow(spot, at), open, trimmed);
     sides.set(spot, [...(sides.get(spot) ?? []), { row: at.row.id, ...side }]);
   }

@@ -4,7 +4,7 @@ export type Pair = readonly [s: number, z: number];
 
 /** Glue on a joint: a straight streak, rounded at its ends; a dot is one of no length. Joint's frame, mm. */
 export interface Spot {
-  /** `R2.3` a dot, `R2.s1` a smear. */
+  /** `DR2.3` a dot, `SR2.1` a smear. */
   readonly name: string;
   readonly joint: string;
   readonly from: Pair;

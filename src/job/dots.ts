@@ -35,6 +35,7 @@ export interface BlankSpec {
 
 /** Where the glue of one joint really went. */
 export interface GluedJointSpec {
+  /** As in `Joint`: `JL2`, `JC`, `JR1`. */
   readonly joint: string;
   /** All dots of the joint, in place of the planned ones; absent where it holds the dots as planned. */
   readonly dots?: readonly (GluedPoint & { readonly diameter: number })[];

@@ -212,7 +212,7 @@ export type KeepOutSpec = {
 /** A region of a joint that no chamber open to it may enter. */
 export interface JointKeepOutSpec {
   readonly name: string;
-  /** As in `Joint`: `L2`, `C`, `R1`. */
+  /** As in `Joint`: `JL2`, `JC`, `JR1`. */
   readonly joint: string;
   /** A closed outline: `x` from the nose tip, straight, and height `z`, mm. */
   readonly points: readonly (readonly [x: number, z: number])[];

@@ -1,4 +1,5 @@
 import type { GlueUpSpec, JointKind, Member, MemberWithJoint } from '../job/job.js';
+import { jointName, memberName, type FromCentre } from '../job/names.js';
 import type { Joint, LaidMember } from './layup.js';
 
 /** A joint's line in plan before it has a name: `y = at + slope · x`. */
@@ -18,29 +19,27 @@ export function lay(glueUp: GlueUpSpec, length: number): { joints: Joint[]; memb
   const left = layHalf(glueUp.left ?? glueUp.right, glueUp, length);
   const mirrored = left.lines.map(({ at, slope }) => ({ at: 0 - at, slope: 0 - slope }));
 
-  const rightJoints = right.lines.map((line, i) =>
-    named(line, glueUp.centre ? `R${i + 1}` : i === 0 ? 'C' : `R${i}`, right.kinds[i]!),
-  );
-  const leftJoints = mirrored.map((line, i) =>
-    named(line, glueUp.centre ? `L${i + 1}` : i === 0 ? 'C' : `L${i}`, left.kinds[i]!),
-  );
+  const jointPlace = (side: 'L' | 'R', i: number): FromCentre =>
+    glueUp.centre ? { side, number: i + 1 } : { side: i === 0 ? 'C' : side, number: i };
+  const rightJoints = right.lines.map((line, i) => named(line, jointPlace('R', i), right.kinds[i]!));
+  const leftJoints = mirrored.map((line, i) => named(line, jointPlace('L', i), left.kinds[i]!));
   if (!glueUp.centre) leftJoints.shift();
 
   const joints = [...[...leftJoints].reverse(), ...rightJoints];
-  const specs: { id: string; member: Member }[] = [
-    ...[...left.members].reverse().map((member, i) => ({ id: `L${left.members.length - i}`, member })),
-    ...(glueUp.centre ? [{ id: 'C', member: glueUp.centre }] : []),
-    ...right.members.map((member, i) => ({ id: `R${i + 1}`, member })),
+  const specs: (FromCentre & { member: Member })[] = [
+    ...left.members.map((member, i) => ({ side: 'L' as const, number: i + 1, member })).reverse(),
+    ...(glueUp.centre ? [{ side: 'C' as const, number: 0, member: glueUp.centre }] : []),
+    ...right.members.map((member, i) => ({ side: 'R' as const, number: i + 1, member })),
   ];
-  const members = specs.map(({ id, member }, i): LaidMember => {
+  const members = specs.map(({ member, ...at }, i): LaidMember => {
     const { kind, material, routing, thickness } = member;
-    return { id, kind, material, routing, thickness, left: joints[i - 1], right: joints[i] };
+    return { id: memberName(at), ...at, kind, material, routing, thickness, left: joints[i - 1], right: joints[i] };
   });
   return { joints, members };
 }
 
-function named(line: Line, id: string, kind: JointKind): Joint {
-  return { id, kind, at: line.at, slope: line.slope };
+function named(line: Line, place: FromCentre, kind: JointKind): Joint {
+  return { id: jointName(place), ...place, kind, at: line.at, slope: line.slope };
 }
 
 /** The inner joint of each member of one half, as if it were the right one. */

@@ -1,11 +1,12 @@
 import type { GlueUpSpec, JointKind, Member } from '../job/job.js';
+import type { FaceSide, FromCentre, Side } from '../job/names.js';
 import { lay } from './lay.js';
 import { piecesOf } from './pieces.js';
 import { rowsOf } from './rows.js';
 
 /** A straight joint in plan: `y = at + slope · x`, board frame, mm. Infinitely long; the board's outline ends it. */
-export interface Joint {
-  /** `L2`, `C`, `R1`: side, then the place counted from the centre outward. */
+export interface Joint extends FromCentre {
+  /** `JL2`, `JC`, `JR1`: side, then the place counted from the centre outward. */
   readonly id: string;
   readonly kind: JointKind;
   readonly at: number;
@@ -13,7 +14,8 @@ export interface Joint {
 }
 
 /** A member in its place: between an inner and an outer joint, left to right in rising `y`. */
-export interface LaidMember extends Member {
+export interface LaidMember extends Member, FromCentre {
+  /** `ML2`, `MC`, `MR1`: side, then the place counted from the centre outward. */
   readonly id: string;
   /** The joint on the member's left; absent where the left rail ends it. */
   readonly left?: Joint;
@@ -21,13 +23,12 @@ export interface LaidMember extends Member {
   readonly right?: Joint;
 }
 
-export type Side = 'L' | 'C' | 'R';
+export type { FaceSide, Side };
 
 /** What is in the hand after the dotted joints are broken: members bonded together. */
-export interface Piece {
-  /** `L1`, `C`, `R2`: side, then the place counted from the centre outward. */
+export interface Piece extends FromCentre {
+  /** `PL1`, `PC`, `PR2`: side, then the place counted from the centre outward. */
   readonly id: string;
-  readonly side: Side;
   readonly members: readonly LaidMember[];
 }
 
@@ -36,8 +37,9 @@ export interface Piece {
  * Board = origin + s·along + t·inward, z unchanged. `origin` lies at `x` = 0.
  */
 export interface Face {
-  /** The piece's and the joint's name: `R1:R2`. */
+  /** The piece and which side of it: `FL1-in`, `FR2-out`, `FC-left`. */
   readonly id: string;
+  readonly on: FaceSide;
   readonly piece: string;
   readonly joint: string;
   readonly origin: readonly [number, number];
@@ -46,10 +48,9 @@ export interface Face {
 }
 
 /** The chambers routed from one face into one piece. */
-export interface Row {
+export interface Row extends FromCentre {
   /** `L1`, `C1`, `R2`: side, then the row counted from the centre outward. */
   readonly id: string;
-  readonly side: Side;
   readonly piece: string;
   readonly face: Face;
   /** The face on the far side when the row is routed right through; absent for a blind row. */

@@ -1,4 +1,5 @@
-import type { Face, Joint, LaidMember, Piece, Side } from './layup.js';
+import { faceName, pieceName, type FaceSide, type FromCentre, type Side } from '../job/names.js';
+import type { Face, Joint, LaidMember, Piece } from './layup.js';
 
 /** Breaks the laid members apart at the dotted joints, left to right, and names the pieces from the centre outward. */
 export function piecesOf(members: readonly LaidMember[]): Piece[] {
@@ -7,7 +8,7 @@ export function piecesOf(members: readonly LaidMember[]): Piece[] {
     if (groups.length === 0 || member.left?.kind === 'dotted') groups.push([]);
     groups[groups.length - 1]!.push(member);
   }
-  return nameFromCentre(groups, sideOf, (members, id, side): Piece => ({ id, side, members }));
+  return countFromCentre(groups, sideOf, (members, at): Piece => ({ id: pieceName(at), ...at, members }));
 }
 
 /** A group that holds the centreline is central; one that ends at it belongs to its side. */
@@ -19,12 +20,12 @@ function sideOf(members: readonly LaidMember[]): Side {
   return 'C';
 }
 
-/** Gives things lying left to right their names: side, then the place counted from the centre outward; a lone central one is just `C`. */
-export function nameFromCentre<T, Named>(
+/** Counts things lying left to right from the centre outward, on either side; a lone central one has the number `loneCentre`. */
+export function countFromCentre<T, Named>(
   things: readonly T[],
   sideOf: (thing: T) => Side,
-  named: (thing: T, id: string, side: Side) => Named,
-  loneCentre = 'C',
+  named: (thing: T, at: FromCentre) => Named,
+  loneCentre = 0,
 ): Named[] {
   const sides = things.map(sideOf);
   const lefts = sides.filter((side) => side === 'L').length;
@@ -33,8 +34,8 @@ export function nameFromCentre<T, Named>(
   return things.map((thing, i) => {
     const side = sides[i]!;
     const place = ++count[side];
-    const id = side === 'L' ? `L${lefts - place + 1}` : side === 'C' && centres === 1 ? loneCentre : `${side}${place}`;
-    return named(thing, id, side);
+    const number = side === 'L' ? lefts - place + 1 : side === 'C' && centres === 1 ? loneCentre : place;
+    return named(thing, { side, number });
   });
 }
 
@@ -42,8 +43,10 @@ export function nameFromCentre<T, Named>(
 export function faceAt(piece: Piece, joint: Joint, on: 'left' | 'right'): Face {
   const size = Math.hypot(1, joint.slope);
   const turn = on === 'left' ? 1 : -1;
+  const side: FaceSide = piece.side === 'C' ? on : (piece.side === 'R') === (on === 'left') ? 'in' : 'out';
   return {
-    id: `${piece.id}:${joint.id}`,
+    id: faceName(piece, side),
+    on: side,
     piece: piece.id,
     joint: joint.id,
     origin: [0, joint.at],

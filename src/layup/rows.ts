@@ -1,5 +1,6 @@
-import type { Face, LaidMember, Piece, Row, Side } from './layup.js';
-import { faceAt, nameFromCentre } from './pieces.js';
+import { rowName, type Side } from '../job/names.js';
+import type { Face, LaidMember, Piece, Row } from './layup.js';
+import { countFromCentre, faceAt } from './pieces.js';
 
 type Run = Pick<Row, 'piece' | 'face' | 'through' | 'members' | 'end'>;
 
@@ -10,7 +11,7 @@ type Run = Pick<Row, 'piece' | 'face' | 'through' | 'members' | 'end'>;
  */
 export function rowsOf(pieces: readonly Piece[]): Row[] {
   const runs = pieces.flatMap(runsOf);
-  const named = nameFromCentre(runs, sideOfRun, (run, id, side) => ({ ...run, id, side }), 'C1');
+  const named = countFromCentre(runs, sideOfRun, (run, at) => ({ ...run, id: rowName(at), ...at }), 1);
   const middle = Math.max(
     0,
     named.findIndex((row) => row.side !== 'L'),

@@ -92,7 +92,9 @@ function sharing(
     settings: cuts.flatMap(({ shared, size }) => (shared && size ? [{ ...shared.setting, guide: nameOf(size) }] : [])),
     curve: family.curve,
     notes: cuts.flatMap(({ chamber, shared }): Note[] =>
-      shared ? [] : [{ kind: 'guide', where: chamber.id, why: 'opening', by: [] }],
+      shared
+        ? []
+        : [{ kind: 'guide', where: chamber.id, row: chamber.row, place: chamber.place, why: 'opening', by: [] }],
     ),
   };
 }

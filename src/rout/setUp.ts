@@ -20,7 +20,14 @@ export function setUpOf(row: Row, chambers: readonly Chamber[], router: Router):
   const depth = Math.max(0, ...chambers.map((chamber) => chamber.depth[1]));
   const deep = chambers.filter((chamber) => chamber.depth[1] > reach + ROUNDING);
   const from = [row.face.id];
-  const note = (why: Note['why'], more: Partial<Note>): Note => ({ kind: 'rout', where: row.id, why, by: [], ...more });
+  const note = (why: Note['why'], more: Partial<Note>): Note => ({
+    kind: 'rout',
+    where: row.id,
+    row: row.id,
+    why,
+    by: [],
+    ...more,
+  });
   const all = (cutOf: (chamber: Chamber) => number): ChamberRouting[] =>
     chambers.map((chamber) => {
       const cut = cutOf(chamber);

@@ -81,17 +81,23 @@ function titleOf({ row, mirror, far }: MirroredRow): string {
   const title = mirror
     ? say(WORDS.face.titleMirror, { row: row.id, other: mirror.id })
     : say(WORDS.face.title, { row: row.id });
-  return far ? say(WORDS.face.titleFar, { title, joint: row.face.joint }) : title;
+  return far ? say(WORDS.face.titleFar, { title, face: row.face.id }) : title;
 }
 
 function notesOf({ row, mirror, far }: MirroredRow, bench: Bench, halves: boolean): string[] {
-  const place = { piece: row.piece, joint: row.face.joint };
+  const { joint, id: face, on } = row.face;
+  const place = { piece: row.piece, joint, face, on: WORDS.face.on[on] };
   const members = row.members
     .map(({ id, kind }) => say(WORDS.face.member, { id, kind: WORDS.kind[kind] }))
     .join(WORDS.joinWith);
   return [
     mirror
-      ? say(WORDS.face.whereMirror, { ...place, otherPiece: mirror.piece, otherJoint: mirror.face.joint })
+      ? say(WORDS.face.whereMirror, {
+          ...place,
+          otherPiece: mirror.piece,
+          otherJoint: mirror.face.joint,
+          otherFace: mirror.face.id,
+        })
       : say(WORDS.face.where, place),
     say(WORDS.face.members, { members }),
     say(WORDS.face.noseAt, { side: WORDS.face.side[bench.noseAt] }),

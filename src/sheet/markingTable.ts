@@ -18,7 +18,7 @@ export function markingTable(plan: Plan, { row, mirror, far }: MirroredRow): Tab
   const title = say(WORDS.marking.title, { row: [row.id, ...(mirror ? [mirror.id] : [])].join(WORDS.joinWith) });
   return {
     kind: 'table',
-    title: far ? say(WORDS.face.titleFar, { title, joint: row.face.joint }) : title,
+    title: far ? say(WORDS.face.titleFar, { title, face: row.face.id }) : title,
     notes: WORDS.marking.notes,
     columns: [
       { title: columns.chamber, kind: 'text' },

@@ -188,7 +188,7 @@ describe('on the prone board', () => {
       [2080, 90],
       [2000, 90],
     ] as const;
-    const plan = planOf({ ...bare, jointKeepOuts: [{ name: 'vent pipe', joint: 'R2', points }] });
+    const plan = planOf({ ...bare, jointKeepOuts: [{ name: 'vent pipe', joint: 'JR2', points }] });
     expectClear(plan);
     expect(plan.notes.some(({ by }) => by.includes('vent pipe'))).toBe(true);
     expect(chamber(plan, 'L1-03')).toEqual(chamber(planOf(bare), 'L1-03'));
@@ -200,9 +200,9 @@ describe('on the prone board', () => {
       [2080, 50],
       [2080, 90],
     ] as const;
-    const plan = planOf({ ...bare, jointKeepOuts: [{ name: 'vent pipe', joint: 'R1', points }] });
+    const plan = planOf({ ...bare, jointKeepOuts: [{ name: 'vent pipe', joint: 'JR1', points }] });
     expect(plan.notes).toContainEqual(
-      expect.objectContaining({ kind: 'glue', where: 'vent pipe (R1)', why: 'no-joint', by: ['L2', 'R2'] }),
+      expect.objectContaining({ kind: 'glue', where: 'vent pipe (JR1)', why: 'no-joint', by: ['JL2', 'JR2'] }),
     );
   });
 

@@ -61,15 +61,15 @@ describe('glue as it landed', () => {
   const asPlanned = (joint: string) => dotsOf(planned, joint).map(({ x, z, diameter }) => ({ x, z, diameter }));
 
   test('where every dot landed as planned, nothing changes', () => {
-    const plan = planOf(withGlue([{ joint: 'R2', dots: asPlanned('R2'), smears: [] }]));
+    const plan = planOf(withGlue([{ joint: 'JR2', dots: asPlanned('JR2'), smears: [] }]));
     expect(plan.chambers).toEqual(planned.chambers);
-    expect(dotsOf(plan, 'R2').every(({ glued }) => glued)).toBe(true);
+    expect(dotsOf(plan, 'JR2').every(({ glued }) => glued)).toBe(true);
   });
 
   test('one dot that landed elsewhere changes only the chambers it is near to; all others keep number and shape', () => {
-    const dots = asPlanned('R2');
+    const dots = asPlanned('JR2');
     const moved = dots.map((dot, i) => (i === 3 ? { ...dot, x: dot.x + 60 } : dot));
-    const plan = planOf(withGlue([{ joint: 'R2', dots: moved, smears: [] }]));
+    const plan = planOf(withGlue([{ joint: 'JR2', dots: moved, smears: [] }]));
     const places = (each: Plan) =>
       new Map(
         each.layup.rows.flatMap((row) =>
@@ -91,12 +91,12 @@ describe('glue as it landed', () => {
   test('a smear is kept off with the same clearance', async () => {
     const { s, z } = { s: 2000, z: 60 };
     const smear = { from: { x: s, z }, to: { x: s + 40, z: z + 30 }, width: 10 };
-    const plan = planOf(withGlue([{ joint: 'R2', smears: [smear] }]));
-    expect(plan.glue.smears).toMatchObject([{ id: 'R2.s1', joint: 'R2', width: 10 }]);
-    expect(dotsOf(plan, 'R2')).toHaveLength(dotsOf(planned, 'R2').length);
+    const plan = planOf(withGlue([{ joint: 'JR2', smears: [smear] }]));
+    expect(plan.glue.smears).toMatchObject([{ id: 'SR2.1', joint: 'JR2', width: 10 }]);
+    expect(dotsOf(plan, 'JR2')).toHaveLength(dotsOf(planned, 'JR2').length);
     const asDot: Dot = {
       ...plan.glue.dots[0]!,
-      joint: 'R2',
+      joint: 'JR2',
       id: 'smear end',
       s,
       z,
@@ -113,19 +113,21 @@ describe('glue as it landed', () => {
 
   test('a dot may be swallowed whole where the job allows it, and the plan says so', () => {
     const plan = planOf(
-      withGlue([{ joint: 'R2', dots: [{ x: 2100, diameter: 12 }], smears: [] }], { may: ['trim', 'split', 'swallow'] }),
+      withGlue([{ joint: 'JR2', dots: [{ x: 2100, diameter: 12 }], smears: [] }], {
+        may: ['trim', 'split', 'swallow'],
+      }),
     );
-    const ways = dotsOf(plan, 'R2')[0]!.sides.map(({ way }) => way);
+    const ways = dotsOf(plan, 'JR2')[0]!.sides.map(({ way }) => way);
     expect(ways).toContain('swallowed');
-    expect(plan.notes).toContainEqual(expect.objectContaining({ kind: 'glue', where: 'R2.1', why: 'swallowed' }));
+    expect(plan.notes).toContainEqual(expect.objectContaining({ kind: 'glue', where: 'DR2.1', why: 'swallowed' }));
   });
 
   test('a joint that is not there, a dot off its face and one too near to the surface are said with their places', () => {
     const plan = planOf(
       withGlue([
-        { joint: 'R7', dots: [], smears: [] },
+        { joint: 'JR7', dots: [], smears: [] },
         {
-          joint: 'R2',
+          joint: 'JR2',
           dots: [
             { x: 2000, z: 900, diameter: 12 },
             { x: 2000, z: 12, diameter: 12 },
@@ -135,9 +137,9 @@ describe('glue as it landed', () => {
       ]),
     );
     const said = plan.notes.filter(({ kind }) => kind === 'glue');
-    expect(said).toContainEqual(expect.objectContaining({ where: 'R7', why: 'no-joint', by: ['L2', 'R2'] }));
-    expect(said).toContainEqual(expect.objectContaining({ where: 'R2.1', why: 'off-face', at: 2000 }));
-    expect(said).toContainEqual(expect.objectContaining({ where: 'R2.2', why: 'margin', needs: job.dots.margin }));
+    expect(said).toContainEqual(expect.objectContaining({ where: 'JR7', why: 'no-joint', by: ['JL2', 'JR2'] }));
+    expect(said).toContainEqual(expect.objectContaining({ where: 'DR2.1', why: 'off-face', at: 2000 }));
+    expect(said).toContainEqual(expect.objectContaining({ where: 'DR2.2', why: 'margin', needs: job.dots.margin }));
   });
 });
 

@@ -35,19 +35,19 @@ describe('pieces and rows', () => {
 
   test('the pieces are what the dotted joints part, named from the centre outward', () => {
     expect(layup.pieces.map((piece) => [piece.id, piece.members.map((m) => m.id).join(' ')])).toEqual([
-      ['L2', 'L4 L3'],
-      ['L1', 'L2'],
-      ['C', 'L1 C R1'],
-      ['R1', 'R2'],
-      ['R2', 'R3 R4'],
+      ['PL2', 'ML4 ML3'],
+      ['PL1', 'ML2'],
+      ['PC', 'ML1 MC MR1'],
+      ['PR1', 'MR2'],
+      ['PR2', 'MR3 MR4'],
     ]);
   });
 
   test('a centre group is routed right through its stringers; a solid stringer at the face leaves the piece behind it alone', () => {
     expect(layup.rows.map((row) => [row.id, row.end, row.members.map((m) => m.id).join(' ')])).toEqual([
-      ['L1', 'face', 'L2'],
-      ['C1', 'face', 'R1 C L1'],
-      ['R1', 'face', 'R2'],
+      ['L1', 'face', 'ML2'],
+      ['C1', 'face', 'MR1 MC ML1'],
+      ['R1', 'face', 'MR2'],
     ]);
   });
 
@@ -69,12 +69,12 @@ describe('pieces and rows', () => {
       3000,
     );
     expect(rows.map((row) => [row.id, row.face.id, row.end])).toEqual([
-      ['L3', 'L2:L3', 'rail'],
-      ['L2', 'L1:L3', 'solid'],
-      ['L1', 'L1:C', 'solid'],
-      ['R1', 'R1:C', 'solid'],
-      ['R2', 'R1:R3', 'solid'],
-      ['R3', 'R2:R3', 'rail'],
+      ['L3', 'FL2-in', 'rail'],
+      ['L2', 'FL1-out', 'solid'],
+      ['L1', 'FL1-in', 'solid'],
+      ['R1', 'FR1-in', 'solid'],
+      ['R2', 'FR1-out', 'solid'],
+      ['R3', 'FR2-in', 'rail'],
     ]);
   });
 });
@@ -93,13 +93,13 @@ describe('flared joints', () => {
   );
 
   test('a tapering strip has its two thicknesses across the board at nose and tail', () => {
-    const [inner] = joints.filter((joint) => joint.id === 'R1');
+    const [inner] = joints.filter((joint) => joint.id === 'JR1');
     expect(inner!.at).toBe(50);
     expect(inner!.at + inner!.slope * 2000).toBeCloseTo(110, 9);
   });
 
   test('a stringer keeps its thickness square to its joint', () => {
-    const [inner, outer] = ['R1', 'R2'].map((id) => joints.find((joint) => joint.id === id)!);
+    const [inner, outer] = ['JR1', 'JR2'].map((id) => joints.find((joint) => joint.id === id)!);
     const slope = 60 / 2000;
     // Distance of two parallel lines, |c2 − c1| / √(1 + m²).
     expect((outer!.at - inner!.at) / Math.hypot(1, slope)).toBeCloseTo(20, 9);

@@ -4,19 +4,35 @@ import type { Row } from '../../src/layup/layup.js';
 import { setUpOf, stopsOf } from '../../src/rout/setUp.js';
 
 const material = { name: 'foam', density: 20, source: 'test' };
-const joint = (id: string, at: number, slope = 0) => ({ id, kind: 'dotted' as const, at, slope });
+const joint = (number: number, at: number, slope = 0) => ({
+  id: `JR${number}`,
+  side: 'R' as const,
+  number,
+  kind: 'dotted' as const,
+  at,
+  slope,
+});
 
 /** A row between two faces `width` apart, its far face flared by `slope`. */
 function row(width: number, slope = 0, end: Row['end'] = 'face'): Row {
-  const left = joint('R1', 0);
-  const right = joint('R2', width, slope);
-  const face = { id: 'R1:R1', piece: 'R1', joint: 'R1', origin: [0, 0], along: [1, 0], inward: [0, 1] } as const;
-  const far = { ...face, id: 'R1:R2', joint: 'R2', origin: [0, width], inward: [0, -1] } as const;
-  const member = { id: 'R1', kind: 'strip', material, routing: 'open', left, right } as const;
+  const left = joint(1, 0);
+  const right = joint(2, width, slope);
+  const at = { side: 'R', number: 1 } as const;
+  const face = {
+    id: 'FR1-in',
+    on: 'in',
+    piece: 'PR1',
+    joint: 'JR1',
+    origin: [0, 0],
+    along: [1, 0],
+    inward: [0, 1],
+  } as const;
+  const far = { ...face, id: 'FR1-out', on: 'out', joint: 'JR2', origin: [0, width], inward: [0, -1] } as const;
+  const member = { id: 'MR1', ...at, kind: 'strip', material, routing: 'open', left, right } as const;
   return {
     id: 'R1',
-    side: 'R',
-    piece: 'R1',
+    ...at,
+    piece: 'PR1',
     face,
     ...(end === 'face' && { through: far }),
     members: [member],
@@ -57,13 +73,13 @@ test('passes are even, none deeper than allowed, and the last stop is guide stoc
 
 test('a row within the cutter’s reach is routed from its own face only', () => {
   const { setUp, notes } = setUpOf(row(60), [chamber(60)], router);
-  expect(setUp).toMatchObject({ from: ['R1:R1'], depth: 60, cut: 60, reaches: true });
+  expect(setUp).toMatchObject({ from: ['FR1-in'], depth: 60, cut: 60, reaches: true });
   expect(notes).toEqual([]);
 });
 
 test('a deeper one is routed from both faces to meet in the middle, with a millimetre of overlap', () => {
   const { setUp, notes } = setUpOf(row(100), [chamber(100)], router);
-  expect(setUp).toMatchObject({ from: ['R1:R1', 'R1:R2'], depth: 100, cut: 50.5, reaches: true });
+  expect(setUp).toMatchObject({ from: ['FR1-in', 'FR1-out'], depth: 100, cut: 50.5, reaches: true });
   expect(setUp.stops.at(-1)).toBe(62.5);
   expect(notes).toMatchObject([{ kind: 'rout', where: 'R1', why: 'halves' }]);
 });
@@ -76,7 +92,7 @@ test('too deep even for halves it is refused, and the cutter that would do is na
 
 test('a blind row cannot be met from behind', () => {
   const { setUp, notes } = setUpOf(row(100, 0, 'rail'), [chamber(90)], router);
-  expect(setUp).toMatchObject({ from: ['R1:R1'], reaches: false, needs: 102 });
+  expect(setUp).toMatchObject({ from: ['FR1-in'], reaches: false, needs: 102 });
   expect(notes.map(({ why }) => why)).toEqual(['reach']);
 });
 

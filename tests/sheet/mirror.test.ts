@@ -14,7 +14,7 @@ describe('faces that mirror each other', () => {
     expect(rows).toHaveLength(1);
     expect(rows[0]).toMatchObject({ row: { id: 'R1' }, mirror: { id: 'L1' } });
     const sheet = faceSheet(plan, rows[0]!);
-    expect(sheet.title).toBe('Faces R1 and L1');
+    expect(sheet.title).toBe('Face sheet, rows R1 and L1');
     expect(sheet.notes).toContain('for row L1 turn the sheet over and prick through; its numbers stand second');
     const words = sheet.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
     for (const { id } of plan.chambers) expect(words.some((each) => each.includes(id))).toBe(true);

@@ -1,6 +1,7 @@
 import { PATCHES, type Mesh } from '../../src/board/mesh.js';
 import type { Chamber } from '../../src/chamber/chamber.js';
 import { easeCorners } from '../../src/chamber/contour.js';
+import { memberName, type FromCentre } from '../../src/job/names.js';
 import type { Joint, LaidMember, Row } from '../../src/layup/layup.js';
 import { faceAt } from '../../src/layup/pieces.js';
 import type { Plan } from '../../src/plan.js';
@@ -66,11 +67,12 @@ function mesh(): Omit<Mesh, 'normals'> {
 
 const FOAM = { name: 'foam', density: 30, source: 'invented' };
 const joints: Joint[] = [
-  { id: 'L1', kind: 'dotted', at: -40, slope: 0 },
-  { id: 'R1', kind: 'dotted', at: 40, slope: 0 },
+  { id: 'JL1', side: 'L', number: 1, kind: 'dotted', at: -40, slope: 0 },
+  { id: 'JR1', side: 'R', number: 1, kind: 'dotted', at: 40, slope: 0 },
 ];
-const member = (id: string, left?: Joint, right?: Joint): LaidMember => ({
-  id,
+const member = (at: FromCentre, left?: Joint, right?: Joint): LaidMember => ({
+  id: memberName(at),
+  ...at,
   kind: 'strip',
   material: FOAM,
   routing: 'open',
@@ -78,20 +80,21 @@ const member = (id: string, left?: Joint, right?: Joint): LaidMember => ({
   ...(right && { right }),
 });
 const members = [
-  member('L2', undefined, joints[0]),
-  { ...member('C', joints[0], joints[1]), routing: 'solid' as const },
-  member('R2', joints[1]),
+  member({ side: 'L', number: 2 }, undefined, joints[0]),
+  { ...member({ side: 'C', number: 0 }, joints[0], joints[1]), routing: 'solid' as const },
+  member({ side: 'R', number: 2 }, joints[1]),
 ];
 const pieces = [
-  { id: 'L1', side: 'L' as const, members: [members[0]!] },
-  { id: 'C', side: 'C' as const, members: [members[1]!] },
-  { id: 'R1', side: 'R' as const, members: [members[2]!] },
+  { id: 'PL1', side: 'L' as const, number: 1, members: [members[0]!] },
+  { id: 'PC', side: 'C' as const, number: 0, members: [members[1]!] },
+  { id: 'PR1', side: 'R' as const, number: 1, members: [members[2]!] },
 ];
 const rows: Row[] = [
   {
     id: 'L1',
     side: 'L',
-    piece: 'L1',
+    number: 1,
+    piece: 'PL1',
     face: faceAt(pieces[0]!, joints[0]!, 'right'),
     members: [members[0]!],
     end: 'rail',
@@ -100,7 +103,8 @@ const rows: Row[] = [
   {
     id: 'R1',
     side: 'R',
-    piece: 'R1',
+    number: 1,
+    piece: 'PR1',
     face: faceAt(pieces[2]!, joints[1]!, 'left'),
     members: [members[2]!],
     end: 'rail',
@@ -164,7 +168,7 @@ export function smallPlan(): Plan {
     notes: [],
     asked: { deck: 10, bottom: 9, rail: 22 },
     glue: {
-      dots: ['L1', 'R1'].map((joint) => ({ id: `${joint}.1`, joint, s: 600, z: 20, x: 600, diameter: 16 })),
+      dots: ['L1', 'R1'].map((at) => ({ id: `D${at}.1`, joint: `J${at}`, s: 600, z: 20, x: 600, diameter: 16 })),
       smears: [],
       losses: [],
     },

@@ -8,7 +8,7 @@ import { solidOf } from '../../src/wall/solid.js';
 import { distanceTo, thinnest } from '../../src/wall/thinnest.js';
 import { meshOfBody } from './bodies.js';
 
-const face: Face = { id: 'a:b', piece: 'a', joint: 'b', origin: [0, 0], along: [1, 0], inward: [0, 1] };
+const face: Face = { id: 'a-in', on: 'in', piece: 'a', joint: 'b', origin: [0, 0], along: [1, 0], inward: [0, 1] };
 
 /** A box in the board frame as a chamber's solid. */
 const box = (x: [number, number], y: [number, number], z: [number, number]) =>

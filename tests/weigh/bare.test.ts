@@ -25,9 +25,9 @@ describe.each([
   const solid = solidOfMesh(k, board.mesh);
 
   test('has in each member the volume, balance and inertia that the kernel cuts out of the mesh', () => {
-    layup.members.forEach(({ id, left, right }, m) => {
+    layup.members.forEach(({ side, left, right }, m) => {
       // The left is the mirror image of the right.
-      if (id.startsWith('L')) return;
+      if (side === 'L') return;
       let part = solid;
       // Keeps what lies to the right of the left joint and to the left of the right one.
       if (left) part = part.trimByPlane([-left.slope, 1, 0], left.at / Math.hypot(1, left.slope));

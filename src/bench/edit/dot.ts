@@ -1,5 +1,6 @@
 import { parseDocument, stringify } from 'yaml';
 import type { Job } from '../../job/job.js';
+import { jointNamed } from '../../job/names.js';
 import type { Result } from '../../result.js';
 import { documentOf } from './document.js';
 import { withValue } from './value.js';
@@ -13,7 +14,7 @@ type Dot = Result['dots'][number];
  * are on show, the moved one where it was put: from then on they are the builder's.
  *
  * @param dots all dots of the plan on show
- * @param id the dot's: `R2.3`
+ * @param id the dot's: `DR2.3`
  * @param dx how far toward the tail, mm; `dz` how far up
  */
 export function withDotMoved(text: string, job: Job, dots: readonly Dot[], id: string, dx: number, dz: number): string {
@@ -30,7 +31,7 @@ export function withDotMoved(text: string, job: Job, dots: readonly Dot[], id: s
     dots?: { glued?: readonly { joint?: string; dots?: readonly Record<string, unknown>[] }[] };
   };
   const glued = file.dots?.glued ?? [];
-  const entry = glued.findIndex(({ joint }) => joint === dot.joint);
+  const entry = glued.findIndex(({ joint }) => joint !== undefined && jointNamed(joint) === dot.joint);
   const ofJoint = dots.filter(({ joint }) => joint === dot.joint);
   const written = glued[entry]?.dots;
   const place = ofJoint.indexOf(dot);
@@ -76,7 +77,7 @@ function withGlued(
   const document = parseDocument(text);
   const glued = (document.toJS() as { dots?: { glued?: { joint: string }[] } }).dots?.glued ?? [];
   const entry = document.createNode({ joint, dots: dots.map(({ at, up }) => ({ at: written(at), up: written(up) })) });
-  const found = glued.findIndex((each) => each.joint === joint);
+  const found = glued.findIndex((each) => jointNamed(each.joint) === joint);
   if (glued.length === 0 && !document.has('dots')) {
     const lines = stringify({ dots: { glued: [entry] } }, { lineWidth: 0 });
     return `${text.endsWith('\n') ? text : `${text}\n`}\n${lines}`;

@@ -1,4 +1,5 @@
 import type { GlueUpSpec, Job, MemberWithJoint } from '../../job/job.js';
+import type { FromCentre } from '../../job/names.js';
 import type { Path } from '../../job/say.js';
 import { documentOf } from './document.js';
 import { valueAt, withValue } from './value.js';
@@ -23,14 +24,13 @@ export interface MovableJoint {
  * Which strips a joint's move changes: the next one inside grows, the next one outside gives. Stringers between them keep their
  * thickness and move along. Nothing for a joint without a strip inside, and where the list is not read.
  *
- * @param id a joint's name: `R2`, `L1`, `C`
+ * @param at which joint
  */
-export function movableJoint({ glueUp }: Pick<Job, 'glueUp'>, id: string): MovableJoint | undefined {
-  const [, side, number] = /^([LR])(\d+)$/.exec(id) ?? [];
-  if (side === undefined) return undefined;
+export function movableJoint({ glueUp }: Pick<Job, 'glueUp'>, { side, number }: FromCentre): MovableJoint | undefined {
+  if (side === 'C') return undefined;
   const left = side === 'L' && glueUp.left !== undefined;
   const members: readonly MemberWithJoint[] = left ? glueUp.left! : glueUp.right;
-  const place = Number(number) - (glueUp.centre ? 1 : 0);
+  const place = number - (glueUp.centre ? 1 : 0);
   const inner = members.slice(0, place).findLastIndex(({ kind }) => kind === 'strip');
   if (inner < 0 || place >= members.length) return undefined;
   const outward = members.findIndex(
@@ -54,8 +54,8 @@ export function movableJoint({ glueUp }: Pick<Job, 'glueUp'>, id: string): Movab
  *
  * @param by how far outward, mm; negative toward the centreline
  */
-export function withJointMoved(text: string, job: Job, id: string, by: number): string {
-  const joint = movableJoint(job, id);
+export function withJointMoved(text: string, job: Job, at: FromCentre, by: number): string {
+  const joint = movableJoint(job, at);
   if (!joint) return text;
   const step = ruleStep(job.units);
   const whole = Math.trunc(Math.min(Math.max(by, -joint.room[0]), joint.room[1]) / step + 1e-9 * Math.sign(by)) * step;

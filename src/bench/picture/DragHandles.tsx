@@ -28,8 +28,9 @@ export function DragHandles({ bench, state, shown, scale }: Props) {
   const first = Math.max(reach.from, 0) + (Math.min(reach.to, job.board.length) - Math.max(reach.from, 0)) * 0.04;
   return (
     <g class="handles">
-      {layup.joints.map(({ id, at, slope }, i) => {
-        const movable = movableJoint(job, id);
+      {layup.joints.map((joint, i) => {
+        const { id, at, slope } = joint;
+        const movable = movableJoint(job, joint);
         if (!movable) return null;
         const x = first + (i % 4) * size * 1.15;
         const y = at + slope * x;
@@ -46,7 +47,7 @@ export function DragHandles({ bench, state, shown, scale }: Props) {
             said={`${printLength(Math.abs(y), state.units)} from the centreline`}
             isAcross
             step={ruleStep(job.units)}
-            move={(text, from, _, dy) => withJointMoved(text, from, id, dy * movable.outward)}
+            move={(text, from, _, dy) => withJointMoved(text, from, joint, dy * movable.outward)}
           />
         );
       })}

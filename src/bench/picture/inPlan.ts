@@ -29,11 +29,10 @@ export function chambersInPlan({ chambers, rows }: Result): ChamberInPlan[] {
 
 /** Where a place of a row was left solid, on the middle of its first member. */
 export function solidPlaces({ result, layup, job }: Shown): { where: string; at: [number, number] }[] {
-  return result.notes.flatMap(({ kind, where }) => {
+  return result.notes.flatMap(({ kind, where, row: id, place }) => {
     if (kind !== 'solid') return [];
-    const [, id, place] = /^(.+)-(\d+)[a-z]?$/.exec(where) ?? [];
     const row = layup.rows.find((each) => each.id === id);
-    const slot = row && slotsOf(row, job.chambers, result.board.length).find((each) => each.place === Number(place));
+    const slot = row && slotsOf(row, job.chambers, result.board.length).find((each) => each.place === place);
     if (!row || !slot) return [];
     const [x, y] = toBoard(row.face, slot.centre, 0, job.chambers.smallest.depth / 2);
     return [{ where, at: [x, y] as [number, number] }];

@@ -3,6 +3,7 @@ import { printLength } from '../../length/length.js';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
 import type { DotSpec, GluedJointSpec, GluedPoint } from '../dots.js';
 import type { BoardSpec } from '../job.js';
+import { jointNamed } from '../names.js';
 import type { Quantities } from '../quantities.js';
 import type { Say } from '../say.js';
 import { alongSchema, placeAlong } from './along.js';
@@ -65,7 +66,7 @@ export function dotsSchema(q: Quantities) {
       glued: z
         .array(
           z.strictObject({
-            joint: z.string().meta({ description: 'the joint: L2, C, R1' }),
+            joint: z.string().meta({ description: 'the joint: JL2, JC, JR1' }),
             dots: z
               .array(z.strictObject({ ...place, size: size('its diameter, where it differs') }))
               .meta({
@@ -116,8 +117,9 @@ export function toDots(file: DotsFile = {}, board: BoardSpec, units: Units, say:
   const seen = new Set<string>();
   const glued = (file.glued ?? []).map((one, i): GluedJointSpec => {
     const here = say.at('glued', i);
-    if (seen.has(one.joint)) here.error(['joint'], `joint ${one.joint} is there twice`, 'one entry a joint');
-    seen.add(one.joint);
+    const joint = jointNamed(one.joint);
+    if (seen.has(joint)) here.error(['joint'], `joint ${joint} is there twice`, 'one entry a joint');
+    seen.add(joint);
     const dots = one.dots?.map((dot, d) => ({
       ...point(dot, here.at('dots', d)),
       diameter: dot.size ?? diameter,
@@ -126,7 +128,7 @@ export function toDots(file: DotsFile = {}, board: BoardSpec, units: Units, say:
       const other = dots.findIndex((each, o) => o < d && overlap(each, dot));
       if (other < 0) return;
       const apart = printLength(Math.hypot(dot.x - dots[other]!.x, (dot.z ?? 0) - (dots[other]!.z ?? 0)), units);
-      const what = `this dot and dot ${other + 1} of joint ${one.joint} overlap: their middles are ${apart} apart`;
+      const what = `this dot and dot ${other + 1} of joint ${joint} overlap: their middles are ${apart} apart`;
       here.error(
         ['dots', d],
         what,
@@ -138,7 +140,7 @@ export function toDots(file: DotsFile = {}, board: BoardSpec, units: Units, say:
       to: point(smear.to, here.at('smears', s, 'to')),
       width: smear.width,
     }));
-    return { joint: one.joint, ...(dots && { dots }), smears };
+    return { joint, ...(dots && { dots }), smears };
   });
   return {
     diameter,

@@ -3,6 +3,7 @@ import { printLength } from '../../length/length.js';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
 import { halfWidthAt } from '../half-width.js';
 import type { BoardSpec, JointKeepOutSpec, KeepOutSpec } from '../job.js';
+import { jointNamed } from '../names.js';
 import type { Quantities } from '../quantities.js';
 import type { Say } from '../say.js';
 import { shortText } from '../text.js';
@@ -24,7 +25,7 @@ export function keepOutsSchema(q: Quantities) {
         both: across('the same, one on each side'),
         joint: z
           .string()
-          .meta({ description: 'or drawn on a joint, on both its faces: the name of the joint, L2, C or R1' })
+          .meta({ description: 'or drawn on a joint, on both its faces: the name of the joint, JL2, JC or JR1' })
           .optional(),
         up: q
           .length('on a joint: its middle over the lowest point of the bottom', {
@@ -81,7 +82,7 @@ export function toKeepOuts(file: readonly KeepOutFile[] = [], board: BoardSpec, 
       here.error([], what, 'disc: and its diameter, rectangle: {length: …, width: …}, polygon: or path:');
     }
     if (one.joint === undefined) keepOuts.push(...onPlan(one, board, units, here));
-    else jointKeepOuts.push(...onJoint(one, one.joint, board, units, here));
+    else jointKeepOuts.push(...onJoint(one, jointNamed(one.joint), board, units, here));
   });
   return { keepOuts, jointKeepOuts };
 }

@@ -169,8 +169,8 @@ test('nonsense typed into a field is answered there, in the words of the command
 test('a joint dragged by the pointer moves by what it was dragged, in one step', async () => {
   const { page, folder } = await open('tarn-rescue.yaml');
   const job = jobOf(sample('tarn-rescue.yaml'));
-  const before = layupOf(job.glueUp, job.board.length).joints.find(({ id }) => id === 'R4')!.at;
-  const handle = (await page.locator('[data-handle="Joint R4"]').boundingBox())!;
+  const before = layupOf(job.glueUp, job.board.length).joints.find(({ id }) => id === 'JR4')!.at;
+  const handle = (await page.locator('[data-handle="Joint JR4"]').boundingBox())!;
   const above = (await page.locator('svg.above').boundingBox())!;
   const scale = above.width / (job.board.length * 1.04);
   const [x, y] = [handle.x + handle.width / 2, handle.y + handle.height / 2];
@@ -182,7 +182,7 @@ test('a joint dragged by the pointer moves by what it was dragged, in one step',
   await page.keyboard.press('Control+s');
   await page.getByText('Saved as tarn-rescue.yaml').waitFor();
   const saved = jobOf(readFileSync(join(folder, 'tarn-rescue.yaml'), 'utf8'));
-  const after = layupOf(saved.glueUp, saved.board.length).joints.find(({ id }) => id === 'R4')!.at;
+  const after = layupOf(saved.glueUp, saved.board.length).joints.find(({ id }) => id === 'JR4')!.at;
   // To a sixteenth of an inch, toward the right rail (up on the page).
   expect(Math.abs(after - before - 4 / scale)).toBeLessThan(25.4 / 16 + 0.1);
   await page.keyboard.press('Control+z');

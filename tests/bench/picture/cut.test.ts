@@ -5,7 +5,7 @@ import { faceEdges } from '../../../src/bench/picture/faceEdge.js';
 import { planOf } from '../../../src/plan.js';
 import { jobOf, sample } from '../read.js';
 
-const straight = { id: '', piece: '', joint: '', origin: [0, 10], along: [1, 0], inward: [0, 1] } as const;
+const straight = { id: '', on: 'in', piece: '', joint: '', origin: [0, 10], along: [1, 0], inward: [0, 1] } as const;
 const box = {
   profile: [
     [100, 20],

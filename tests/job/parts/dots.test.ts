@@ -32,13 +32,13 @@ test('a place may be told from the rough blank, and heights from its underside',
 
 test('overlapping dots are said with the place, how far apart they are and how far they should be', () => {
   expect(said('dots: {glued: [{joint: R2, dots: [{at: 1000, up: 50}, {at: 1005, up: 52}]}]}')).toEqual([
-    'dots.glued[0].dots[1]: this dot and dot 1 of joint R2 overlap: their middles are 5.4 mm apart → at least 12 mm, or one smear',
+    'dots.glued[0].dots[1]: this dot and dot 1 of joint JR2 overlap: their middles are 5.4 mm apart → at least 12 mm, or one smear',
   ]);
 });
 
 test('a joint that is listed twice, and a place that is given twice, are said', () => {
   expect(said('dots: {glued: [{joint: R2, smears: []}, {joint: R2, smears: []}]}')).toEqual([
-    'dots.glued[1].joint: joint R2 is there twice → one entry a joint',
+    'dots.glued[1].joint: joint JR2 is there twice → one entry a joint',
   ]);
   expect(said('dots: {glued: [{joint: R2, dots: [{at: 500, fromBlank: 500}]}]}')).toEqual([
     'dots.glued[0].dots[0].fromBlank: its place is given twice → keep one of at, fromTail and fromBlank',
