@@ -1,6 +1,7 @@
 import sheets from '../../templates/sheets.json' with { type: 'json' };
 import cutting from '../../templates/cutting.json' with { type: 'json' };
 import guides from '../../templates/guides.json' with { type: 'json' };
+import { sawnFrom } from '../../src/block/sawn.js';
 import { stretchOf } from '../../src/chamber/stretch.js';
 import { reportOf } from '../../src/cli/report.js';
 import { parseLength } from '../../src/length/length.js';
@@ -17,8 +18,20 @@ import { trackingRows } from '../../src/sheet/trackingList.js';
 /** What is said of one chamber or its block in one place: `said` as it stands there, read back as mm. */
 export interface Said {
   readonly chamber: string;
-  /** `depth` – from each face it is routed from; `whole` – of the chamber; sizes of the block; the ends along the face; walls. */
-  readonly fact: 'depth' | 'whole' | 'length' | 'height' | 'thick' | 'noseEnd' | 'tailEnd' | 'deck' | 'bottom' | 'rail';
+  /** `depth` – from each face it is routed from; `whole` – of the chamber; sizes of the block, and of the blank it is sawn from; the ends along the face; walls. */
+  readonly fact:
+    | 'depth'
+    | 'whole'
+    | 'length'
+    | 'height'
+    | 'sawnLength'
+    | 'sawnHeight'
+    | 'thick'
+    | 'noseEnd'
+    | 'tailEnd'
+    | 'deck'
+    | 'bottom'
+    | 'rail';
   readonly said: string;
   readonly mm: number;
   readonly where: string;
@@ -33,17 +46,19 @@ export function saidBy(plan: Plan): Said[] {
     ...pages.flatMap((page) => onPage(page, plan)),
     ...inReport(plan),
     ...inList('tracking.csv', trackingRows(plan), plan, {
-      [`${sheets.tracking.columns.length} mm`]: 'length',
-      [`${sheets.tracking.columns.height} mm`]: 'height',
+      [`${sheets.tracking.columns.length} mm`]: 'sawnLength',
+      [`${sheets.tracking.columns.height} mm`]: 'sawnHeight',
       [`${sheets.tracking.columns.thickness} mm`]: 'thick',
-      [sheets.tracking.columns.length]: 'length',
-      [sheets.tracking.columns.height]: 'height',
+      [sheets.tracking.columns.length]: 'sawnLength',
+      [sheets.tracking.columns.height]: 'sawnHeight',
       [sheets.tracking.columns.thickness]: 'thick',
     }),
     ...inList('blocks.csv', blockRows(plan, cuttingOnce(plan)), plan, {
       'length mm': 'length',
       'height mm': 'height',
       'thick mm': 'thick',
+      'sawn length mm': 'sawnLength',
+      'sawn height mm': 'sawnHeight',
     }),
     ...inList('routing.csv', routingRows(plan), plan, { 'depth mm': 'depth', depth: 'depth' }),
   ];
@@ -58,8 +73,9 @@ function onPage(page: DocumentPage, plan: Plan): Said[] {
       return onTable(page, plan);
     case 'labels':
       return page.labels.flatMap(({ number, lines }) => {
-        const sizes = lines.map((line) => line.split(' × ')).find((parts) => parts.length === 3);
-        return said(number, 'thick', sizes![2]!, page.title, plan);
+        const [, ...sizes] = /^saw (.+) × (.+), thick (.+)$/.exec(lines[0]!.replaceAll('\u00a0', ' '))!;
+        const facts = ['sawnLength', 'sawnHeight', 'thick'] as const;
+        return facts.flatMap((fact, i) => said(number, fact, sizes[i]!, page.title, plan));
       });
     case 'tiled':
       return page.drawings.flatMap((drawing) => (drawing.id.startsWith('face-') ? onFace(drawing, plan) : []));
@@ -95,14 +111,14 @@ function onTable(page: TablePage, plan: Plan): Said[] {
       }
     : isOf(sheets.tracking.title)
       ? {
-          [sheets.tracking.columns.length]: 'length',
-          [sheets.tracking.columns.height]: 'height',
+          [sheets.tracking.columns.length]: 'sawnLength',
+          [sheets.tracking.columns.height]: 'sawnHeight',
           [sheets.tracking.columns.thickness]: 'thick',
         }
       : isOf(cutting.making.title)
         ? { [cutting.making.columns.thick]: 'thick' }
         : isOf(cutting.sizes.title)
-          ? { length: 'length', height: 'height', thick: 'thick' }
+          ? { length: 'sawnLength', height: 'sawnHeight', thick: 'thick' }
           : isOf(guides.settings.title)
             ? { [guides.settings.columns.deep]: 'depth' }
             : isOf(guides.setUp.title)
@@ -170,6 +186,8 @@ export function wrongNumbers(plan: Plan, all: readonly Said[] = saidBy(plan)): s
     const { chamber, fact, mm, said: words, where } = each;
     const its = chambers.get(chamber)!;
     const made = blocks.get(chamber)!;
+    const sawn = sawnFrom(made.outline);
+    const step = sawn.sides ? 0 : plan.job.units === 'mm' ? 1 : 25.4 / 16;
     const { from, to } = stretchOf(its.contour.map(({ x, y }) => [x, y] as const));
     const { cut, from: faces } = cuts.get(chamber)!;
     const most = {
@@ -178,6 +196,9 @@ export function wrongNumbers(plan: Plan, all: readonly Said[] = saidBy(plan)): s
       whole: its.depth[1],
       length: made.length,
       height: made.height,
+      // A blank has the outline marked on it: it is up to a step of the rule larger, but where the saw alone gives the finished block.
+      sawnLength: sawn.length + step,
+      sawnHeight: sawn.height + step,
       thick: made.thickness,
       noseEnd: Infinity,
       tailEnd: to,
