@@ -19,6 +19,13 @@ export function depthWords(chamber: Chamber, row: Row, plan: Plan): string {
   return say(goesThrough(chamber, row, plan) ? WORDS.face.through : WORDS.face.deep, { depth });
 }
 
+/** The same as it stands on the face, with the shared guide that the chamber is routed with. */
+export function faceWords(chamber: Chamber, row: Row, plan: Plan): string {
+  const depth = depthWords(chamber, row, plan);
+  const guide = plan.routing.settings.find((setting) => setting.chamber === chamber.id)?.guide;
+  return guide ? say(WORDS.face.guided, { guide, depth }) : depth;
+}
+
 function goesThrough({ contour, depth }: Chamber, { face, through }: Row, { layup }: Plan): boolean {
   const joint = layup.joints.find(({ id }) => id === through?.joint);
   if (!joint) return false;

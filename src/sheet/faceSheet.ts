@@ -1,11 +1,12 @@
 import type { Plan } from '../plan.js';
 import { benchOf, type Bench } from './bench.js';
 import { chamberMark } from './chamberMark.js';
-import { depthWords } from './depthWords.js';
+import { faceWords } from './depthWords.js';
 import type { Drawing, Shape } from './drawing.js';
 import { BESIDE, endMarks, poleTicks, solidPlaces, stationTicks, TICK } from './faceMarks.js';
 import { glueMarks, keepOutBands } from './faceObstacles.js';
 import { finishedLineAt, type FinishedLine } from './finished.js';
+import { guideMarks } from './guideMarks.js';
 import { widthOf } from './lettering.js';
 import { routingOf } from './routingOf.js';
 import { chambersOf, type MirroredRow } from './mirror.js';
@@ -41,8 +42,9 @@ export function faceSheet(plan: Plan, { row, mirror, far = false }: MirroredRow)
       ),
       ...chambers.slice(1).flatMap((chamber, i) => webMark(chambers[i]!, chamber, bench, units, glue)),
       ...chambers.flatMap((chamber, i) =>
-        chamberMark(chamber, bench, depthWords(chamber, row, plan), others[i] ? [others[i].id] : []),
+        chamberMark(chamber, bench, faceWords(chamber, row, plan), others[i] ? [others[i].id] : []),
       ),
+      ...guideMarks(plan, { row }, bench),
       ...poleTicks(plan, { row }, line, bench),
       ...stationTicks(plan, { row }, line, bench),
       ...solidPlaces(plan, { row }, line, bench),

@@ -17,6 +17,13 @@ export function seenFromFar(plan: Plan, { row, mirror }: MirroredRow): { plan: P
     plan: {
       ...plan,
       layup: { ...plan.layup, rows: plan.layup.rows.map((each) => turned.get(each.id) ?? each) },
+      routing: {
+        ...plan.routing,
+        settings: plan.routing.settings.map((setting) => {
+          const of = both.find(({ id }) => setting.chamber.startsWith(`${id}-`));
+          return of ? { ...setting, s: acrossTo(of, plan)(setting.s) } : setting;
+        }),
+      },
       chambers: plan.chambers.flatMap((chamber): Chamber[] => {
         const of = both.find(({ id }) => id === chamber.row);
         if (!of) return [chamber];
@@ -31,16 +38,20 @@ function turnedRow(row: Row): Row {
   return { ...row, face: row.through!, through: row.face, members: [...row.members].reverse() };
 }
 
-/** The cut as it comes out at the far face: straight across, which on faces that are not quite parallel is a little along. */
-function turnedChamber(chamber: Chamber, { face, through }: Row, { layup }: Plan): Chamber {
+/** Where a place along the near face comes out at the far face: straight across, which on faces that are not quite parallel is a little along. */
+function acrossTo({ face, through }: Row, { layup }: Plan): (s: number) => number {
   const { at, slope } = depthOf(
     face,
     layup.joints.find(({ id }) => id === through!.joint)!,
   );
-  const across = (s: number) => {
+  return (s) => {
     const [x, y] = toBoard(face, s, 0, at + slope * s);
     return toFace(through!, x, y)[0];
   };
+}
+
+function turnedChamber(chamber: Chamber, row: Row, plan: Plan): Chamber {
+  const across = acrossTo(row, plan);
   return {
     ...chamber,
     contour: chamber.contour.map((vertex) => ({ ...vertex, x: across(vertex.x) })),
