@@ -34,7 +34,7 @@ export function App({ bench, jobs, list }: { readonly bench: Bench; readonly job
       <Toolbar bench={bench} state={state} jobs={jobs} list={list} />
       <main>
         <Mistakes state={state} />
-        {!shown && state.findings.length === 0 && <p class="empty">The plan is being made …</p>}
+        {!shown && state.findings.length === 0 && <p class="empty">Making the plan …</p>}
         <div class={isOverdue ? 'bench stale' : 'bench'} data-current={state.isCurrent}>
           {shown && (
             <div class="pictures">
@@ -157,10 +157,10 @@ function Zoom({ bench }: { readonly bench: Bench }) {
   };
   return (
     <div class="zoom" role="group" aria-label="Zoom">
-      <button type="button" aria-label="Nearer" onClick={() => zoom(1 / 1.6)}>
+      <button type="button" aria-label="Zoom in" onClick={() => zoom(1 / 1.6)}>
         +
       </button>
-      <button type="button" aria-label="Further" onClick={() => zoom(1.6)}>
+      <button type="button" aria-label="Zoom out" onClick={() => zoom(1.6)}>
         −
       </button>
       <button type="button" onClick={() => bench.show({ reach: undefined })}>

@@ -23,9 +23,9 @@ export function Compare({
   return (
     <section class="compare" aria-labelledby="compare-title">
       <header>
-        <h2 id="compare-title">Beside it: {other.file.name}</h2>
+        <h2 id="compare-title">Compared with {other.file.name}</h2>
         <button type="button" onClick={() => bench.compare(undefined)}>
-          Take it away
+          Close
         </button>
       </header>
       {!other.shown && <Mistakes state={{ ...state, findings: other.findings, shown: undefined }} />}

@@ -1,3 +1,4 @@
+import { counted } from '../length/counted.js';
 import { useState } from 'preact/hooks';
 import { printFinding, sayDoubt } from '../job/finding.js';
 import { sayNote } from '../sheet/notes.js';
@@ -51,7 +52,7 @@ export function PlanNotes({
   const sorted = [...notes.filter(({ row }) => row === state.row), ...notes.filter(({ row }) => row !== state.row)];
   return (
     <details class="notes" onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
-      <summary>{notes.length} notes on what was left solid, trimmed or split</summary>
+      <summary>{counted(notes.length, 'note')} on what was left solid, trimmed or split</summary>
       <ul>
         {(isOpen ? sorted : []).map((note, i) => (
           <li key={i} data-note={note.where}>

@@ -41,7 +41,7 @@ export function Papers({ bench, state, jobs }: Props) {
   };
   const make = async () => {
     forget();
-    setSaid('The papers are being laid out …');
+    setSaid('Making the papers …');
     setLooked(1);
     const ending = new AbortController();
     stop.current = ending;
@@ -56,11 +56,11 @@ export function Papers({ bench, state, jobs }: Props) {
           } else if (news.kind === 'page') {
             const picture = URL.createObjectURL(new Blob([news.svg], { type: 'image/svg+xml' }));
             setPages((before) => [...before, { page: news.page, title: news.title, picture }]);
-            setSaid(`Page ${news.page} is drawn …`);
+            setSaid(`Page ${news.page} is ready …`);
           } else if (news.kind === 'file') {
             const bytes = Uint8Array.from(atob(news.base64), (letter) => letter.charCodeAt(0));
             setFile(URL.createObjectURL(new Blob([bytes], { type: 'application/pdf' })));
-            setSaid(`${news.pages} pages are ready to print: at actual size, never fitted to the page.`);
+            setSaid(`${news.pages} pages are ready to print: print at actual size (100 %), never fitted to the page.`);
           } else setSaid(news.why);
         },
         ending.signal,
@@ -102,13 +102,13 @@ export function Papers({ bench, state, jobs }: Props) {
         )}
         {file !== undefined && (
           <a href={file} download={`${name.replace(/\.\w+$/, '')}.pdf`} data-papers-file>
-            Keep the file to print
+            Save the PDF to print
           </a>
         )}
       </div>
       {names && (
         <fieldset class="choices">
-          <legend>Only these</legend>
+          <legend>Only these papers</legend>
           {names.names.map((each) => (
             <label key={each}>
               <input
@@ -131,7 +131,12 @@ export function Papers({ bench, state, jobs }: Props) {
       {page && (
         <figure>
           <figcaption>
-            <button type="button" aria-label="Page before" disabled={looked <= 1} onClick={() => setLooked(looked - 1)}>
+            <button
+              type="button"
+              aria-label="Previous page"
+              disabled={looked <= 1}
+              onClick={() => setLooked(looked - 1)}
+            >
               ‹
             </button>{' '}
             Page <span data-papers-page>{looked}</span> of <span data-papers-pages>{total}</span>: {page.title}{' '}

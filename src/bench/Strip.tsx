@@ -1,3 +1,4 @@
+import { counted } from '../length/counted.js';
 import { printWeight } from '../length/weight.js';
 import { KG_PER_POUND, M3_PER_CUBIC_FOOT } from '../length/units.js';
 import type { BenchState } from './bench.js';
@@ -14,7 +15,7 @@ export function Strip({ state, shown }: { readonly state: BenchState; readonly s
   const stages = weightStages(result.weights);
   const most = Math.max(...stages.map(([, kg]) => kg), 0.001);
   return (
-    <section class="strip" aria-label="What the plan comes to">
+    <section class="strip" aria-label="The plan in figures">
       <dl class="weights">
         {stages.map(([stage, kg]) => (
           <div key={stage} data-weight={stage}>
@@ -43,13 +44,13 @@ export function Strip({ state, shown }: { readonly state: BenchState; readonly s
         </div>
         <div>
           <dt>Left solid</dt>
-          <dd data-count="solid">{solid} places</dd>
+          <dd data-count="solid">{counted(solid, 'place')}</dd>
         </div>
         <div>
           <dt>Pages</dt>
           <dd data-count="pages">
             {state.papers === undefined
-              ? 'when made'
+              ? 'not made yet'
               : `${state.papers.text === state.history.text ? '' : 'were '}${state.papers.pages}, ${state.papers.sheet}`}
           </dd>
         </div>
@@ -67,7 +68,7 @@ function sheetsOf({ counted }: BenchState, { job }: Shown): string {
   if (job.blocks.stock.length === 0) return 'none listed';
   if (!counted?.sheets) return '…';
   const { cut, leftOut } = counted.sheets;
-  return leftOut === 0 ? `${cut}` : `${cut}, too few for ${leftOut} blocks`;
+  return leftOut === 0 ? `${cut}` : `${cut}, blocks without a sheet: ${leftOut}`;
 }
 
 /** How the chambers' fills are to be read. */

@@ -32,7 +32,7 @@ export function Toolbar({ bench, state, jobs, list }: Props) {
           value={file.name}
           onChange={({ currentTarget }) => {
             const name = currentTarget.value;
-            if (isUnsaved && !confirm(`${file.name} is not saved. Put ${name} on the bench and let the changes go?`)) {
+            if (isUnsaved && !confirm(`${file.name} is not saved. Open ${name} and lose the changes?`)) {
               currentTarget.value = file.name;
               return;
             }

@@ -22,7 +22,9 @@ async function start(): Promise<void> {
     worker,
     (answer) => (answer.which === 'practice' ? practice.arrived() : bench.arrived(answer)),
     (why) =>
-      bench.show({ said: `The plan could not be made: ${why}. This is a mistake of ours; please keep the job file.` }),
+      bench.show({
+        said: `The plan could not be made: ${why}. This is a fault in the program, not in your job; please keep the job file.`,
+      }),
     (count) => bench.counted(count),
   );
   const bench = new Bench(file, feed);

@@ -10,7 +10,7 @@ import type { Why } from './chamber.js';
 import { easeCorners } from './contour.js';
 import { crop, type Edges, type Pair } from './edges.js';
 
-/** A chamber that stands: its cut and its proven walls, face frame, mm. */
+/** A chamber that stands: its cut and its proved walls, face frame, mm. */
 export interface Carved {
   readonly contour: readonly Vertex[];
   readonly profile: readonly Pair[];

@@ -1,3 +1,4 @@
+import { counted } from '../length/counted.js';
 import { printAs } from '../length/rounded.js';
 import type { Units } from '../length/units.js';
 import { planOf, type Plan } from '../plan.js';
@@ -38,7 +39,7 @@ export const checkCommand: Command = {
 function checkPlan(plan: Plan, io: Io): boolean {
   const thin = proved(plan);
   for (const wall of thin) io.err(sayThin(wall, plan.job.units));
-  if (thin.length === 0) io.out(`${plan.chambers.length} chambers: every wall is at least what is asked.`);
+  if (thin.length === 0) io.out(`${counted(plan.chambers.length, 'chamber')}: every wall is at least what is asked.`);
   return thin.length === 0;
 }
 

@@ -1,3 +1,4 @@
+import { counted } from '../length/counted.js';
 import { PATCHES } from '../board/mesh.js';
 import { stretchOf } from '../chamber/stretch.js';
 import { sayDoubt } from '../job/finding.js';
@@ -21,7 +22,7 @@ export function reportOf(plan: Plan): string[] {
     job.name,
     ...doubtLines(plan),
     `  ${printLength(board.length, units, 'feet')} long, ${length(board.width)} wide, ${length(board.thickness)} thick, ${board.volume.toFixed(1)} litres`,
-    `  ${layup.pieces.length} pieces, ${layup.rows.length} rows, ${chambers.length} chambers and as many blocks, ${filled.toFixed(1)} litres routed out`,
+    `  ${counted(layup.pieces.length, 'piece')}, ${counted(layup.rows.length, 'row')}, ${counted(chambers.length, 'chamber')} and as many blocks, ${filled.toFixed(1)} litres routed out`,
     ...weightLines(plan),
     `  walls asked, routing tolerance included: deck ${needed(asked.deck)}, bottom ${needed(asked.bottom)}, rail ${needed(asked.rail)}`,
     '',
@@ -67,7 +68,7 @@ function doubtLines({ doubts }: Plan): string[] {
 function weightLines({ weights, job }: Plan): string[] {
   const weight = (kg: number) => printWeight(kg, job.units);
   return [
-    '  weight, with the band it lies in nine times of ten:',
+    '  weight, and the range it lies in nine times out of ten:',
     ...table(
       weights.stages.map(({ stage, weight: kg, low, high }) => [
         `  ${stage}`,

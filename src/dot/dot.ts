@@ -13,7 +13,7 @@ export interface Dot {
   readonly diameter: number;
   /** Where it really is, as the job says; otherwise where it is planned. */
   readonly glued: boolean;
-  /** Proven distance to the finished surface, mm: no more than there is. */
+  /** Proved distance to the finished surface, mm: no more than there is. */
   readonly margin: number;
   readonly sides: readonly GlueSide[];
 }

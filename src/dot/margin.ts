@@ -19,7 +19,7 @@ export interface Margin {
 }
 
 /**
- * The proven distance between a round dot on a face and the finished surface, mm: never more than there is; 0 or less where they meet.
+ * The proved distance between a round dot on a face and the finished surface, mm: never more than there is; 0 or less where they meet.
  *
  * @param known margins on the same face: a dot that is moved comes no further from the surface than it is moved
  */

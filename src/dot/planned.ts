@@ -85,7 +85,7 @@ interface JointLines {
 function planJoint(
   face: JointFace,
   { room, surface }: JointLines,
-  proven: (at: Pair) => number,
+  proved: (at: Pair) => number,
   standing: Standing,
   { dots, chambers }: DotRules,
   made?: readonly Dot[],
@@ -123,7 +123,7 @@ function planJoint(
   };
   const margins = new Map<Offer, number>();
   const marginAt = (offer: Offer): number => {
-    const gap = margins.get(offer) ?? proven([offer.s, offer.z]);
+    const gap = margins.get(offer) ?? proved([offer.s, offer.z]);
     // Outside of the board a gap is no margin.
     const margin = isBetween(surface, [offer.s, offer.z]) ? gap : Math.min(gap, -gap);
     margins.set(offer, margin);

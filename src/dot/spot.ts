@@ -12,7 +12,7 @@ export interface Spot {
   readonly radius: number;
 }
 
-/** A dot on a joint, and its proven distance to the finished surface, mm: no more than there is. */
+/** A dot on a joint, and its proved distance to the finished surface, mm: no more than there is. */
 export interface DotSpot extends Spot {
   readonly margin: number;
 }

@@ -59,7 +59,7 @@ export function jobRoutes(folder: string, opened: string): readonly Route[] {
           refuse(
             response,
             500,
-            `The job could not be written: ${(error as Error).message}. What is on the bench stays there.`,
+            `The job could not be written: ${(error as Error).message}. What is on the page stays there.`,
           );
         }
       },

@@ -17,7 +17,7 @@ const PATIENCE = 12;
  * Chooses at most `count` columns of a table so that the sum of each row's cheapest chosen entry is least; infinite entries are not allowed.
  *
  * The choice comes from adding greedily and exchanging one for one; the bound from Lagrangian relaxation of "each row takes one", raised by
- * subgradient steps, whose own choices are tried too. Where cost and bound meet, the choice is proven best.
+ * subgradient steps, whose own choices are tried too. Where cost and bound meet, the choice is proved best.
  * Source: G. Cornuéjols, M. L. Fisher, G. L. Nemhauser, "Location of bank accounts to optimize float", Management Science 23 (1977).
  *
  * @param costs one array of row costs a column

@@ -1,3 +1,4 @@
+import { counted } from '../length/counted.js';
 import { randomUUID } from 'node:crypto';
 import type { Text } from '../disk/textFile.js';
 import { typed } from '../typed/args.js';
@@ -96,7 +97,7 @@ function notUnderstood({ words, undo }: TrackArgs, { blocks }: TrackIo): string 
   const unknown = ids.filter((id) => !blocks.some((block) => isCalled(block, id)));
   if (unknown.length > 0) return sayUnknown(unknown, blocks);
   if (ids.length === 0) return `Which block is ${step}? track JOB R2-07 ${step}`;
-  return undo && !step ? `--undo needs the step to take back: ${STEPS.join(', ')}` : undefined;
+  return undo && !step ? `--undo needs the step to undo: ${STEPS.join(', ')}` : undefined;
 }
 
 function blocksAndStepOf(words: readonly string[]): { ids: readonly string[]; step?: Step } {
@@ -134,7 +135,7 @@ function blocksAndStep(args: TrackArgs, store: ShopStore, plan: number, io: Trac
 
 async function exportList(file: string, store: ShopStore, io: TrackIo): Promise<number> {
   if (!(await io.writeList(file, writeList(io.blocks, store.state, io.units)))) return 2;
-  io.out(`${io.blocks.length} blocks written to ${file}`);
+  io.out(`${counted(io.blocks.length, 'block')} written to ${file}`);
   return 0;
 }
 

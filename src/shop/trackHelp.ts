@@ -4,10 +4,10 @@ import { STEPS } from './step.js';
 export const TRACK_HELP = `chamberwright track JOB                       where the board stands
 chamberwright track JOB BLOCK...              what is known about these blocks
 chamberwright track JOB BLOCK... STEP         record a step: ${STEPS.join(', ')}
-      --undo                                  take the step back
+      --undo                                  undo the step
       --who NAME   --note TEXT                who did it; something to remember
 chamberwright track JOB export FILE.csv       the tracking list with what is done
-chamberwright track JOB import FILE.csv       take over what such a list says is done (adds, never takes back)
+chamberwright track JOB import FILE.csv       take over what such a list says is done (adds, never undoes)
 chamberwright track JOB serve                 the page for the shop, on this machine only
       --share [ADDRESS]                       let phones in the same network in, each by a code
       --port NUMBER

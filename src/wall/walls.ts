@@ -3,7 +3,7 @@ import type { PatchTrees } from './patchTree.js';
 import type { Solid } from './solid.js';
 import { distanceTo, thinnest, type Point, type Thinnest } from './thinnest.js';
 
-/** The proven walls of one chamber: what is certainly there toward each patch, mm, and where it is thinnest. */
+/** The proved walls of one chamber: what is certainly there toward each patch, mm, and where it is thinnest. */
 export interface Walls {
   readonly thickness: Readonly<Record<Patch, number>>;
   readonly places: Readonly<Record<Patch, Thinnest>>;

@@ -22,7 +22,7 @@ export interface Steered {
   readonly reached: number;
   /** How far the walls lie from their thinnest (0) to their thickest (1) within the bounds. */
   readonly share: number;
-  /** The thinnest proven wall, mm; absent where nothing is routed. */
+  /** The thinnest proved wall, mm; absent where nothing is routed. */
   readonly thinnest?: number;
   /** With the fill and the cloth that were found: what other walls would give, thinnest first. */
   readonly curve: readonly TradeOff[];

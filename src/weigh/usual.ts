@@ -7,7 +7,7 @@ export interface Figure {
 }
 
 /**
- * Figures of the work that no drawing holds. Two times in three the shop lies within one spread.
+ * Figures of the work that no drawing holds. Two times out of three the shop lies within one spread.
  * Common practice, no source, unless said otherwise.
  */
 export const USUAL = {

@@ -20,7 +20,7 @@ describe('sections', () => {
     expect(walls.bottom!.distance).toBeCloseTo(11, 1);
   });
 
-  test.each(SAMPLES)('of %s show no wall thinner than the proven one', (name) => {
+  test.each(SAMPLES)('of %s show no wall thinner than the proved one', (name) => {
     const plan = planOfSample(name);
     for (const { x } of sectionPlaces(plan)) {
       const section = sectionAt(plan, x);

@@ -78,7 +78,9 @@ describe('chamberwright track', () => {
       'bad.csv, line 3: Block “R9-99” is not in the plan. Block numbers look like L3-01.\nNothing was taken over.',
     );
     expect((await track('bad', [])).out).toContain('0 of 525 steps');
-    expect((await track('bad', ['import', 'nowhere.csv'])).err).toBe('nowhere.csv: there is no such file or folder → name the list');
+    expect((await track('bad', ['import', 'nowhere.csv'])).err).toBe(
+      'nowhere.csv: there is no such file or folder → name the list',
+    );
   });
 
   it.each([

@@ -44,7 +44,7 @@ export function Fields({ bench, state }: { readonly bench: Bench; readonly state
         >
           <summary>
             {section === 'chambers' ? 'chambers, the rest' : spoken(section)}
-            {findings.some(({ where }) => where.path.startsWith(section)) && <span class="mark"> – look here</span>}
+            {findings.some(({ where }) => where.path.startsWith(section)) && <span class="mark"> – has a mistake</span>}
           </summary>
           {open.includes(section) &&
             groups(section).map(({ title, fields, item, list }) => (
@@ -61,10 +61,10 @@ export function Fields({ bench, state }: { readonly bench: Bench; readonly state
                 {item && (
                   <button
                     type="button"
-                    aria-label={`Take away ${title}`}
+                    aria-label={`Remove ${title}`}
                     onClick={() => bench.change((text) => withoutItem(text, item))}
                   >
-                    Take away
+                    Remove
                   </button>
                 )}
                 {list && (
@@ -73,7 +73,7 @@ export function Fields({ bench, state }: { readonly bench: Bench; readonly state
                     data-add={list.join('.')}
                     onClick={() => bench.change((text) => withItemCopied(text, list))}
                   >
-                    One more like it
+                    Add another
                   </button>
                 )}
               </fieldset>

@@ -1,3 +1,4 @@
+import { counted } from '../../length/counted.js';
 import { useMemo } from 'preact/hooks';
 import { stretchOf } from '../../chamber/stretch.js';
 import type { Vertex } from '../../length/vertex.js';
@@ -62,7 +63,7 @@ export function RowOnBench({ bench, state, shown }: Props) {
         preserveAspectRatio="none"
         class="face"
         role="group"
-        aria-label={`Face ${row.face.id}, row ${row.id}, ${chambers.length} chambers; ${words.ends[row.end]}`}
+        aria-label={`Face ${row.face.id}, row ${row.id}, ${counted(chambers.length, 'chamber')}; ${words.ends[row.end]}`}
         onPointerMove={(event) => {
           const box = (event.currentTarget as Element).getBoundingClientRect();
           const at = reach.from + (event.clientX - box.left) / scale;
@@ -141,7 +142,7 @@ export function RowOnBench({ bench, state, shown }: Props) {
         <line class="pointer" x1={s} x2={s} y1={-top} y2={-low} />
       </svg>
       <p class="caption">
-        Face {row.face.id}, {words.ends[row.end]}. {chambers.length} chambers
+        Face {row.face.id}, {words.ends[row.end]}. {counted(chambers.length, 'chamber')}
         {depthsOf(chambers, state.units)}. Heights drawn {taller}:1.{' '}
         {isTurned &&
           'On the bench, face up, this face has its nose to the right; here it is in line with the board above.'}

@@ -85,12 +85,7 @@ function planned({ number, which, written }: Question, known: Known): Last {
   const begin = performance.now();
   const onPage = known.get(which === 'other' ? 'other' : 'this');
   const before = which === 'other' ? onPage : (known.get('ahead') ?? known.get('practice') ?? onPage);
-  const { job, findings, reading } = readJob(
-    written.text,
-    written.name,
-    besideIn(written.beside),
-    before?.reading,
-  );
+  const { job, findings, reading } = readJob(written.text, written.name, besideIn(written.beside), before?.reading);
   const plan = job ? planOf(job, before?.plan) : undefined;
   const shown = plan && shownOf(plan, plan.board !== onPage?.plan?.board);
   return {

@@ -20,30 +20,30 @@ export function Conflict({
     <dialog ref={dialog} aria-labelledby="conflict-title" onClose={() => bench.show({ conflict: undefined })}>
       <h2 id="conflict-title">{theirs.name} has been changed on disk</h2>
       <p>
-        Somebody or something else wrote it after it was put on the bench. Nothing has been overwritten. What shall
-        count?
+        The file was changed elsewhere after you opened it here. Nothing has been overwritten. Which version do you want
+        to keep?
       </p>
       <p>
         <button type="button" onClick={() => bench.open(theirs, true)}>
-          The file on disk
+          Keep the file on disk
         </button>{' '}
-        Yours stays one step back, under Undo.
+        Undo brings yours back.
       </p>
       <p>
         <button type="button" onClick={() => void saveOver(bench, jobs, theirs)}>
-          What is on the bench
+          Keep what is on this page
         </button>{' '}
-        The file on disk is replaced; its text stays one step back, under Undo.
+        The file on disk is replaced; Undo brings its text back here.
       </p>
       <p>
         <button type="button" onClick={() => void saveAs(bench, jobs, name)}>
-          Both: save mine as
+          Keep both: save mine as
         </button>{' '}
         <input aria-label="Name of the new file" value={name} onInput={(event) => setName(event.currentTarget.value)} />
       </p>
       <p>
         <button type="button" onClick={() => dialog.current?.close()}>
-          Neither, go on
+          Cancel
         </button>
       </p>
     </dialog>

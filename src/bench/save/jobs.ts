@@ -70,7 +70,7 @@ export class Jobs {
     } catch (error) {
       if (signal?.aborted) throw error;
       throw new Refused(
-        'The program behind this page does not answer. Start it again; what is on the bench stays here.',
+        'chamberwright does not answer. Start it again in the terminal; what is on this page stays here.',
       );
     }
   }

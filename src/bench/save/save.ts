@@ -23,7 +23,7 @@ export async function saveOver(bench: Bench, jobs: Jobs, theirs: JobFile): Promi
     const { history } = bench.now;
     const saved = await jobs.save(theirs.name, history.text, theirs.version);
     if (!saved.saved) {
-      if (saved.theirs) bench.show({ conflict: saved.theirs, said: 'It has been changed once more.' });
+      if (saved.theirs) bench.show({ conflict: saved.theirs, said: 'The file has been changed again.' });
       return;
     }
     const kept = changed(changed(history, theirs.text), history.text);

@@ -1,3 +1,4 @@
+import { counted } from '../../length/counted.js';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { BenchState } from '../bench.js';
 import type { Shown } from '../plan/answer.js';
@@ -7,7 +8,7 @@ const HEIGHT = 360;
 /** A key turns the board by so much, radians. */
 const TURN = Math.PI / 24;
 
-/** The board in space with the chambers in it. Its drawing library is loaded when this is unfolded, not before. */
+/** The board in 3D with the chambers in it. Its drawing library is loaded when this is unfolded, not before. */
 export function Space({ state, shown }: { readonly state: BenchState; readonly shown: Shown }) {
   const [isOpen, setOpen] = useState(false);
   const [said, setSaid] = useState('');
@@ -19,7 +20,7 @@ export function Space({ state, shown }: { readonly state: BenchState; readonly s
     if (!isOpen || !element) return;
     let made: SpaceView | undefined;
     let isGone = false;
-    setSaid('The view in space is being loaded …');
+    setSaid('Loading the 3D view …');
     import('./scene.js')
       .then(({ spaceView }) => {
         if (isGone) return;
@@ -28,7 +29,7 @@ export function Space({ state, shown }: { readonly state: BenchState; readonly s
         setView(made);
         setSaid('');
       })
-      .catch(() => setSaid('This browser cannot draw in space (no WebGL). Everything else works without it.'));
+      .catch(() => setSaid('This browser cannot show the 3D view (no WebGL). Everything else works without it.'));
     const observer = new ResizeObserver(() => made?.resize(Math.max(1, element.clientWidth), HEIGHT));
     observer.observe(element);
     return () => {
@@ -42,7 +43,7 @@ export function Space({ state, shown }: { readonly state: BenchState; readonly s
 
   return (
     <details class="card" onToggle={({ currentTarget }) => setOpen(currentTarget.open)}>
-      <summary>In space</summary>
+      <summary>3D view</summary>
       {isOpen && (
         <>
           <p role="status">{said}</p>
@@ -51,7 +52,7 @@ export function Space({ state, shown }: { readonly state: BenchState; readonly s
             class="space"
             tabindex={0}
             role="img"
-            aria-label={`${shown.result.job} in space, ${shown.result.chambers.length} chambers. Arrow keys turn it`}
+            aria-label={`${shown.result.job} in 3D, ${counted(shown.result.chambers.length, 'chamber')}. Arrow keys turn it`}
             onKeyDown={(event) => {
               const turns = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
               const turn = turns[event.key as keyof typeof turns];

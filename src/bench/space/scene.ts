@@ -18,7 +18,7 @@ import { OrbitControls } from 'three/examples/jsm/controls/OrbitControls.js';
 import { meshOf } from '../../board/mesh.js';
 import type { Shown } from '../plan/answer.js';
 
-/** The board in space, standing in a canvas. */
+/** The board in 3D, standing in a canvas. */
 export interface SpaceView {
   /** Shows another plan, or another chosen chamber. */
   show(shown: Shown, chosen: string | undefined): void;

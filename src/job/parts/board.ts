@@ -1,3 +1,4 @@
+import { counted } from '../../length/counted.js';
 import { z } from 'zod';
 import { printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
@@ -50,7 +51,7 @@ export function toBoard(file: BoardFile, offsets: readonly OffsetStation[], unit
   if (points.length < 2) {
     say.error(
       [file.outline ? 'outline' : 'stations'],
-      `the outline has ${points.length} points`,
+      `the outline has ${counted(points.length, 'point')}`,
       'at least two, each with the width there',
     );
   }

@@ -44,7 +44,7 @@ export function chambersSchema(q: Quantities) {
   const size = (what: string) =>
     q.length(what, { least: 5, most: 2000, because: 'smaller is not worth routing' }).optional();
   const solid = (what: string) =>
-    q.length(what, { least: 0, most: 4000, because: 'it is a part of the board' }).optional();
+    q.length(what, { least: 0, most: 4000, because: 'it is measured along the board' }).optional();
   return z
     .strictObject({
       pitch: q

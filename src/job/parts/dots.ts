@@ -45,8 +45,13 @@ export function dotsSchema(q: Quantities) {
       size: size('diameter of a dot when the joint is pressed'),
       margin: length('from a dot to the finished surface, at least', 0, 200, 'the face is not much higher'),
       clearance: length('from a dot to a chamber, at least', 0, 200, 'more leaves no chamber'),
-      spacing: length('from dot to dot, at most', 30, 4000, 'it is a part of the board'),
-      nearEnd: length('from either end of a joint to its first dot, at most', 10, 4000, 'it is a part of the board'),
+      spacing: length('from dot to dot, at most', 30, 4000, 'it is measured along the board'),
+      nearEnd: length(
+        'from either end of a joint to its first dot, at most',
+        10,
+        4000,
+        'it is measured along the board',
+      ),
       may: z
         .array(z.enum(WAYS))
         .meta({
@@ -78,7 +83,11 @@ export function dotsSchema(q: Quantities) {
                 z.strictObject({
                   from: z.strictObject(place).meta({ description: 'where it begins' }),
                   to: z.strictObject(place).meta({ description: 'where it ends' }),
-                  width: q.length('across the smear', { least: 1, most: 200, because: 'it is a smear' }),
+                  width: q.length('across the smear', {
+                    least: 1,
+                    most: 200,
+                    because: 'smears of glue lie in that range',
+                  }),
                 }),
               )
               .meta({ description: 'glue where none was meant, from one place to another' })

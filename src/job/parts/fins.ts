@@ -13,10 +13,8 @@ const SOLID_GLASS = 1750;
 const TIP_SHARE = 0.25;
 
 export function finsSchema(q: Quantities) {
-  const size = (what: string) =>
-    q.length(what, { least: 5, most: 800, because: 'fins are about as long as a hand or two' });
-  const thin = (what: string) =>
-    q.length(what, { least: 0.5, most: 80, because: 'fins are thinner than a thumb is long' });
+  const size = (what: string) => q.length(what, { least: 5, most: 800, because: 'fins for boards lie in that range' });
+  const thin = (what: string) => q.length(what, { least: 0.5, most: 80, because: 'fins for boards lie in that range' });
   return z
     .array(
       z.strictObject({

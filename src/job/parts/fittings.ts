@@ -13,7 +13,7 @@ export function fittingsSchema(q: Quantities) {
       z.strictObject({
         name: shortText('what it is: fin box, leash plug, handle, deck pad'),
         ...alongSchema(q, 'place of its middle'),
-        weight: q.weight('what it weighs', { least: 0.001, most: 50, because: 'heavier fittings make another board' }),
+        weight: q.weight('what it weighs', { least: 0.001, most: 50, because: 'the fittings of one board weigh less' }),
       }),
     )
     .meta({ description: 'what else is built in, for its weight' });

@@ -27,7 +27,7 @@ export function glassSchema(q: Quantities) {
           {
             least: 0.4,
             most: 3,
-            because: 'less leaves it dry, more is a puddle',
+            because: 'less than 30 % leaves the cloth dry, more than 300 % is too much resin',
           },
         )
         .optional(),

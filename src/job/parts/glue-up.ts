@@ -7,7 +7,11 @@ import type { Say } from '../say.js';
 import type { FindMaterial } from './materials.js';
 
 function memberKeys(q: Quantities) {
-  const bounds = { least: 0.5, most: 1000, because: 'thinner is a glue line, thicker than the board is wide' };
+  const bounds = {
+    least: 0.5,
+    most: 1000,
+    because: 'members are thicker than a glue line and thinner than the board is wide',
+  };
   return {
     strip: z.string().meta({ description: 'material of a foam strip' }).optional(),
     stringer: z.string().meta({ description: 'material of a wooden stringer' }).optional(),

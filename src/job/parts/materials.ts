@@ -22,10 +22,10 @@ export function materialsSchema(q: Quantities) {
         density: densitySchema(q),
         source: shortText('where the density comes from').optional(),
         spread: q
-          .share('how far it may be off either way, two times in three; 5 % unless this says otherwise', {
+          .share('how far it may be off either way, two times out of three; 5 % unless this says otherwise', {
             least: 0.001,
             most: 0.5,
-            because: 'nothing is known better, and what is known worse is not known',
+            because: 'a smaller spread cannot be known, a larger one says nothing',
           })
           .optional(),
       }),

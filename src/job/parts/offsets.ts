@@ -1,3 +1,4 @@
+import { counted } from '../../length/counted.js';
 import Papa from 'papaparse';
 import { parseLength, printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
@@ -181,7 +182,7 @@ function checkStation(station: OffsetStation, before: OffsetStation | undefined,
     say(
       line,
       '',
-      `the station at ${printLength(x, units)} has ${points.length} points`,
+      `the station at ${printLength(x, units)} has ${counted(points.length, 'point')}`,
       'at least three: keel, widest point, deck at the centreline',
     );
     return;

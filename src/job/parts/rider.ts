@@ -4,6 +4,6 @@ export function riderSchema(q: Quantities) {
   return q.weight('weight of whoever rides it, clothes and all', {
     least: 10,
     most: 400,
-    because: 'it is a person, or a few',
+    because: 'it is the weight of one rider or a few',
   });
 }

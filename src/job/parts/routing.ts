@@ -34,7 +34,7 @@ export function routingSchema(q: Quantities) {
           q.share('the most that sharing guides may lose of what is routed out', {
             least: 0,
             most: 0.9,
-            because: 'it is a part of the whole',
+            because: 'it is a share of the whole',
           }),
           z.strictObject({
             count: z

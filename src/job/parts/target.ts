@@ -24,7 +24,7 @@ export function targetSchema(q: Quantities) {
   return z
     .strictObject({
       weight: q
-        .weight('what the finished board is to weigh', { least: 0.5, most: 300, because: 'it is a board' })
+        .weight('what the finished board is to weigh', { least: 0.5, most: 300, because: 'boards lie in that range' })
         .optional(),
       balance: z
         .strictObject(alongSchema(q, 'where it is to balance,'))

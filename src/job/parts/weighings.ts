@@ -16,10 +16,14 @@ export function weighingsSchema(q: Quantities) {
         weight: q.weight('what the scale said for the whole board, all its pieces together', {
           least: 0.2,
           most: 300,
-          because: 'it is a board',
+          because: 'boards lie in that range',
         }),
         scale: q
-          .weight('how far the scale may be off', { least: 0.001, most: 20, because: 'a worse scale says nothing' })
+          .weight('how far the scale may be off', {
+            least: 0.001,
+            most: 20,
+            because: 'a scale that is off by more is of no use here',
+          })
           .optional(),
       }),
     )

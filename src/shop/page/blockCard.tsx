@@ -26,7 +26,7 @@ export function BlockCard({ id, close, ...of }: ViewOf & { readonly id: string; 
       {block && (
         <p>
           {saySizes(block.sizes, whole.units)}
-          <small> along × across the face × into the piece</small>
+          <small> length × height × thickness into the piece</small>
         </p>
       )}
       <PlanChanged {...of} id={id} />
@@ -55,9 +55,9 @@ export function BlockCard({ id, close, ...of }: ViewOf & { readonly id: string; 
                     <button
                       type="button"
                       onClick={() => void shop.undo(id, step)}
-                      aria-label={`Take back: ${STEP_DONE[step]}`}
+                      aria-label={`Undo: ${STEP_DONE[step]}`}
                     >
-                      Take back
+                      Undo
                     </button>
                   )}
                 </li>
@@ -92,7 +92,7 @@ function PlanChanged({ shop, whole, state, id }: ViewOf & { readonly id: string 
       )}
       {(refit.kind === 'new' || refit.kind === 'mark-again') && (
         <button type="button" onClick={() => void startAgain()}>
-          Begin this block again
+          Start this block again
         </button>
       )}
     </div>
@@ -132,7 +132,7 @@ function Remarks({ shop, state, id }: ViewOf & { readonly id: string }) {
           <textarea value={note} maxLength={2000} rows={2} onInput={(event) => setNote(event.currentTarget.value)} />
         </label>
         <button type="submit" class="wide">
-          Keep note
+          Save note
         </button>
       </form>
       <label class="file">
@@ -146,7 +146,7 @@ function Remarks({ shop, state, id }: ViewOf & { readonly id: string }) {
       </label>
       {failed && (
         <p role="alert" class="trouble">
-          That picture could not be read. Take it as JPEG.
+          That picture could not be read. Take the photo as JPEG.
         </p>
       )}
       <div class="photos">

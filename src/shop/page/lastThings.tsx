@@ -3,7 +3,7 @@ import type { ViewOf } from './app.js';
 import { sayClock } from './sayClock.js';
 import { STEP_DONE } from './words.js';
 
-/** What happened last on all phones, the newest first; a step that still holds can be taken back. */
+/** What happened last on all phones, the newest first; a step that still holds can be undone. */
 export function LastThings({ shop, state }: ViewOf) {
   const events = [...state.recent].reverse();
   return (
@@ -22,10 +22,10 @@ export function LastThings({ shop, state }: ViewOf) {
             {event.what.kind === 'step' && event.what.done && holds(event, state) && (
               <button
                 type="button"
-                aria-label={`Take back: ${sayEvent(event)}`}
+                aria-label={`Undo: ${sayEvent(event)}`}
                 onClick={() => event.what.kind === 'step' && void shop.undo(event.what.block, event.what.step)}
               >
-                Take back
+                Undo
               </button>
             )}
           </li>
@@ -39,7 +39,7 @@ export function LastThings({ shop, state }: ViewOf) {
 function sayEvent({ what }: StoredEvent): string {
   switch (what.kind) {
     case 'step':
-      return `${what.block}: ${STEP_DONE[what.step]}${what.done ? '' : ', taken back'}`;
+      return `${what.block}: ${STEP_DONE[what.step]}${what.done ? '' : ', undone'}`;
     case 'note':
       return `${what.block}: “${what.text}”`;
     case 'photo':

@@ -76,7 +76,7 @@ test('a keep-out is added like the last one, taken away again, and the sheets ar
   await expect.poll(() => groups.count()).toBe(before + 1);
   await groups
     .last()
-    .getByRole('button', { name: /^Take away/ })
+    .getByRole('button', { name: /^Remove/ })
     .click();
   await expect.poll(() => groups.count()).toBe(before);
 });
@@ -234,7 +234,7 @@ test('a file changed on disk is asked about, and neither text is lost', async ()
   const dialog = page.getByRole('dialog');
   await dialog.waitFor();
   expect(readFileSync(file, 'utf8')).toBe(theirs);
-  await dialog.getByRole('button', { name: 'Both: save mine as' }).click();
+  await dialog.getByRole('button', { name: 'Keep both: save mine as' }).click();
   await dialog.waitFor({ state: 'detached' });
   expect(readFileSync(file, 'utf8')).toBe(theirs);
   expect(readFileSync(join(folder, 'mere-prone-mine.yaml'), 'utf8')).toBe(
@@ -247,7 +247,7 @@ test('taking the file on disk keeps one’s own text one step back', async () =>
   writeFileSync(join(folder, 'mere-prone.yaml'), sample('mere-prone.yaml').replace('pitch: 300', 'pitch: 320'));
   await page.getByRole('button', { name: 'web: one step more' }).click();
   await page.keyboard.press('Control+s');
-  await page.getByRole('dialog').getByRole('button', { name: 'The file on disk' }).click();
+  await page.getByRole('dialog').getByRole('button', { name: 'Keep the file on disk' }).click();
   await settled(page);
   expect(await page.locator('[data-path="chambers.pitch"]').inputValue()).toBe('320');
   await page.getByRole('button', { name: 'Undo' }).click();

@@ -195,7 +195,7 @@ describe('work on the page', () => {
     const { context, page } = await phone(chromium, server.ownerLink);
     await page.goto(`http://127.0.0.1:${server.port}/shop/#block=R2-07`);
     await page.getByLabel('Note').fill('chipped corner');
-    await page.getByRole('button', { name: 'Keep note' }).click();
+    await page.getByRole('button', { name: 'Save note' }).click();
     await page.getByRole('dialog').getByText('chipped corner').waitFor();
     await context.setOffline(true);
     const shot = await page.screenshot({ type: 'png' });
