@@ -1,4 +1,5 @@
 import type { Plan } from './plan.js';
+import { thinAsPlanned, verdictOf } from './verdict.js';
 
 /** Raised when a name or meaning in `Result` changes, not when one is added. */
 export const RESULT_VERSION = 2;
@@ -73,6 +74,7 @@ export function resultOf(plan: Plan) {
     weights: plan.weights,
     notes: plan.notes,
     doubts: plan.doubts,
+    verdict: verdictOf(plan, thinAsPlanned(plan)),
   };
 }
 

@@ -1,19 +1,22 @@
 import { counted } from '../length/counted.js';
 import { useState } from 'preact/hooks';
-import { printFinding, sayDoubt } from '../job/finding.js';
+import verdictWords from '../../templates/verdict.json' with { type: 'json' };
+import { printFinding } from '../job/finding.js';
 import { sayNote } from '../sheet/notes.js';
 import type { Bench, BenchState } from './bench.js';
 import type { Shown } from './plan/answer.js';
 import { choose } from './picture/FromAbove.js';
 import { words } from './words.js';
 
-/** What is wrong with the job, in the words of the command line. */
+const NOTHING_AGAINST_IT = { doubts: [], refusals: [] };
+
+/** What is wrong with the job and what is against its plan, in the words of the command line. */
 export function Mistakes({ state }: { readonly state: BenchState }) {
   const errors = state.findings.filter(({ severity }) => severity === 'error');
   // What looks like a slip goes with the plan, as it does on paper; while nothing can be planned, the findings of the reading stand alone.
-  const doubts = errors.length === 0 ? (state.shown?.result.doubts ?? []) : [];
+  const { doubts, refusals } = (errors.length === 0 && state.shown?.result.verdict) || NOTHING_AGAINST_IT;
   const findings = errors.length === 0 ? [] : state.findings;
-  if (findings.length + doubts.length === 0) return null;
+  if (findings.length + doubts.length + refusals.length === 0) return null;
   return (
     <section class="mistakes" aria-label="Mistakes in the job">
       {errors.length > 0 && state.shown && (
@@ -21,10 +24,20 @@ export function Mistakes({ state }: { readonly state: BenchState }) {
           <strong>The pictures still show the last plan that could be made.</strong>
         </p>
       )}
+      {refusals.length > 0 && (
+        <p>
+          <strong>{verdictWords.refused}</strong>
+        </p>
+      )}
       <ul>
+        {refusals.map((why) => (
+          <li key={why} class="error">
+            {why}
+          </li>
+        ))}
         {doubts.map((doubt) => (
-          <li key={sayDoubt(doubt)} class="warning">
-            {sayDoubt(doubt)}
+          <li key={doubt} class="warning">
+            {doubt}
           </li>
         ))}
         {findings.map((finding) => (

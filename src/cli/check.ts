@@ -1,22 +1,21 @@
-import { counted } from '../length/counted.js';
-import { printAs } from '../length/rounded.js';
 import type { Units } from '../length/units.js';
 import { planOf, type Plan } from '../plan.js';
+import { WALL } from '../sheet/sound.js';
 import { overruns } from '../wall/overrun.js';
-import { thinWalls } from '../wall/prove.js';
 import { understood } from '../typed/args.js';
 import { REFUSED, TO_ACT_ON, WELL, type Command, type Io } from './io.js';
 import { jobFrom } from './jobFile.js';
+import { judged } from './judged.js';
 import { lengthOption } from './lengthOption.js';
+import { shrinkingOf } from './shrinking.js';
 import { USAGE } from './usage.js';
-import { proved, sayThin, WALL } from '../sheet/sound.js';
 
 /** Nobody sets a router deeper than meant by more than this, mm. */
 const MOST_TOO_DEEP = 50;
 
 export const checkCommand: Command = {
   async run(args, io) {
-    const asked = understood(args, { 'depth-error': { type: 'string' } }, 1);
+    const asked = understood(args, { 'depth-error': { type: 'string' }, all: { type: 'boolean' } }, 1);
     if ('why' in asked) {
       io.err(`${asked.why}\n\n  chamberwright ${USAGE.check}`);
       return REFUSED;
@@ -31,38 +30,27 @@ export const checkCommand: Command = {
       return REFUSED;
     }
     const plan = planOf(job);
-    const isSound = [checkPlan(plan, io), checkDrawn(plan, io), error === undefined || checkDepth(plan, error, io)];
-    return isSound.every(Boolean) ? WELL : TO_ACT_ON;
+    const isWell = [
+      checkDrawn(plan, asked.values.all === true, io),
+      judged(plan, io),
+      error === undefined || checkDepth(plan, error, io),
+    ];
+    return isWell.every(Boolean) ? WELL : TO_ACT_ON;
   },
 };
 
-function checkPlan(plan: Plan, io: Io): boolean {
-  const thin = proved(plan);
-  for (const wall of thin) io.err(sayThin(wall, plan.job.units));
-  if (thin.length === 0) io.out(`${counted(plan.chambers.length, 'chamber')}: every wall is at least what is asked.`);
-  return thin.length === 0;
-}
-
-/** The chambers as drawn on the board as shaped: which must shrink, and to what. */
-function checkDrawn({ drawn, chambers, layup, trees, board, asked, blocks, job }: Plan, io: Io): boolean {
-  if (!drawn) return true;
-  const thin = thinWalls(drawn.chambers, layup.rows, trees, board.mesh.chordError, asked);
-  const must = new Set(thin.map(({ chamber }) => chamber));
-  if (must.size === 0) {
-    io.out('As shaped: all chambers as drawn still keep their walls.');
-    return true;
+/** The chambers as drawn on the board as shaped: how many must shrink, and by how much; each of them where all are asked for. */
+function checkDrawn(plan: Plan, all: boolean, io: Io): boolean {
+  const shrinking = shrinkingOf(plan);
+  if (!shrinking) return true;
+  const say = shrinking.must ? io.err : io.out;
+  shrinking.summary.forEach((line) => say(line));
+  if (shrinking.must) {
+    if (all) shrinking.each.forEach((line) => say(line));
+    else say('  Each of them, with its new size: check --all');
+    say('Planned anew for the board as measured:');
   }
-  io.err(`As shaped: ${must.size} of ${drawn.chambers.length} chambers as drawn must shrink.`);
-  for (const id of must) {
-    for (const wall of thin.filter(({ chamber }) => chamber === id)) io.err(`  ${sayThin(wall, job.units)}`);
-    const before = drawn.blocks.find((block) => block.id === id)!;
-    const after = blocks.find((block) => block.id === id);
-    const isThere = after && chambers.some((chamber) => chamber.id === id);
-    io.err(
-      `    ${isThere ? `to ${sizeOf(after, job.units)}, from ${sizeOf(before, job.units)}` : 'no chamber of the smallest size fits there any more'}`,
-    );
-  }
-  return false;
+  return !shrinking.must;
 }
 
 function checkDepth(plan: Plan, error: { mm: number; understood: string }, io: Io): boolean {
@@ -79,10 +67,6 @@ function checkDepth(plan: Plan, error: { mm: number; understood: string }, io: I
   if (first.by >= error.mm) io.out(said);
   else io.err(said);
   return first.by >= error.mm;
-}
-
-function sizeOf(block: Plan['blocks'][number], units: Units): string {
-  return [block.length, block.height, block.thickness].map((mm) => printAs('block', mm, units)).join(' × ');
 }
 
 /** Rounded down: what is borne must not be overstated. */

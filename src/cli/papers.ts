@@ -16,9 +16,9 @@ import { cuttingOnce } from '../sheet/cuttingOnce.js';
 import { blockRows, cutRows } from '../sheet/cutRows.js';
 import { fullSizeDrawings, paperSet, papersOf } from '../sheet/papers.js';
 import { routingRows } from '../sheet/routerTable.js';
-import { refusalsOf } from '../sheet/sound.js';
 import { trackingRows, type Done } from '../sheet/trackingList.js';
 import { weightRows, type WeightFindings } from '../sheet/weightsPages.js';
+import { isWell, sayVerdict, verdictOf } from '../verdict.js';
 import { ticksOf } from '../shop/state.js';
 import { openStore } from '../shop/store/openStore.js';
 import { sayProblem } from '../shop/store/problem.js';
@@ -62,13 +62,14 @@ export const papersCommand: Command = {
     }
     for (const line of settings.understood) io.out(line);
     const plan = planOf(read.job);
-    const refused = refusalsOf(plan);
-    if (refused.length > 0) {
-      for (const why of refused) io.err(why);
-      io.err('The plan is refused, and nothing was written: nobody should rout by it.');
+    const verdict = verdictOf(plan);
+    if (!isWell(verdict)) sayVerdict(verdict, plan).forEach((line) => io.err(line));
+    if (!verdict.stands) {
+      io.err('Nothing was written.');
       return TO_ACT_ON;
     }
-    return writePapers(plan, read, out, settings, io);
+    const code = await writePapers(plan, read, out, settings, io);
+    return code === WELL && !isWell(verdict) ? TO_ACT_ON : code;
   },
 };
 

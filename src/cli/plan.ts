@@ -1,7 +1,8 @@
 import { planOf } from '../plan.js';
 import { resultOf } from '../result.js';
+import { isWell, sayVerdict, verdictOf } from '../verdict.js';
 import { understood } from '../typed/args.js';
-import { REFUSED, WELL, type Command } from './io.js';
+import { REFUSED, TO_ACT_ON, WELL, type Command } from './io.js';
 import { jobFrom } from './jobFile.js';
 import { reportOf } from './report.js';
 import { USAGE } from './usage.js';
@@ -16,7 +17,10 @@ export const planCommand: Command = {
     const read = jobFrom(asked.operands[0]!, io);
     if (!read) return REFUSED;
     const plan = planOf(read.job);
-    io.out(asked.values.json ? JSON.stringify(resultOf(plan), null, 1) : reportOf(plan).join('\n'));
-    return WELL;
+    const verdict = verdictOf(plan);
+    // Whether it stands, and what hardly can be, comes first: a builder is to see it before any figure.
+    const report = () => [...sayVerdict(verdict, plan), '', ...reportOf(plan)].join('\n');
+    io.out(asked.values.json ? JSON.stringify(resultOf(plan), null, 1) : report());
+    return isWell(verdict) ? WELL : TO_ACT_ON;
   },
 };

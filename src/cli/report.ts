@@ -1,7 +1,6 @@
 import { counted } from '../length/counted.js';
 import { PATCHES } from '../board/mesh.js';
 import { stretchOf } from '../chamber/stretch.js';
-import { sayDoubt } from '../job/finding.js';
 import { printLength } from '../length/length.js';
 import { printAs } from '../length/rounded.js';
 import { printWeight } from '../length/weight.js';
@@ -20,7 +19,6 @@ export function reportOf(plan: Plan): string[] {
   const filled = blocks.reduce((sum, block) => sum + block.volume, 0);
   return [
     job.name,
-    ...doubtLines(plan),
     `  ${printLength(board.length, units, 'feet')} long, ${length(board.width)} wide, ${length(board.thickness)} thick, ${board.volume.toFixed(1)} litres`,
     `  ${counted(layup.pieces.length, 'piece')}, ${counted(layup.rows.length, 'row')}, ${counted(chambers.length, 'chamber')} and as many blocks, ${filled.toFixed(1)} litres routed out`,
     ...weightLines(plan),
@@ -56,13 +54,6 @@ export function reportOf(plan: Plan): string[] {
     }),
     ...(plan.notes.length > 0 ? ['To know:', ...plan.notes.map((note) => `  ${sayNote(note, units)}`)] : []),
   ];
-}
-
-/** What hardly can be comes first: a builder is to see it before any figure. */
-function doubtLines({ doubts }: Plan): string[] {
-  if (doubts.length === 0) return [];
-  const head = doubts.length === 1 ? 'One value looks like a slip:' : `${doubts.length} values look like slips:`;
-  return [`  ! ${head}`, ...doubts.map((doubt) => `  ! ${sayDoubt(doubt)}`), ''];
 }
 
 function weightLines({ weights, job }: Plan): string[] {

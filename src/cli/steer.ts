@@ -6,6 +6,7 @@ import { steer, WALLS, type Hindrance } from '../weigh/steer.js';
 import { understood } from '../typed/args.js';
 import { REFUSED, TO_ACT_ON, WELL, type Command } from './io.js';
 import { jobFrom } from './jobFile.js';
+import { judged } from './judged.js';
 import { USAGE } from './usage.js';
 
 const LEVER: Readonly<Record<Hindrance['lever'], string>> = {
@@ -53,7 +54,8 @@ export const steerCommand: Command = {
         io.out(`  chambers.${wall}: ${printAs('needed', to, units)}, instead of ${printAs('needed', from, units)}`);
     }
     if (found.job.fill.name !== job.fill.name) io.out(`  fill: ${found.job.fill.name}, instead of ${job.fill.name}`);
-    if (found.met) return WELL;
+    const isWell = judged(planOf(found.job), io);
+    if (found.met) return isWell ? WELL : TO_ACT_ON;
     for (const { lever, at } of found.hinders) io.err(`  in the way: ${LEVER[lever]} ${AT[at]}`);
     return TO_ACT_ON;
   },

@@ -8,9 +8,10 @@ export const USAGE = {
   plan: `plan JOB [--json]
     Plans the chambers and says what comes out: board, rows, every chamber with its thinnest walls, blocks, weights, what was left solid
     and why, and whether the plan stands. --json prints the same as data, in millimetres and kilograms.`,
-  check: `check JOB [--depth-error 1/16in]
+  check: `check JOB [--all] [--depth-error 1/16in]
     Proves the walls, nothing else, and names each wall that is too thin: chamber, place and by how much. Where the job says what was
-    measured after shaping, the chambers as drawn are proved on the board as it is, and it says how many must shrink.
+    measured after shaping, the chambers as drawn are proved on the board as it is, and it says how many must shrink,
+    the worst and by how much in each row; --all names every one with its new size.
     --depth-error asks whether the plan bears a router set too deep by so much; a bare number is in the job's units.`,
   papers: `papers JOB -o FOLDER [--paper A4] [--roll 610mm] [--only face-R2,pole] [--labels STOCK] [--date 2026-05-01]
     Writes the papers: one PDF to print at actual size, every full-size sheet as SVG and DXF in millimetres, and the lists for a

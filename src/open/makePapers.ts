@@ -11,7 +11,7 @@ import { measureOn } from '../print/pen.js';
 import { exact } from '../print/printer.js';
 import { usualWords } from '../print/words.js';
 import { paperSet } from '../sheet/papers.js';
-import { refusalsOf } from '../sheet/sound.js';
+import { sayVerdict, verdictOf } from '../verdict.js';
 import type { PaperNews } from './api.js';
 import { svgPen } from './svgPen.js';
 
@@ -33,9 +33,8 @@ const HANDY = 432;
 export async function* makePapers(plan: Plan, { paper: name, only, date }: PapersAsked): AsyncGenerator<PaperNews> {
   const paper = sheetNamed(name);
   if (!paper) return yield { kind: 'failed', why: `"${name}" is not a paper this program knows.` };
-  const refused = refusalsOf(plan);
-  if (refused.length > 0)
-    return yield { kind: 'failed', why: `Nobody should rout by this plan: ${refused.join('; ')}` };
+  const verdict = verdictOf(plan);
+  if (!verdict.stands) return yield { kind: 'failed', why: sayVerdict(verdict, plan).join('\n') };
   const { set, unknown } = paperSet(plan, { labelStock: labelStockFor(paper) }, only);
   if (unknown.length > 0)
     return yield { kind: 'failed', why: `There is no paper "${unknown.join('", "')}" in this job.` };

@@ -1,0 +1,74 @@
+import words from '../templates/verdict.json' with { type: 'json' };
+import { PATCHES } from './board/mesh.js';
+import { sayDoubt } from './job/finding.js';
+import { counted } from './length/counted.js';
+import type { Plan } from './plan.js';
+import { sayNote } from './sheet/notes.js';
+import { proved, sayThin } from './sheet/sound.js';
+import { questionedLines } from './sheet/weightsFloat.js';
+import { say } from './sheet/words.js';
+import type { ThinWall } from './wall/prove.js';
+
+/** Whether anybody may rout by a plan. Every command, the papers and the page ask here, so that they agree. */
+export interface Verdict {
+  readonly stands: boolean;
+  /** Why it does not stand, each a sentence. No papers are made of such a plan. */
+  readonly refusals: readonly string[];
+  /** What can hardly be right in what was measured and weighed, each a sentence. The plan stands, but a builder must look first. */
+  readonly doubts: readonly string[];
+}
+
+/**
+ * Gathers everything that is against a plan: walls too thin, chambers out of the cutter's reach, dots in the way of the finished surface, a dotted joint
+ * without dots, no chamber at all; and measures, weighings and names that can hardly be right.
+ *
+ * @param thin walls too thin; found by proving the published chambers once more where it is left out
+ */
+export function verdictOf(plan: Plan, thin: readonly ThinWall[] = proved(plan)): Verdict {
+  const { notes, job, layup, glue, chambers, doubts } = plan;
+  const barred = notes.filter(
+    ({ kind, why }) =>
+      (kind === 'rout' && why === 'reach') || (kind === 'glue' && (why === 'margin' || why === 'off-face')),
+  );
+  const bare = layup.joints.filter(({ id, kind }) => kind === 'dotted' && !glue.dots.some(({ joint }) => joint === id));
+  const refusals = [
+    ...thin.map((wall) => sayThin(wall, job.units)),
+    ...barred.map((note) => sayNote(note, job.units)),
+    ...bare.map(({ id }) => say(words['no-dots'], { joint: id })),
+    ...(chambers.length === 0 ? [words['no-chambers']] : []),
+  ];
+  return {
+    stands: refusals.length === 0,
+    refusals,
+    doubts: [
+      ...doubts.map(sayDoubt),
+      ...questionedLines(plan),
+      ...notes.filter(({ kind }) => kind === 'measured').map((note) => sayNote(note, job.units)),
+    ],
+  };
+}
+
+/** The walls too thin by the plan's own figures: the same as proving once more, at once. For those who ask while a slider moves. */
+export function thinAsPlanned({ chambers, asked }: Plan): ThinWall[] {
+  return chambers.flatMap(({ id, wall, at }) =>
+    PATCHES.filter((patch) => !(wall[patch] >= asked[patch])).map((patch) => ({
+      chamber: id,
+      patch,
+      wall: wall[patch],
+      asked: asked[patch],
+      at: at[patch],
+    })),
+  );
+}
+
+/** Whether there is nothing that a builder must act on first. */
+export const isWell = ({ stands, doubts }: Verdict): boolean => stands && doubts.length === 0;
+
+/** A verdict in lines, the same wherever it is said: what is against the plan, what to look at, and whether it stands. */
+export function sayVerdict({ stands, refusals, doubts }: Verdict, { chambers }: Plan): string[] {
+  return [
+    ...(doubts.length > 0 ? [words.look, ...doubts.map((doubt) => `  ${doubt}`)] : []),
+    ...refusals,
+    stands ? say(words.sound, { count: counted(chambers.length, 'chamber') }) : words.refused,
+  ];
+}
