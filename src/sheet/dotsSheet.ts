@@ -5,7 +5,7 @@ import { printLength } from '../length/length.js';
 import type { Vertex } from '../length/vertex.js';
 import type { Plan } from '../plan.js';
 import type { Drawing, Shape } from './drawing.js';
-import { finishedLineAt } from './finished.js';
+import { finishedLineAt, type FinishedLine } from './finished.js';
 import { heightFitting } from './lettering.js';
 import { circle, contour, line, polygon, text, type Point } from './primitives.js';
 import { say } from './words.js';
@@ -14,7 +14,7 @@ import { say } from './words.js';
 const ARM = 4;
 const LETTERS = 5;
 const SMALL = 3.5;
-/** What the underside of a blank of unknown thickness is drawn up to, over the highest point of the joint, mm. */
+/** The ends of a blank that is no box are drawn so far over and under the joint, mm. */
 const SPARE = 10;
 
 /** How far two joints' glue may differ and still be marked from one sheet, mm: a tenth of a pencil line. */
@@ -58,9 +58,16 @@ export function blankStart(plan: Plan, { face }: JointFace): number {
   return -plan.job.dots.blank.nose / face.along[0];
 }
 
+/** How far a place on a joint lies over the finished bottom line and under the finished deck line there, mm. */
+export function heightsOn(finished: FinishedLine, s: number, z: number): { over: number; under: number } {
+  // Beyond the board's ends there is no line; no dot lies there.
+  const { bottom, deck } = finished.heightsAt(s) ?? { bottom: 0, deck: 0 };
+  return { over: z - bottom, under: deck - z };
+}
+
 /**
- * The dots of one joint at full size on the rough blank, as the glue goes on: the blank's ends and underside, the finished deck and bottom line
- * inside it, each dot with its place from the blank's end and underside. Seen from the left of the joint, nose at the left, deck up.
+ * The dots of one joint at full size on the rough blank, as the glue goes on: the blank's ends, the finished deck and bottom line between them, each dot
+ * with its place from the blank's end and from those two lines. Seen from the left of the joint, nose at the left, deck up.
  */
 export function dotsSheet(plan: Plan, at: MirroredJoint): Drawing {
   const { units, dots: spec } = plan.job;
@@ -68,8 +75,10 @@ export function dotsSheet(plan: Plan, at: MirroredJoint): Drawing {
   const finished = finishedLineAt(plan.board, at.face);
   const start = blankStart(plan, at);
   const end = (plan.board.length + blank.tail) / at.face.along[0];
-  const highest = Math.max(...finished.loops.flat().map(([, z]) => z));
-  const top = blank.thickness === undefined ? highest + SPARE : blank.thickness - blank.below;
+  const heights = finished.loops.flat().map(([, z]) => z);
+  const isBox = blank.thickness !== undefined;
+  const top = isBox ? blank.thickness - blank.below : Math.max(...heights) + SPARE;
+  const low = isBox ? -blank.below : Math.min(...heights) - SPARE;
   const print = (mm: number) => printLength(mm, units);
   const values = {
     joint: at.joint.id,
@@ -78,39 +87,46 @@ export function dotsSheet(plan: Plan, at: MirroredJoint): Drawing {
     below: print(blank.below),
     diameter: print(spec.diameter),
   };
-  const notes = [...words.notes, ...(at.mirror ? [words.mirror] : [])]
+  const notes = [...words.notes, ...(isBox ? [words.box] : []), ...(at.mirror ? [words.mirror] : [])]
     .map((note) => say(note, values))
     .concat(words.care);
-  const place = (s: number, z: number) => say(words.place, { along: print(s - start), up: print(z + blank.below) });
+  const placeOf = ({ s, z }: Dot): string[] => {
+    const { over, under } = heightsOn(finished, s, z);
+    return [
+      say(words.place, { along: print(s - start) }),
+      say(words.heights, { over: print(over), under: print(under) }),
+    ];
+  };
   const { joint } = at;
   return {
     id: `dots-${joint.id}`,
     title: say(at.mirror ? words.titleMirror : words.title, values),
     notes,
     shapes: [
-      ...blankEdges(start, end, -blank.below, top, blank.thickness !== undefined),
+      ...blankEdges(start, end, low, top, isBox),
       ...finished.loops.map((loop) => polygon('outline', loop)),
-      ...plan.glue.dots.filter((dot) => dot.joint === joint.id).flatMap((dot) => dotMark(dot, place(dot.s, dot.z))),
+      ...plan.glue.dots.filter((dot) => dot.joint === joint.id).flatMap((dot) => dotMark(dot, placeOf(dot))),
       ...plan.glue.smears.filter((smear) => smear.joint === joint.id).flatMap(smearMark),
       text(words.blank, [start + 2 * ARM, top - 2 * LETTERS], SMALL, 'left'),
-      ...notes.map((note, i) => text(note, [start + 2 * ARM, -blank.below - (i + 1) * 2 * LETTERS], SMALL, 'left')),
-      text(words.underside, [start + 2 * ARM, -blank.below + SMALL], SMALL, 'left'),
+      ...notes.map((note, i) => text(note, [start + 2 * ARM, low - (i + 1) * 2 * LETTERS], SMALL, 'left')),
+      ...(isBox ? [text(words.underside, [start + 2 * ARM, low + SMALL], SMALL, 'left')] : []),
     ],
   };
 }
 
-/** A box; without its upper edge where the blank's thickness is not known. */
-function blankEdges(from: number, to: number, low: number, high: number, closed: boolean): Shape[] {
+/** The blank's box where it is one; else only its ends: strips are sawn to the rocker. */
+function blankEdges(from: number, to: number, low: number, high: number, isBox: boolean): Shape[] {
   const corners: Point[] = [
     [from, high],
     [from, low],
     [to, low],
     [to, high],
   ];
-  return [closed ? polygon('joint', corners) : line('joint', ...corners)];
+  if (isBox) return [polygon('joint', corners)];
+  return [from, to].map((s) => line('joint', [s, low], [s, high]));
 }
 
-function dotMark({ id, s, z, diameter }: Dot, place: string): Shape[] {
+function dotMark({ id, s, z, diameter }: Dot, place: readonly string[]): Shape[] {
   const out = diameter / 2 + ARM;
   const height = heightFitting(id, { width: 40, height: LETTERS }) ?? SMALL;
   return [
@@ -118,7 +134,7 @@ function dotMark({ id, s, z, diameter }: Dot, place: string): Shape[] {
     line('mark', [s - out, z], [s + out, z]),
     line('mark', [s, z - out], [s, z + out]),
     text(id, [s, z + out + LETTERS], height),
-    text(place, [s, z - out - LETTERS], SMALL),
+    ...place.map((words_, i) => text(words_, [s, z - out - LETTERS - i * 1.5 * SMALL], SMALL)),
   ];
 }
 

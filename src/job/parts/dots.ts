@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { printLength } from '../../length/length.js';
+import { printAs } from '../../length/rounded.js';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
 import type { DotSpec, GluedJointSpec, GluedPoint } from '../dots.js';
 import type { BoardSpec } from '../job.js';
@@ -64,7 +65,12 @@ export function dotsSchema(q: Quantities) {
           nose: spare('how far it stands out before the nose'),
           tail: spare('how far it stands out behind the tail'),
           below: spare('how far its underside lies below the lowest point of the bottom'),
-          thick: length('from its underside to its top', 10, 1000, 'it holds the board'),
+          thick: length(
+            'from its underside to its top, where it is a box: left out where the strips are sawn to the rocker',
+            10,
+            1000,
+            'it holds the board',
+          ),
         })
         .meta({ description: 'the rough blank that is glued up, from which the dots are measured' })
         .optional(),
@@ -113,6 +119,7 @@ export function toDots(file: DotsFile = {}, board: BoardSpec, units: Units, say:
     below: file.blank?.below ?? 0,
     ...(file.blank?.thick !== undefined && { thickness: file.blank.thick }),
   };
+  checkBox(blank, board, units, say);
   const diameter = file.size ?? usual('size');
   const spacing = file.spacing ?? usual('spacing');
   if (spacing < 2 * diameter) {
@@ -162,6 +169,21 @@ export function toDots(file: DotsFile = {}, board: BoardSpec, units: Units, say:
     glued,
   };
 }
+
+/** A box must hold the board with its rocker: from the underside to the highest point of the deck. */
+function checkBox({ below, thickness }: DotSpec['blank'], { profile }: BoardSpec, units: Units, say: Say): void {
+  const tall = below + Math.max(...profile.map((at) => at.bottom + at.thickness));
+  if (thickness === undefined || !(tall > thickness + SAME)) return;
+  const needed = (mm: number) => printAs('needed', mm, units);
+  say.error(
+    ['blank', 'thick'],
+    `a box of ${printLength(thickness, units)} is ${needed(tall - thickness)} too thin: with its rocker the board stands ${needed(tall)} over the box's underside`,
+    `at least ${needed(tall)}, or leave thick out where the strips are sawn to the rocker`,
+  );
+}
+
+/** A box may lack so little, mm: nothing a rule shows. */
+const SAME = 0.05;
 
 type Round = GluedPoint & { readonly diameter: number };
 
