@@ -5,7 +5,7 @@ import { cautionSheet } from './cautions.js';
 import { cover } from './cover.js';
 import { cutPages } from './cutPages.js';
 import { cuttingOnce } from './cuttingOnce.js';
-import { dotsSheet, sheetJoints } from './dotsSheet.js';
+import { dotsSheet, dottedJoints, sheetJoints } from './dotsSheet.js';
 import { dotsTable } from './dotsTable.js';
 import type { Drawing } from './drawing.js';
 import { faceName, faceSheet } from './faceSheet.js';
@@ -55,8 +55,30 @@ export interface PaperOptions {
   readonly revision?: string;
 }
 
-/** All papers of a job in the order in which they are printed. A new one takes its place here with one line. */
+/** What a board without dotted joints, or without chambers, has nothing to say on. */
+const NEEDS_DOTS: readonly PaperKind[] = ['dots'];
+const NEEDS_CHAMBERS: readonly PaperKind[] = [
+  'router',
+  'guides',
+  'walls',
+  'blocks',
+  'cutting',
+  'labels',
+  'tracking',
+  'gluing',
+];
+
+/** All papers of a job in the order in which they are printed; none that would be empty. */
 export function papersOf(plan: Plan, options: PaperOptions): Paper[] {
+  const without = [
+    ...(dottedJoints(plan).length > 0 ? [] : NEEDS_DOTS),
+    ...(plan.chambers.length > 0 ? [] : NEEDS_CHAMBERS),
+  ];
+  return everyPaper(plan, options).filter(({ kind }) => !without.includes(kind));
+}
+
+/** A new paper takes its place here with one line. */
+function everyPaper(plan: Plan, options: PaperOptions): Paper[] {
   const rows = sheetRows(plan);
   const full = fullSizeOf(plan);
   return [
