@@ -51,10 +51,10 @@ export type NoteKind =
 
 /**
  * Of chambers: `shallow` – the row is nowhere as deep as the smallest chamber; `ends` – solid nose or tail; `keep-out`; `dot` – glue in the
- * way; `room` – the walls leave too little; `cutter` – the cutter does not fit into the corners; `unproved` – no chamber of the smallest size
+ * way; `stagger` – dots find webs that meet; `room` – the walls leave too little; `cutter` – the cutter does not fit into the corners; `unproved` – no chamber of the smallest size
  * kept its walls in the proof.
  *
- * Of glue: `no-joint` – no dotted joint has that name; `no-room` – a joint is nowhere high enough for a dot within its margin; `gap` – no dot could
+ * Of glue: `no-joint` – no dotted joint has that name; `no-joints` – none is dotted at all; `no-room` – a joint is nowhere high enough for a dot within its margin; `gap` – no dot could
  * be put often enough; `near-end` – nor near enough to the end; `off-face` – a dot does not lie on its face; `margin` – it lies too near to the
  * finished surface; `swallowed` – the chamber's cutter takes it away, as allowed; `too-near` – a chamber still comes too near.
  *
@@ -66,10 +66,12 @@ export type Why =
   | 'ends'
   | 'keep-out'
   | 'dot'
+  | 'stagger'
   | 'room'
   | 'cutter'
   | 'unproved'
   | 'no-joint'
+  | 'no-joints'
   | 'no-room'
   | 'gap'
   | 'near-end'

@@ -114,9 +114,10 @@ function widened(walls: Record<Patch, number>, by: number): Record<Patch, number
 function notesOn({ carving: { row, slots }, places }: CarvedRow, chambers: readonly Chamber[]): Note[] {
   if (slots.length === 0) return [{ kind: 'solid', where: row.id, row: row.id, why: 'shallow', by: [] }];
   const said = places.flatMap(({ notes }) => notes);
-  const kept = said.filter(({ kind, why }) => kind === 'solid' && why === 'keep-out');
+  const left = said.filter(({ kind }) => kind === 'solid');
+  const kept = left.filter(({ why }) => why === 'keep-out');
   const swallowed: Note[] =
-    chambers.length === 0 && kept.length > 0
+    chambers.length === 0 && kept.length > 0 && left.every(({ why }) => why === 'keep-out' || why === 'ends')
       ? [{ kind: 'solid', where: row.id, row: row.id, why: 'keep-out', by: [...new Set(kept.flatMap(({ by }) => by))] }]
       : [];
   return [...swallowed, ...said, ...smallOnes(chambers, said)];

@@ -3,7 +3,7 @@ import type { Note } from '../chamber/chamber.js';
 import type { DotSpec, GluedPoint } from '../job/dots.js';
 import { dotName, smearName } from '../job/names.js';
 import type { PatchTrees } from '../wall/patchTree.js';
-import { surfaceLines, type JointFace } from './jointFace.js';
+import { surfaceLines, unknownJoint, type JointFace } from './jointFace.js';
 import { brokenMargin, isBetween, marginOf } from './margin.js';
 import type { DotSpot, Pair, Spot } from './spot.js';
 
@@ -31,7 +31,7 @@ export function gluedJoints(
   for (const one of glued) {
     const face = faces.find(({ joint }) => joint.id === one.joint);
     if (!face) {
-      notes.push({ kind: 'glue', where: one.joint, why: 'no-joint', by: faces.map(({ joint }) => joint.id) });
+      notes.push(unknownJoint(one.joint, faces));
       continue;
     }
     const lines = surfaceLines(board, face);

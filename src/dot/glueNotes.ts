@@ -3,14 +3,14 @@ import { chambersOf, type CarvedRow } from '../chamber/chambers.js';
 import type { Job } from '../job/job.js';
 import type { Keep } from './around.js';
 import { offends } from './carvedAround.js';
-import type { JointFace } from './jointFace.js';
+import { unknownJoint, type JointFace } from './jointFace.js';
 import type { Sides } from './sides.js';
 
 /** Keep-outs drawn on a joint that is never opened, or not there at all: no chamber is open to it. */
 export function unmetKeepOuts(faces: readonly JointFace[], { jointKeepOuts }: Pick<Job, 'jointKeepOuts'>): Note[] {
   const by = faces.map(({ joint }) => joint.id);
   return jointKeepOuts.flatMap(({ name, joint }): Note[] =>
-    by.includes(joint) ? [] : [{ kind: 'glue', where: `${name} (${joint})`, why: 'no-joint', by }],
+    by.includes(joint) ? [] : [unknownJoint(`${name} (${joint})`, faces)],
   );
 }
 

@@ -1,4 +1,5 @@
 import type { Board } from '../board/board.js';
+import type { Note } from '../chamber/chamber.js';
 import { reach, roomOf } from '../chamber/room.js';
 import { shellOf, type Shell } from '../chamber/shell.js';
 import { rowsAt, type JointOnRow } from '../chamber/onRow.js';
@@ -19,6 +20,12 @@ export function jointFaces(layup: Layup): JointFace[] {
       joint.kind === 'dotted' ? layup.pieces.find((each) => each.members[0]!.left?.id === joint.id) : undefined;
     return piece ? [{ joint, face: faceAt(piece, joint, 'left'), rows: rowsAt(layup, joint.id) }] : [];
   });
+}
+
+/** Something is said of a joint that is never opened, or is not there. */
+export function unknownJoint(where: string, faces: readonly JointFace[]): Note {
+  const by = faces.map(({ joint }) => joint.id);
+  return { kind: 'glue', where, why: by.length > 0 ? 'no-joint' : 'no-joints', by };
 }
 
 /** Two lines over a joint: how high and how low something may reach at `s`; not-a-number where it may not be at all. */

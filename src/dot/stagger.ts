@@ -61,7 +61,7 @@ export function restaggered(
   }
   const { parities } = cheaper(tolls[0]!, tolls[1]!);
   const notes = layup.rows.flatMap((row, i): Note[] =>
-    row.parity === parities[i] ? [] : [{ kind: 'shifted', where: row.id, row: row.id, why: 'dot', by: [] }],
+    row.parity === parities[i] ? [] : [{ kind: 'shifted', where: row.id, row: row.id, why: 'stagger', by: [] }],
   );
   return { layup: { ...layup, rows: layup.rows.map((row, i) => ({ ...row, parity: parities[i]! })) }, notes };
 }
