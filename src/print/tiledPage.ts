@@ -5,7 +5,8 @@ import { inkNear, mergedInk, type Ink } from './ink.js';
 import type { Leaf, Studio } from './leaf.js';
 import { dashed, frame, NARROW, narrow, WIDE } from './line.js';
 import { roomForName } from './nameSpot.js';
-import { nest, windowBox, type Run, type TilePlan } from './nest.js';
+import { layLoose } from './loose.js';
+import { windowBox, type Run, type TilePlan } from './nest.js';
 import type { Pen } from './pen.js';
 import { printerStamp } from './printer.js';
 import { seamsOf, type Seam } from './seam.js';
@@ -23,7 +24,7 @@ export function layTiled(
   firstSeam: number,
 ): { readonly leaves: readonly Leaf[]; readonly plan: TilePlan; readonly seams: number } {
   const { formats } = formatsOf(studio.paper, studio.settings, studio.printer);
-  const plan = nest(page.drawings, formats);
+  const plan = layLoose(page.title, page.drawings, formats);
   const leaves: Leaf[] = [];
   const { use } = page;
   let seamCount = firstSeam;
@@ -49,7 +50,7 @@ export function layTiled(
   return { leaves, plan, seams: seamCount - firstSeam };
 }
 
-const namesOf = (run: Run): string => run.placed.map(({ drawing }) => drawing.title).join(' · ');
+const namesOf = (run: Run): string => [...new Set(run.placed.map(({ drawing }) => drawing.title))].join(' · ');
 
 interface Tile {
   readonly studio: Studio;
@@ -112,6 +113,8 @@ function drawTile(pen: Pen, tile: Tile, pageNumber: string): void {
 function namesOn({ run, window, studio, ink }: Tile): readonly Word[] {
   const near = inkNear(ink, windowBox(run, window));
   return run.placed.flatMap(({ drawing, ink: own, up }): Word[] => {
+    // Parts that lie anywhere say each for itself what they are.
+    if (drawing.apart) return [];
     const width = studio.measure(drawing.title, false) * WORD_HEIGHT;
     const spot = roomForName(near, own, up, window, run.pane, width);
     return spot ? [wordAt(drawing.title, spot.x, spot.y, width, false)] : [];
@@ -210,11 +213,11 @@ function drawBand(pen: Pen, tile: Tile, box: Box): void {
     bottom,
     width,
     {
-      title: drawings.map((drawing) => drawing.title).join(' · '),
+      title: [...new Set(drawings.map((drawing) => drawing.title))].join(' · '),
       // The first note says what it is; all of them would be too small to read.
       supplement: [...new Set(drawings.flatMap((drawing) => drawing.notes.slice(0, 1)))].join(' · '),
       use: tile.use,
-      identification: drawings.map((drawing) => drawing.id).join(' '),
+      identification: [...new Set(drawings.flatMap((drawing) => drawing.id.split(' ')))].join(' '),
       documentType: words.documentType.tiled,
       sheet,
       scale: words.scale,

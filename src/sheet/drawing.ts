@@ -17,6 +17,8 @@ export interface Drawing {
   readonly legend?: Legend;
   /** What it is and which way it looks, said on each page that it shares with other drawings. */
   readonly name?: string;
+  /** The same shapes in groups that have nothing to do with each other: whoever puts the drawing onto pages lays them as they fit, whole and level. */
+  readonly apart?: readonly (readonly Shape[])[];
   /** A chart of figures: nothing in it has a length, so that no scale is said of it. */
   readonly isChart?: boolean;
 }

@@ -1,6 +1,6 @@
 import type { Block } from '../block/block.js';
 import type { Plan } from '../plan.js';
-import { blockSheet } from './blockSheet.js';
+import { blockSheets } from './blockSheet.js';
 import { cautionSheet } from './cautions.js';
 import { cover } from './cover.js';
 import { cutPages } from './cutPages.js';
@@ -127,7 +127,7 @@ function fullSizeOf(plan: Plan): Readonly<Partial<Record<PaperKind, () => readon
     pole: () => [storyPole(plan)],
     face: () => faceViews(plan).map((seen) => faceSheet(seen.plan, seen.row)),
     guides: () => guideSheets(plan),
-    blocks: () => sheetRows(plan).map((each) => blockSheet(plan, each)),
+    blocks: () => blockSheets(plan),
   };
 }
 

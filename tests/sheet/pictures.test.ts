@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { blockSheet } from '../../src/sheet/blockSheet.js';
+import { blockSheets } from '../../src/sheet/blockSheet.js';
 import { dotsSheet, sheetJoints } from '../../src/sheet/dotsSheet.js';
 import type { Drawing } from '../../src/sheet/drawing.js';
 import { faceSheet } from '../../src/sheet/faceSheet.js';
@@ -19,7 +19,7 @@ const drawings: Drawing[] = [
   ...rows.map((row) => faceSheet(plan, row)),
   ...sheetJoints(plan).map((joint) => dotsSheet(plan, joint)),
   ...guideSheets(plan),
-  ...rows.map((row) => blockSheet(plan, row)),
+  ...blockSheets(plan),
   ...rows.map((row) => wallChart(plan, row)),
   storyPole(plan),
   planView(plan),

@@ -1,0 +1,185 @@
+import type { Vertex } from '../length/vertex.js';
+import type { Shape } from './drawing.js';
+import { spanAt } from './finished.js';
+import { widthOf } from './lettering.js';
+import { blockArrow, circle, line, text, type Point } from './primitives.js';
+import { WORDS } from './words.js';
+
+/** Kept free between an outline and its words, mm. */
+const MARGIN = 3;
+/** Heights of the numbers, the largest that fits first; nothing that is read at the bench is lower than the last, mm (ISO 3098-1:2015 series). */
+const NUMBERS = [14, 10, 7, 5] as const;
+const LETTERS = 5;
+/** Between words on one line; more than one space would be one again in SVG. */
+const BETWEEN = ' · ';
+/** From a line to the next, as a share of its height. */
+const PITCH = 1.5;
+/** Arrows beside the words for nose and deck, mm. */
+const ARROW = { length: 8, width: 5, gap: 2 } as const;
+/** Words outside an outline stand this far under it, mm. */
+const BELOW = 6;
+
+/** What is written on an outline. */
+export interface OutlineWords {
+  /** Each block it serves, the first as it lies here. */
+  readonly numbers: readonly string[];
+  readonly thick: string;
+  readonly noseAt: 'left' | 'right';
+}
+
+/** A line of words: its height, and an arrow at its left and at its right end, where there is one. */
+interface Line {
+  readonly words: string;
+  readonly height: number;
+  readonly arrows?: readonly [left: Point, right: Point];
+}
+
+/**
+ * Numbers, thickness, nose and deck of an outline: turned with it and wholly inside where there is room; what does not fit, in whole lines, stands
+ * under it on a leader (ISO 128-2: a leader that ends within an outline ends in a dot).
+ */
+export function outlineWords(contour: readonly Vertex[], words: OutlineWords): Shape[] {
+  const points = contour.map(({ x, y }): Point => [x, y]);
+  for (const height of NUMBERS) {
+    for (const lines of arrangements(words, height)) {
+      const spot = roomFor(lines, points);
+      if (spot) return stack(lines, spot.at, spot.angle);
+    }
+  }
+  // The number by itself, and all else under it; at the last all of it under it.
+  const length = Math.max(...points.map(([x]) => x)) - Math.min(...points.map(([x]) => x));
+  const ways = arrangements(words, LETTERS);
+  const all = ways.find((lines) => Math.max(...lines.map(wide)) <= length) ?? ways.at(-1)!;
+  for (let inside = all.length - 1; inside > 0; inside--) {
+    const spot = roomFor(all.slice(0, inside), points);
+    if (spot) return [...stack(all.slice(0, inside), spot.at, spot.angle), ...onLeader(all.slice(inside), points)];
+  }
+  return onLeader(all, points);
+}
+
+/** From all numbers in one line to each in its own, the thickness between nose and deck or by itself. */
+function arrangements({ numbers, thick, noseAt }: OutlineWords, height: number): Line[][] {
+  const isLeft = noseAt === 'left';
+  const ends = (between: string): Line => ({
+    words: (isLeft ? [WORDS.nose, between, WORDS.deck] : [WORDS.deck, between, WORDS.nose])
+      .filter(Boolean)
+      .join(BETWEEN),
+    height: LETTERS,
+    arrows: isLeft ? [TO_LEFT, UP] : [UP, TO_RIGHT],
+  });
+  const lineCounts = [...new Set(numbers.map((_, i) => Math.ceil(numbers.length / (i + 1))))].reverse();
+  return lineCounts.flatMap((count): Line[][] => {
+    const each = inLines(numbers, count).map((some): Line => ({ words: some.join(BETWEEN), height }));
+    const apart: Line[][] = thick === '' ? [] : [[...each, { words: thick, height: LETTERS }, ends('')]];
+    return [[...each, ends(thick)], ...apart];
+  });
+}
+
+function inLines(numbers: readonly string[], count: number): string[][] {
+  const many = Math.ceil(numbers.length / count);
+  return Array.from({ length: Math.ceil(numbers.length / many) }, (_, i) => numbers.slice(i * many, (i + 1) * many));
+}
+
+const TO_LEFT: Point = [-1, 0];
+const TO_RIGHT: Point = [1, 0];
+const UP: Point = [0, 1];
+
+const wide = ({ words, height, arrows }: Line): number =>
+  widthOf(words, height) + (arrows ? 2 * (ARROW.length + ARROW.gap) : 0);
+
+const tall = (lines: readonly Line[]): number =>
+  lines.reduce((sum, { height }, i) => sum + height * (i === lines.length - 1 ? 1 : PITCH), 0);
+
+/** Places along an outline that are tried, from its middle outward, and places along the words at which its height is taken. */
+const TRIED = 12;
+const SAMPLES = 8;
+
+/** The middle of a place inside an outline where lines fit, level if they can be, else along the outline's middle line. */
+function roomFor(
+  lines: readonly Line[],
+  points: readonly Point[],
+): { readonly at: Point; readonly angle: number } | undefined {
+  const [width, height] = [Math.max(...lines.map(wide)) + 2 * MARGIN, tall(lines) + 2 * MARGIN];
+  for (const angle of [0, slopeOf(points)]) {
+    const level = points.map((point) => turned(point, -angle));
+    const xs = level.map(([x]) => x);
+    const [from, to] = [Math.min(...xs) + width / 2, Math.max(...xs) - width / 2];
+    for (let i = 0; from <= to && i <= TRIED; i++) {
+      const off = (i % 2 === 0 ? i : -i - 1) / 2 / TRIED;
+      const middle = (from + to) / 2 + off * (to - from);
+      if (middle < from || middle > to) continue;
+      const [low, high] = bandOver(level, middle - width / 2, middle + width / 2);
+      if (high - low >= height) return { at: turned([middle, (low + high) / 2], angle), angle };
+    }
+  }
+  return undefined;
+}
+
+/** What is inside an outline over a whole stretch of it. */
+function bandOver(points: readonly Point[], from: number, to: number): readonly [low: number, high: number] {
+  let [low, high] = [-Infinity, Infinity];
+  for (let i = 0; i <= SAMPLES; i++) {
+    const span = spanAt(points, from + ((to - from) * i) / SAMPLES);
+    if (!span) return [0, -1];
+    low = Math.max(low, span[0]);
+    high = Math.min(high, span[1]);
+  }
+  return [low, high];
+}
+
+/** Of the line through the middles of an outline's ends, radians. */
+function slopeOf(points: readonly Point[]): number {
+  const xs = points.map(([x]) => x);
+  const [from, to] = [Math.min(...xs), Math.max(...xs)];
+  const inset = (to - from) / 10;
+  const middle = (x: number): number => {
+    const [low, high] = spanAt(points, x)!;
+    return (low + high) / 2;
+  };
+  return Math.atan2(middle(to - inset) - middle(from + inset), to - from - 2 * inset);
+}
+
+function turned([x, y]: Point, angle: number): Point {
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+  return [x * cos - y * sin, x * sin + y * cos];
+}
+
+/** Lines one under the other about their middle. */
+function stack(lines: readonly Line[], at: Point, angle: number): Shape[] {
+  let top = tall(lines) / 2;
+  const place = (x: number, y: number): Point => {
+    const [dx, dy] = turned([x, y], angle);
+    return [at[0] + dx, at[1] + dy];
+  };
+  const more = angle === 0 ? {} : { angleInDegrees: (angle * 180) / Math.PI };
+  return lines.flatMap((each): Shape[] => {
+    const y = top - each.height / 2;
+    top -= each.height * PITCH;
+    const half = widthOf(each.words, each.height) / 2 + ARROW.gap;
+    const arrows = (each.arrows ?? []).map((toward, i): Shape => {
+      const side = i === 0 ? -1 : 1;
+      const middle = side * (half + ARROW.length / 2);
+      const length = toward[0] === 0 ? each.height + 2 : ARROW.length;
+      const tip = place(middle + (toward[0] * length) / 2, y + (toward[1] * length) / 2);
+      return blockArrow(tip, turned(toward, angle), length, ARROW.width);
+    });
+    return [text(each.words, place(0, y), each.height, 'centre', more), ...arrows];
+  });
+}
+
+/** Lines under an outline, with a leader from them to a dot inside it. */
+function onLeader(lines: readonly Line[], points: readonly Point[]): Shape[] {
+  const xs = points.map(([x]) => x);
+  const [left, right] = [Math.min(...xs), Math.max(...xs)];
+  const low = Math.min(...points.map(([, y]) => y));
+  const width = Math.max(...lines.map(wide));
+  const middle = Math.max(left + width / 2, (left + right) / 2);
+  const from = left + Math.min(12, (right - left) / 4);
+  const [bottom, top] = spanAt(points, from)!;
+  const inside: Point = [from, bottom + Math.min(4, (top - bottom) / 3)];
+  return [
+    ...stack(lines, [middle, low - BELOW - tall(lines) / 2], 0),
+    line('dimension', [from, low - BELOW + 1], inside),
+    circle('dimension', ...inside, 0.7),
+  ];
+}
