@@ -1,5 +1,7 @@
 import { isMap, isPair, isScalar, isSeq, type Document, type ErrorCode, type LineCounter } from 'yaml';
 import type { Finding, Place } from './finding.js';
+import { keysOfJob } from './file.js';
+import { formSlips } from './form/slips.js';
 import { readingOf, type FormError, type Reading } from './reading.js';
 import { writePath, type Path } from './say.js';
 import { troubleWithText } from './trouble-with-text.js';
@@ -41,7 +43,7 @@ export function readDocument(
   try {
     const reading = readingOf(text, before);
     const { document: parsed, lines, broken } = reading;
-    if (broken.length > 0) return { findings: formFindings(broken, lines, file) };
+    if (broken.length > 0) return { findings: formFindings(broken, text, lines, file) };
     const value: unknown = parsed.toJS({ maxAliasCount: MOST_ALIASES });
     if (typeof value !== 'object' || value === null || Array.isArray(value)) {
       return whole(
@@ -127,21 +129,35 @@ const FORM: Partial<Record<ErrorCode, readonly [what: string, instead: string]>>
   MULTILINE_IMPLICIT_KEY: ['a key runs over more than one line; perhaps its colon is missing', 'key: value'],
 };
 
-function formFindings(errors: readonly FormError[], lines: LineCounter, file: string): Finding[] {
-  const findings = errors.slice(0, MOST_FORM_FINDINGS).map((error): Finding => {
-    const { line, col } = lines.linePos(error.offset);
-    const [what, instead] = FORM[error.code] ?? [`this is not YAML: ${error.message}`, 'key: value, one a line'];
-    return { severity: 'error', where: { file, line, column: col, path: '' }, what, instead };
-  });
-  const more = errors.length - findings.length;
-  if (more > 0) {
-    const what = `${more} more places are not YAML either`;
-    findings.push({
+/** What is wrong with the form of a file, in a builder's words; where no slip of the hand is found, the first place at which the parser stumbled. */
+function formFindings(errors: readonly FormError[], text: string, lines: LineCounter, file: string): Finding[] {
+  const twice = errors.filter(({ code }) => code === 'DUPLICATE_KEY');
+  const others = errors.filter(({ code }) => code !== 'DUPLICATE_KEY');
+  const stumbled = others.length > 0 ? lines.linePos(others[0]!.offset).line : 0;
+  const isJson = /^\s*[{[]/.test(text);
+  const slips = others.length === 0 || isJson ? [] : formSlips(text, keysOfJob());
+  const isFound = slips.some(({ line }) => line <= stumbled + 1);
+  const findings = [
+    ...twice.map((error) => formFinding(error, lines, file)),
+    ...(isFound ? [] : others.slice(0, 1).map((error) => formFinding(error, lines, file))),
+    ...slips.map(({ line, column, what, instead }): Finding => ({
       severity: 'error',
-      where: { file, path: '' },
+      where: { file, line, column, path: '' },
       what,
-      instead: 'mend the first ones and read again',
-    });
-  }
-  return findings;
+      instead,
+    })),
+  ];
+  const more = findings.length - MOST_FORM_FINDINGS;
+  if (more <= 0) return findings;
+  const rest = { what: `${more} more lines like these cannot be read`, instead: 'mend the first ones and read again' };
+  return [...findings.slice(0, MOST_FORM_FINDINGS), { severity: 'error', where: { file, path: '' }, ...rest }];
 }
+
+function formFinding({ code, offset }: FormError, lines: LineCounter, file: string): Finding {
+  const { line, col } = lines.linePos(offset);
+  const [what, instead] = FORM[code] ?? UNREAD;
+  return { severity: 'error', where: { file, line, column: col, path: '' }, what, instead };
+}
+
+/** Where nothing better is known. */
+const UNREAD = ['this line cannot be read', 'key: value; a text with signs in it goes in quotes'] as const;

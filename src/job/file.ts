@@ -17,6 +17,7 @@ import { routingSchema } from './parts/routing.js';
 import { shapedSchema } from './parts/shaped.js';
 import { targetSchema } from './parts/target.js';
 import { weighingsSchema } from './parts/weighings.js';
+import { keysWithin } from './issues.js';
 import { quantities, type Quantities } from './quantities.js';
 import { shortText } from './text.js';
 
@@ -67,4 +68,12 @@ let jsonSchema: z.core.JSONSchema.BaseSchema | undefined;
 export function jobJsonSchema(): z.core.JSONSchema.BaseSchema {
   jsonSchema ??= z.toJSONSchema(jobFileSchemaFor('mm'), { io: 'input', target: 'draft-2020-12' });
   return jsonSchema;
+}
+
+let known: { readonly top: readonly string[]; readonly all: readonly string[] } | undefined;
+
+/** The names of all keys of a job: those at its left edge, and all. */
+export function keysOfJob(): NonNullable<typeof known> {
+  known ??= { top: Object.keys(jobJsonSchema().properties ?? {}), all: [...new Set(keysWithin(jobJsonSchema()))] };
+  return known;
 }

@@ -2,6 +2,7 @@ import type { z } from 'zod';
 import { nearest } from './nearest.js';
 import { inWords, MISSING } from './quantities.js';
 import type { Path } from './say.js';
+import { slipInKey } from './slip-in-key.js';
 
 /** A mistake of shape: a key, a value or a type that the schema does not know. */
 export interface Mistake {
@@ -44,7 +45,7 @@ function mistakesOfOne(issue: Issue, base: Path, value: unknown, schema: JsonSch
       if (issue.message === MISSING) return [missing];
       return [{ path, what: issue.message, instead: String(issue.params?.instead ?? '') }];
     case 'unrecognized_keys':
-      return issue.keys.map((unknown) => unknownKey([...path, unknown], keysAt(schema, path)));
+      return issue.keys.map((unknown) => unknownKey([...path, unknown], keysAt(schema, path), keysWithin(schema)));
     case 'invalid_value':
       if (written === undefined) return [missing];
       return [{ path, what: inWords(written), instead: oneOf(written, issue.values.map(String)) }];
@@ -53,34 +54,74 @@ function mistakesOfOne(issue: Issue, base: Path, value: unknown, schema: JsonSch
       return mistakesOfForms(issue, path, written, value, schema);
     case 'invalid_type':
       if (written === undefined) return [missing];
+      if (issue.expected === 'tuple' && typeof written === 'string') return [{ path, ...pairWithoutBrackets(written) }];
       return [{ path, what: inWords(written), instead: expected(issue.expected, keysAt(schema, path)) }];
     default: {
-      const pair = (issue.code === 'too_small' || issue.code === 'too_big') && issue.origin === 'array';
-      if (pair && !issue.message.includes('|'))
-        return [{ path, what: 'a list of another size is written', instead: EXPECTED.tuple! }];
       const [what, instead] = issue.message.split('|');
       if (instead !== undefined) return [{ path, what: what!, instead }];
-      return [{ path, what: `${inWords(written)}: ${what}`, instead: descriptionAt(schema, path) ?? '' }];
+      if ((issue.code === 'too_small' || issue.code === 'too_big') && issue.origin === 'array')
+        return [{ path, ...listOfAnotherSize(written, isPair(schema, path)) }];
+      return [{ path, what: inWords(written), instead: descriptionAt(schema, path) ?? 'another value' }];
     }
   }
 }
+
+const PAIR = 'a pair in brackets: [12 in, 6 in]';
 
 const EXPECTED: Readonly<Record<string, string>> = {
   object: 'a block of keys',
   record: 'a block of keys',
   array: 'a list: one line a member, each begun with "- "',
-  tuple: 'a pair in brackets: [12 in, 6 in]',
+  tuple: PAIR,
   string: 'a text; one that looks like a number goes in quotes',
+  number: 'a number alone, like 4 or 2.5',
+  int: 'a whole number, like 4',
+  boolean: 'true or false',
 };
 
 function expected(kind: string, keys: readonly string[]): string {
   const named = kind === 'object' && keys.length > 0 ? `: ${keys.join(', ')}` : '';
-  return `${EXPECTED[kind] ?? kind}${named}`;
+  return `${EXPECTED[kind] ?? 'another kind of value'}${named}`;
 }
 
-function unknownKey(path: Path, known: readonly string[]): Mistake {
+/** A pair that is written as a text: its brackets are missing, or others. */
+function pairWithoutBrackets(written: string): Said {
+  const inner = written.replace(/^[\s[({]+|[\s\])}]+$/g, '');
+  if (!inner.includes(',')) return { what: inWords(written), instead: PAIR };
+  const what = /[()]/.test(written) ? 'round brackets stand around a pair' : 'the brackets around a pair are missing';
+  return { what, instead: `[${inner.slice(0, 40)}]` };
+}
+
+function listOfAnotherSize(written: unknown, pair: boolean): Said {
+  const list = Array.isArray(written) ? written : [];
+  if (!pair)
+    return {
+      what: list.length === 0 ? 'the list is empty' : `${list.length} are listed`,
+      instead: 'one or more, or leave the key out',
+    };
+  const what = `${list.length} ${list.length === 1 ? 'value stands' : 'values stand'} in brackets where two belong`;
+  if (list.length < 2) return { what, instead: `two with a comma between them: [12 in, 6 in]` };
+  return {
+    what,
+    instead: 'two with one comma between them; a decimal point, not a comma, goes in a number: [12.5 in, 6 in]',
+  };
+}
+
+function isPair(schema: JsonSchema, path: Path): boolean {
+  return schemasAt(schema, path).some(({ prefixItems }) => prefixItems !== undefined);
+}
+
+type Said = Pick<Mistake, 'what' | 'instead'>;
+
+function unknownKey(path: Path, known: readonly string[], all: readonly string[]): Mistake {
   const key = String(path.at(-1));
+  const slip = slipInKey(key, known);
+  if (slip) return { path, ...slip, unknownKey: true };
   const meant = nearest(key, known);
+  if (meant === undefined && path.length === 1 && all.includes(key)) {
+    const what = `"${key}" stands at the left edge, and belongs to a block`;
+    return { path, what, instead: 'move it in as far as the other keys of its block', unknownKey: true };
+  }
   const instead = `${meant === undefined ? '' : `did you mean "${meant}"? `}Known here: ${known.join(', ')}`;
   return { path, what: `"${key.slice(0, 40)}" is not known here`, instead, unknownKey: true, meant };
 }
@@ -143,6 +184,13 @@ function schemasAt(schema: JsonSchema, path: Path): JsonSchema[] {
 
 function forms(schema: JsonSchema): JsonSchema[] {
   return [schema, ...(schema.anyOf ?? []).flatMap((each) => forms(each as JsonSchema))];
+}
+
+/** All keys anywhere in a schema. */
+export function keysWithin(schema: unknown): string[] {
+  if (typeof schema !== 'object' || schema === null) return [];
+  const { properties = {} } = schema as JsonSchema;
+  return [...Object.keys(properties), ...Object.values(schema).flatMap(keysWithin)];
 }
 
 function keysAt(schema: JsonSchema, path: Path): string[] {

@@ -122,6 +122,8 @@ function quantity({ description, bounds, examples, parse, print, otherUnits }: Q
           true,
         );
       }
+      const tail = typeof written === 'string' ? strayTail(written) : undefined;
+      if (tail) return wrong(tail.what, tail.instead);
       const parsed = parse(written);
       if (!parsed.ok) return wrong(parsed.what, parsed.instead);
       if (isWithin(parsed.value, bounds)) return parsed.value;
@@ -131,6 +133,17 @@ function quantity({ description, bounds, examples, parse, print, otherUnits }: Q
         `${meant === undefined ? '' : `${meant}, if that is meant; `}between ${print(bounds.least)} and ${print(bounds.most)}: ${bounds.because}`,
       );
     });
+}
+
+/** What does not belong to a value that a line ends with. */
+function strayTail(written: string): { what: string; instead: string } | undefined {
+  const [, value, sign] = /^(.*?)\s*([;,])\s*$/.exec(written) ?? [];
+  if (sign !== undefined)
+    return { what: `${inWords(value)} with a "${sign}" behind it`, instead: `without it: ${value}` };
+  const note = written.indexOf('#');
+  if (note <= 0) return undefined;
+  const before = written.slice(0, note).trim();
+  return { what: `${inWords(before)} with a # right behind it`, instead: `a space before the #: ${before} #` };
 }
 
 function isWithin(value: number, { least, most }: Bounds): boolean {

@@ -14,7 +14,6 @@ export interface Reading {
 export interface FormError {
   readonly code: ErrorCode;
   readonly offset: number;
-  readonly message: string;
 }
 
 /**
@@ -34,11 +33,10 @@ export function readingOf(text: string, before?: Reading): Reading {
     logLevel: 'error',
     uniqueKeys: false,
   });
-  const broken = document.errors.map(({ code, pos, message }) => ({ code, offset: pos[0], message }));
+  const broken = document.errors.map(({ code, pos }) => ({ code, offset: pos[0] }));
   const twice = duplicateKeys(document.contents).map((offset) => ({
     code: 'DUPLICATE_KEY' as const,
     offset,
-    message: '',
   }));
   return { text, document, lines, broken: [...broken, ...twice] };
 }

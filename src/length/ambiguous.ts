@@ -4,7 +4,9 @@ import type { FoundNumber } from './number.js';
 import { unread, type Parsed } from './parsed.js';
 
 /** What stands below the line of a fraction of an inch. */
-const BELOW = [2, 4, 8, 16, 32, 64];
+const BELOW = [2, 4, 8, 16, 32, 64, 128];
+/** Into more parts than this an inch is divided by halving only. */
+const MOST_PARTS = 12;
 
 /** What can be read in two ways is asked about: `37/8` (4 5/8, or 3 7/8?), `11.4 ft` (11 ft 4 13/16 in, or 11 ft 4 in?), `3 7/8 mm`. */
 export function ambiguity(
@@ -26,6 +28,11 @@ export function ambiguity(
         `write ${readings.join(' or ')}`,
       );
     }
+    if (unit === kind.decimal?.fractionsOf && below > MOST_PARTS && !BELOW.includes(below))
+      return unread(
+        `${quoted} has ${below} below its line, and no rule is divided so`,
+        'write halves, quarters, and so on to 64ths: 3 7/8 in',
+      );
     if (unit === kind.decimal?.unit)
       return unread(
         `${quoted} is a fraction of a ${kind.decimal.unit}, which no rule has`,

@@ -33,7 +33,7 @@ it.each([
   [
     'a photo',
     'ÿØÿà\u0000\u0010JFIF',
-    'job.yaml:1: the file holds characters that no text has; it is not a job file → a text file, UTF-8',
+    'job.yaml:1: the file holds characters that no text has; it is not a job file → a text file: save it as plain text, encoding UTF-8, line endings LF (Unix) or CRLF (Windows)',
   ],
 ])('%s is said to be no job', (_, text, expected) => {
   expect(saidAbout(text)).toEqual([expected]);

@@ -79,6 +79,7 @@ describe('parseLength', () => {
     ['3 78 in', 'in', 'more than one length', 'write 3 7/8 in, where that is meant'],
     ['3.7/8 in', 'in', 'is not a length', 'write a fraction behind a space: 3 7/8'],
     ['3 7\\8', 'in', 'is not a length', 'write a fraction behind a space: 3 7/8'],
+    ['10 1/166 in', 'in', 'has 166 below its line', 'write halves, quarters, and so on to 64ths: 3 7/8 in'],
     ['3,5', 'in', 'has a comma in the number', 'write a decimal point: 1.5, not 1,5'],
   ] as const)('asks about %s in a job in %s, which can be read in two ways', (written, units, what, instead) => {
     expect(parseLength(written, units)).toEqual({ ok: false, what: expect.stringContaining(what) as string, instead });

@@ -40,19 +40,36 @@ export function outliersAlong(
   const found: Outlier[] = [];
   let kept = at.map((_, i) => i);
   while (kept.length > FEWEST && found.length < MOST) {
+    // On nearly every board nothing is far off, and the search among the others need not be made.
+    const isFar = (place: number) => farOff(place, kept, at, values, bearing);
+    if (!kept.some((_, place) => isFar(place))) break;
     const oddest = oddestOf(kept, at, values);
     const place = kept.indexOf(oddest.index);
-    const others = kept.filter((i) => i !== oddest.index);
-    const heights = others.map((i) => values[i]!);
-    const size = Math.max(...heights) - Math.min(0, ...heights);
-    const near = Math.min(place, others.length - place);
-    const share = near === 0 ? bearing.end : near === 1 ? bearing.next : bearing.inside;
     const { off, expected, weight } = residual(place, kept, at, values);
-    if (Math.abs(off) <= share * size || modifiedZ(off / weight, oddest.rest, exact) <= FAR) break;
+    if (!isFar(place) || modifiedZ(off / weight, oddest.rest, exact) <= FAR) break;
     found.push({ index: oddest.index, expected });
-    kept = others;
+    kept = kept.filter((i) => i !== oddest.index);
   }
   return found;
+}
+
+/** Whether a value is further off the curve through its neighbours than a board's features bear. */
+function farOff(
+  place: number,
+  kept: readonly number[],
+  at: readonly number[],
+  values: readonly number[],
+  bearing: Bearing,
+): boolean {
+  const near = Math.min(place, kept.length - 1 - place);
+  const share = near === 0 ? bearing.end : near === 1 ? bearing.next : bearing.inside;
+  let [least, most] = [0, -Infinity];
+  kept.forEach((i, other) => {
+    if (other === place) return;
+    least = Math.min(least, values[i]!);
+    most = Math.max(most, values[i]!);
+  });
+  return Math.abs(residual(place, kept, at, values).off) > share * (most - least);
 }
 
 /**

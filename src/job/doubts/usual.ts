@@ -67,9 +67,9 @@ function usualOf(job: Job, areTablesSure: boolean): Usual[] {
     length(['chambers', 'smallest', 'length'], c.smallest.length, 15, 400),
     length(['chambers', 'smallest', 'height'], c.smallest.height, 8, 120),
     length(['chambers', 'smallest', 'depth'], c.smallest.depth, 8, 200),
-    length(['chambers', 'solidNose'], c.solidNose, 0, board.length / 4),
-    length(['chambers', 'solidTail'], c.solidTail, 0, board.length / 4),
-    length(['chambers', 'datum'], c.datum, 0, board.length / 2),
+    length(['chambers', 'solidNose'], c.solidNose || undefined, 10, board.length / 4),
+    length(['chambers', 'solidTail'], c.solidTail || undefined, 10, board.length / 4),
+    length(['chambers', 'datum'], c.datum || undefined, 20, board.length / 2),
     length(['dots', 'size'], dots.diameter, 5, 50),
     length(['dots', 'margin'], dots.margin, 3, 60),
     length(['dots', 'clearance'], dots.clearance, 1, 60),
@@ -186,7 +186,7 @@ function members({ glueUp }: Pick<Job, 'glueUp'>, widest: number): Usual[] {
     if (!member) return [];
     const { thickness, material, kind } = member;
     const wood = kind === 'stringer';
-    const [from, to] = wood ? [1, 80] : [1.5, 0.8 * widest];
+    const [from, to] = wood ? [1.2, 80] : [1.5, 0.8 * widest];
     const each = typeof thickness === 'object' ? [['nose'], ['tail']] : [[]];
     const values = typeof thickness === 'object' ? [thickness.nose, thickness.tail] : [thickness];
     return [
@@ -220,7 +220,7 @@ function keepOutSizes(keepOut: Job['keepOuts'][number], length: number, widest: 
   if (keepOut.kind === 'disc') return [{ path, value: 2 * keepOut.radius, from: 3, to: widest, print }];
   if (keepOut.kind === 'polygon') return [];
   return [
-    { path, value: keepOut.length, from: 3, to: length / 3, print },
+    { path, value: keepOut.length, from: 12, to: length / 3, print },
     { path, value: keepOut.width, from: 3, to: 1.5 * widest, print },
   ];
 }

@@ -1,0 +1,8 @@
+/** What is wrong with a line, and what would be right. */
+export interface Sentence {
+  readonly what: string;
+  readonly instead: string;
+}
+
+/** Nothing where the line is right. */
+export type Said = Sentence | undefined;
