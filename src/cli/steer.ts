@@ -1,5 +1,6 @@
+import { printArealWeight } from '../length/areal.js';
+import { printExactly } from '../length/exactly.js';
 import { printLength } from '../length/length.js';
-import { printAs } from '../length/rounded.js';
 import { printWeight } from '../length/weight.js';
 import { planOf } from '../plan.js';
 import { steer, WALLS, type Hindrance } from '../weigh/steer.js';
@@ -51,9 +52,12 @@ export const steerCommand: Command = {
     for (const wall of WALLS) {
       const [from, to] = [job.chambers[wall], found.job.chambers[wall]];
       if (from !== to)
-        io.out(`  chambers.${wall}: ${printAs('needed', to, units)}, instead of ${printAs('needed', from, units)}`);
+        io.out(`  chambers.${wall}: ${printExactly(to, units)}, instead of ${printExactly(from, units)}`);
     }
     if (found.job.fill.name !== job.fill.name) io.out(`  fill: ${found.job.fill.name}, instead of ${job.fill.name}`);
+    const cloth = found.job.glass?.deck[0] ?? found.job.glass?.bottom[0];
+    if (job.target.cloths && cloth !== undefined)
+      io.out(`  glass.deck, glass.bottom: ${printArealWeight(cloth, units)} in every layer`);
     const isWell = judged(planOf(found.job), io);
     if (found.met) return isWell ? WELL : TO_ACT_ON;
     for (const { lever, at } of found.hinders) io.err(`  in the way: ${LEVER[lever]} ${AT[at]}`);

@@ -1,4 +1,5 @@
 import { printArealWeight } from '../length/areal.js';
+import { printExactly } from '../length/exactly.js';
 import { printLength } from '../length/length.js';
 import { printAs } from '../length/rounded.js';
 import { MM_PER_INCH } from '../length/units.js';
@@ -86,7 +87,7 @@ export function targetPage({ job }: Plan, steered: Steered): TextPage {
       text: say(steered.met ? W.met : W.missed, { asked: print(steered.asked), reached: print(steered.reached) }),
     },
     { kind: 'heading', text: W.walls },
-    { kind: 'pairs', pairs: WALLS.map((wall) => [WEIGHT_WORDS.lever[wall], printAs('needed', chambers[wall], units)]) },
+    { kind: 'pairs', pairs: WALLS.map((wall) => [WEIGHT_WORDS.lever[wall], printExactly(chambers[wall], units)]) },
     {
       kind: 'paragraph',
       text: changed

@@ -52,6 +52,8 @@ export const NEAR = { weight: 0.02, balance: 1 } as const;
 /** Wall thicknesses tried before the search, thickest first, as shares of their bounds. */
 const SAMPLES = [1, 0.75, 0.5, 0.25, 0] as const;
 const MOST_STEPS = 7;
+/** Walls are found to this, mm: what is told, and written into the job, is what was planned. */
+const STEP = 0.1;
 /** Shares nearer to each other than this whose values do not meet are parted by a jump. */
 const JUMP = 0.004;
 /** Of a bracket, what an estimate is kept off its ends. */
@@ -180,7 +182,8 @@ function choicesOf(job: Job, { fills, cloths }: TargetSpec): Choice[] {
 }
 
 function withWalls(job: Job, target: TargetSpec, share: number): Job {
-  const at = ([least, most]: Range) => least + share * (most - least);
+  const at = ([least, most]: Range) =>
+    Math.min(most, Math.max(least, Math.round((least + share * (most - least)) / STEP) * STEP));
   const walls = WALLS.flatMap((wall) => (target[wall] ? [[wall, at(target[wall])] as const] : []));
   return { ...job, chambers: { ...job.chambers, ...Object.fromEntries(walls) } };
 }

@@ -2,7 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { MATERIALS } from '../../src/job/materials.js';
 import type { TargetSpec } from '../../src/job/finish.js';
 import { planOf } from '../../src/plan.js';
-import { NEAR, steer } from '../../src/weigh/steer.js';
+import { parseLength } from '../../src/length/length.js';
+import { printExactly } from '../../src/length/exactly.js';
+import { NEAR, steer, WALLS } from '../../src/weigh/steer.js';
 import { inches, pounds, tarn } from './tarn.js';
 
 const job = tarn();
@@ -28,10 +30,26 @@ describe('a weight that can be met', () => {
     expect(finished).toBeCloseTo(found.reached, 9);
   });
 
+  test('weighs the same when it is planned from the values as they are told', () => {
+    const told = (mm: number) => parseLength(printExactly(mm, 'in'), 'in');
+    const walls = WALLS.map((wall) => {
+      const read = told(found.job.chambers[wall]);
+      return [wall, read.ok ? read.value : NaN] as const;
+    });
+    const again = planOf({ ...found.job, chambers: { ...found.job.chambers, ...Object.fromEntries(walls) } });
+    expect(again.weights.stages.at(-1)!.weight).toBeCloseTo(found.reached, 9);
+    expect(again.chambers.length).toBe(planOf(found.job).chambers.length);
+  });
+
   test('keeps every wall within its bounds, and all walls by the same share', () => {
     for (const wall of ['deckSkin', 'bottomSkin', 'railWall', 'web'] as const) {
       const [least, most] = bounds[wall];
-      expect((found.job.chambers[wall] - least) / (most - least)).toBeCloseTo(found.share, 9);
+      // On a tenth of a millimetre, so that what is told is what was planned.
+      expect(Math.abs(found.job.chambers[wall] - least - found.share * (most - least))).toBeLessThanOrEqual(
+        0.05 + 1e-9,
+      );
+      expect(found.job.chambers[wall]).toBeGreaterThanOrEqual(least);
+      expect(found.job.chambers[wall]).toBeLessThanOrEqual(most);
     }
     expect(found.share).toBeGreaterThan(0);
     expect(found.share).toBeLessThan(1);
