@@ -50,7 +50,7 @@ export function planOf(job: Job, before?: Plan): Plan {
   const { layup, chambers: carved, glue } = gluing(board, layupOf(job.glueUp, board.length), trees, job, same, drawn);
   const { chambers, routing } = routed(board, layup, trees, carved, job);
   const fit = { ...job.blocks, cutterRadius: job.chambers.cutterDiameter / 2 };
-  const blocks = blocksOf(chambers.chambers, job.fill, fit, routing.settings);
+  const blocks = blocksOf(chambers.chambers, job.fill, fit, routing.settings, layup.rows);
   const bare = same && isEqual(same.job.glueUp, job.glueUp) ? same.bare : bareOf(board, layup);
   const weights = weightsOf(bare, layup, chambers.chambers, blocks, job);
   const doubts = [...(job.doubts ?? []), ...(drawn ? measuredInDoubt(job.shaped!, drawn, job.units) : [])];

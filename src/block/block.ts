@@ -1,4 +1,5 @@
 import type { Vertex } from '../length/vertex.js';
+import type { Proud } from './proud.js';
 
 /** The piece of light foam that fills one chamber. */
 export interface Block {
@@ -14,10 +15,12 @@ export interface Block {
   /** Litres. */
   readonly volume: number;
   readonly weight: number;
-  /** As it is cut, with the fit and the corners that the builder wants; what is above fills the chamber exactly. */
+  /** As it is cut: of one thickness, with the fit and the corners that the builder wants; what is above fills the chamber exactly. */
   readonly made: MadeBlock;
   /** The shared guide its chamber is routed with: all blocks of one guide have one outline, turned with their chambers. */
   readonly guide?: string;
+  /** What stands out of the far face and is planed off; absent where nothing does. */
+  readonly proud?: Proud;
 }
 
 /** Fields as in `Block`. */

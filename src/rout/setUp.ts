@@ -97,7 +97,8 @@ function flareOf(row: Row): number {
   return farFace(row)?.slope ?? 0;
 }
 
-function farFace(row: Row): { at: number; slope: number } | undefined {
+/** How deep the far face of a row that is routed right through lies behind its own: `t = at + slope · s`, mm; undefined for any other row. */
+export function farFace(row: Row): { at: number; slope: number } | undefined {
   const last = row.members[row.members.length - 1]!;
   const joint = row.through && (row.face.inward[1] > 0 ? last.right : last.left);
   return joint && depthOf(row.face, joint);

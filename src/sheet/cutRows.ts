@@ -54,6 +54,7 @@ export function blockRows(plan: Plan, { cuts, sheets, glue }: Cutting): Cell[][]
         sawn.sides ? tenths(sawn.sides.topInDegrees) : '',
         sawn.sides ? tenths(sawn.sides.bottomInDegrees) : '',
         tenths(block.made.weight * 1000),
+        ...[block.proud?.nose, block.proud?.tail].map((mm) => (mm ? roundedAs('takenOff', mm, plan.job.units) : '')),
       ];
     }),
   ];

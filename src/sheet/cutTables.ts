@@ -1,4 +1,5 @@
 import words from '../../templates/cutting.json' with { type: 'json' };
+import type { Block } from '../block/block.js';
 import { sawnSizeOf } from '../block/blankSize.js';
 import type { BlockCut, Cutting } from '../block/cutting.js';
 import type { CutSheet } from '../block/cutPlan.js';
@@ -90,10 +91,11 @@ export function makingTable(plan: Plan, { cuts }: Cutting): TablePage {
       sawn.sides ? '' : degrees((sawn.turned * 180) / Math.PI),
       degrees(sawn.sides?.topInDegrees),
       degrees(sawn.sides?.bottomInDegrees),
+      proudInWords(plan, block),
     ] as const;
   });
   const names = [columns.block, columns.guide, columns.blank, columns.thick, columns.how];
-  const titles = [...names, columns.turned, columns.top, columns.bottom];
+  const titles = [...names, columns.turned, columns.top, columns.bottom, columns.proud];
   // A column that no block has anything to say in is left out.
   const used = titles.map((_, i) => lines.some((cells) => cells[i] !== ''));
   return {
@@ -105,6 +107,13 @@ export function makingTable(plan: Plan, { cuts }: Cutting): TablePage {
       .filter((_, i) => used[i]),
     rows: lines.map((cells) => row(...cells.filter((_, i) => used[i]))),
   };
+}
+
+/** What stands out of the far face when a block is in, and is planed off flush: at its nose end and its tail end; empty where nothing does. */
+export function proudInWords({ job }: Plan, { proud }: Block): string {
+  if (!proud) return '';
+  const off = (mm: number) => printAs('takenOff', mm, job.units);
+  return say(words.making.proud, { nose: off(proud.nose), tail: off(proud.tail) });
 }
 
 /** How a block gets its thickness, in words; empty where no sheets are listed. */
