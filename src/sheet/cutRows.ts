@@ -1,12 +1,12 @@
 import words from '../../templates/cutting.json' with { type: 'json' };
 import { sawnSizeOf } from '../block/blankSize.js';
 import type { Cutting } from '../block/cutting.js';
-import { roundedAs } from '../length/rounded.js';
+import { printAs, roundedAs } from '../length/rounded.js';
 import type { Plan } from '../plan.js';
 import { madeInWords } from './cutTables.js';
 import type { Cell } from './pages.js';
 
-/** The cuts for a spreadsheet, the header first: as on the cut list, in millimetres. */
+/** The cuts for a spreadsheet, the header first: as on the cut list, the fence in millimetres and as the builder sets it. */
 export function cutRows({ job: { units } }: Plan, { sheets }: Cutting): Cell[][] {
   return [
     words.csv.cuts,
@@ -19,6 +19,7 @@ export function cutRows({ job: { units } }: Plan, { sheets }: Cutting): Cell[][]
         cut.piece,
         cut.run,
         cut.fence === undefined ? '' : roundedAs('block', cut.fence, units),
+        cut.fence === undefined ? '' : printAs('block', cut.fence, units),
         cut.makes,
       ]),
     ),
