@@ -78,4 +78,14 @@ export function resultOf(plan: Plan) {
   };
 }
 
+/** A millionth of a millimetre, of a kilogram, of a litre is the last figure: finer, what one engine computes differs from what another does. */
+const STEPS = 1e6;
+
+/** The published figures as text, the same on every engine. */
+export function resultText(result: Result): string {
+  const rounded = (_: string, value: unknown) =>
+    typeof value === 'number' ? Math.round(value * STEPS) / STEPS + 0 : value;
+  return JSON.stringify(result, rounded, 1);
+}
+
 export type Result = ReturnType<typeof resultOf>;

@@ -2,7 +2,7 @@ import { createWriteStream, existsSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Plan } from '../plan.js';
 import { planOf } from '../plan.js';
-import { csvOf } from '../print/csv.js';
+import { csvForms, csvOf, type CsvForm } from '../print/csv.js';
 import { dayOf, today } from '../print/day.js';
 import { dxfOf } from '../print/dxf.js';
 import { labelStockFor, labelStockNamed, labelStocks } from '../print/labelStock.js';
@@ -41,6 +41,7 @@ const OPTIONS = {
   labels: { type: 'string' },
   date: { type: 'string' },
   revision: { type: 'string' },
+  csv: { type: 'string' },
   'track-at': { type: 'string' },
 } as const;
 
@@ -86,6 +87,7 @@ interface Settings {
   readonly margin?: number;
   readonly only?: readonly string[];
   readonly revision?: string;
+  readonly csv?: CsvForm;
   readonly trackAt?: string;
 }
 
@@ -107,6 +109,9 @@ function settingsFrom(typed: Typed, units: Units): Settings | { why: string } {
     };
   const date = typed.date === undefined ? today() : dayOf(typed.date);
   if (!date) return { why: `--date: ${typed.date} is no day of the calendar → like 2026-05-01` };
+  const csv = typed.csv === undefined || !Object.hasOwn(csvForms, typed.csv) ? undefined : csvForms[typed.csv];
+  if (typed.csv !== undefined && !csv)
+    return { why: `--csv: ${typed.csv} → "," or ";" (decimals with a comma then) or ";." (with a point)` };
   const at = typed['track-at'];
   const trackAt = at !== undefined && URL.canParse(at) ? new URL(at) : undefined;
   if (at !== undefined && !trackAt?.protocol.startsWith('http'))
@@ -122,13 +127,14 @@ function settingsFrom(typed: Typed, units: Units): Settings | { why: string } {
     ...(margin && { margin: margin.mm }),
     ...(typed.only !== undefined && { only: typed.only.split(',').map((name) => name.trim()) }),
     ...(typed.revision !== undefined && { revision: typed.revision }),
+    ...(csv && { csv }),
     ...(trackAt && { trackAt: trackAt.origin }),
   };
 }
 
 /** Makes the files one after the other, puts them in place together, and says what lies where. */
 async function writePapers(plan: Plan, read: JobRead, folder: string, settings: Settings, io: Io): Promise<number> {
-  const { paper, stock, date, only, margin, revision, trackAt } = settings;
+  const { paper, stock, date, only, margin, revision, csv, trackAt } = settings;
   const print = { paper, date, ...(margin !== undefined && { settings: { ...usualSettings, margin } }) };
   const factors = plan.job.printer ?? exact;
   const unfit = [...printerFindings(factors), ...formatsOf(paper, print.settings ?? usualSettings).findings];
@@ -182,7 +188,7 @@ async function writePapers(plan: Plan, read: JobRead, folder: string, settings: 
       'weights.csv': weightRows(plan),
     };
     for (const [name, rows] of Object.entries(lists)) {
-      await stage.put(name, csvOf(rows));
+      await stage.put(name, csvOf(rows, { mark: set.mark, date }, csv));
       said.push(`${join(folder, name)}: ${rows.length - 1} lines`);
     }
   });

@@ -1,5 +1,5 @@
 import { planOf } from '../plan.js';
-import { resultOf } from '../result.js';
+import { resultOf, resultText } from '../result.js';
 import { isWell, sayVerdict, verdictOf } from '../verdict.js';
 import { understood } from '../typed/args.js';
 import { REFUSED, TO_ACT_ON, WELL, type Command } from './io.js';
@@ -20,7 +20,7 @@ export const planCommand: Command = {
     const verdict = verdictOf(plan);
     // Whether it stands, and what hardly can be, comes first: a builder is to see it before any figure.
     const report = () => [...sayVerdict(verdict, plan), '', ...reportOf(plan)].join('\n');
-    io.out(asked.values.json ? JSON.stringify(resultOf(plan), null, 1) : report());
+    io.out(asked.values.json ? resultText(resultOf(plan)) : report());
     return isWell(verdict) ? WELL : TO_ACT_ON;
   },
 };

@@ -55,7 +55,7 @@ export function routingRows(plan: Plan): Cell[][] {
   const { routing, units } = plan.job;
   const print = (mm: number) => printLength(mm, units);
   return [
-    words.csv,
+    words.csv.map((title) => say(title, { units })),
     ...plan.routing.rows.flatMap(({ chambers }) =>
       chambers.flatMap((chamber) => {
         const { depth, stops } = saidRouting(chamber, routing, units);

@@ -62,7 +62,7 @@ export function trackingRows(plan: Plan, done: Done = NOTHING_DONE): Cell[][] {
       columns.block,
       'row',
       ...written.map((name) => `${name} mm`),
-      ...written,
+      ...written.map((name) => `${name} on the rule, ${plan.job.units}`),
       `${columns.weight} g`,
       columns.batch,
       ...steps,

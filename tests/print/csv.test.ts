@@ -1,6 +1,6 @@
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { csvOf } from '../../src/print/csv.js';
+import { csvForms, csvOf } from '../../src/print/csv.js';
 import { AWKWARD } from './printed.js';
 
 describe('CSV', () => {
@@ -26,6 +26,28 @@ describe('CSV', () => {
       ['R2-08', '3 15/16"', ' spaces '],
     ];
     expect(Papa.parse<string[]>(csvOf(rows), { skipEmptyLines: true }).data).toEqual(rows);
+  });
+
+  it('says job, date and revision at the end of every line, guarded like every text', () => {
+    const of = { mark: { job: '=1+1', revision: 'B' }, date: new Date('2026-05-01') };
+    expect(
+      csvOf(
+        [
+          ['block', 'length mm'],
+          ['R2-07', 180.5],
+        ],
+        of,
+      ),
+    ).toBe("\ufeffblock,length mm,job,date,revision\r\nR2-07,180.5,'=1+1,2026-05-01,B\r\n");
+  });
+
+  it('parts by semicolons and marks decimals by commas where a spreadsheet expects that, numbers below nothing too', () => {
+    const rows = [['a; b', -2.5, 'c, d', '1.5']];
+    expect(csvOf(rows, undefined, csvForms[';'])).toBe('\ufeff"a; b";-2,5;c, d;1.5\r\n');
+    expect(csvOf(rows, undefined, csvForms[';.'])).toBe('\ufeff"a; b";-2.5;c, d;1.5\r\n');
+    expect(Papa.parse(csvOf(rows, undefined, csvForms[';']), { skipEmptyLines: true }).data).toEqual([
+      ['a; b', '-2,5', 'c, d', '1.5'],
+    ]);
   });
 
   it('refuses a number that is none', () => {
