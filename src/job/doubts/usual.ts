@@ -125,8 +125,8 @@ function usualOf(job: Job, areTablesSure: boolean): Usual[] {
     ]),
     length(['glass', 'lap'], glass?.lap, 0, 150),
     { path: ['glass', 'resin'], value: glass?.resin, from: 0.5, to: 2, print: share },
-    { path: ['glass', 'sealer'], value: glass?.sealer, from: 0, to: 500, print: printArealWeight },
-    { path: ['glass', 'hotCoat'], value: glass?.hotCoat, from: 0, to: 700, print: printArealWeight },
+    { path: ['glass', 'sealer'], value: glass?.sealer || undefined, from: 30, to: 500, print: printArealWeight },
+    { path: ['glass', 'hotCoat'], value: glass?.hotCoat || undefined, from: 60, to: 700, print: printArealWeight },
     ...(job.fins ?? []).flatMap((fin, i) => [
       length(['fins', i, 'base'], fin.base, 30, 450),
       length(['fins', i, 'depth'], fin.depth, 30, 450),

@@ -71,7 +71,7 @@ describe('a single value that hardly any board has is told', () => {
     [tarn, 'rider: 185 lb', 'rider: 605 lb', 'rider: 605.0 lb is far from what boards have'],
     [
       starter,
-      '# weighings:\n#   - {stage: shaped, weight: 31 lb 4 oz}',
+      '# weighings:\n#   - {stage: shaped, weight: 31 lb 4 oz, scale: 4 oz}',
       'weighings:\n  - {stage: shaped, weight: 400 lb}',
       'weighings[0].weight: 400.0 lb is far from what boards have',
     ],
