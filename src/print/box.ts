@@ -53,3 +53,7 @@ export const grown = (box: Box, by: number): Box => ({
   maxX: box.maxX + by,
   maxY: box.maxY + by,
 });
+
+/** Whether a box lies wholly in another. */
+export const isIn = (box: Box, other: Box): boolean =>
+  box.minX >= other.minX && box.maxX <= other.maxX && box.minY >= other.minY && box.maxY <= other.maxY;

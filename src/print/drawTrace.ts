@@ -2,7 +2,7 @@ import { grown, overlaps, type Box } from './box.js';
 import { hatchOf, strokeOutside, type Stroke } from './hatch.js';
 import { lineOf, narrow } from './line.js';
 import type { Pen } from './pen.js';
-import type { Trace, TracedLine } from './trace.js';
+import type { Trace, TracedLine, TracedText } from './trace.js';
 
 /** Half the widest line, mm: lines that pass a page's edge this near still show on it. */
 const LINE_REACH = 0.5;
@@ -17,8 +17,16 @@ const SHORTEST = 0.05;
  * Draws the part of a traced drawing that a box (in the drawing's frame) shows, moved and scaled onto the page.
  *
  * @param clear boxes in the drawing's frame that hatching leaves free, for words that the sheet adds.
+ * @param isHere which of its words are drawn; all where absent.
  */
-export function drawTrace(pen: Pen, trace: Trace, box: Box, onto: Placement, clear: readonly Box[] = []): void {
+export function drawTrace(
+  pen: Pen,
+  trace: Trace,
+  box: Box,
+  onto: Placement,
+  clear: readonly Box[] = [],
+  isHere: (words: TracedText) => boolean = () => true,
+): void {
   const near = grown(box, LINE_REACH / onto.scale);
   for (const line of trace.lines) {
     if (overlaps(line.box, near)) drawLine(pen, line, near, onto);
@@ -31,8 +39,9 @@ export function drawTrace(pen: Pen, trace: Trace, box: Box, onto: Placement, cle
       pen.line([onto.x(left.x1), onto.y(left.y1), onto.x(left.x2), onto.y(left.y2)], narrow);
     }
   }
-  for (const { shape, box: at } of trace.texts) {
-    if (!overlaps(at, near)) continue;
+  for (const words of trace.texts) {
+    const { shape, box: at } = words;
+    if (!overlaps(at, near) || !isHere(words)) continue;
     const { align, angleInDegrees } = shape;
     pen.text(shape.text, onto.x(shape.x), onto.y(shape.y), {
       height: Math.max(SMALLEST_LETTERS, shape.height * onto.scale),

@@ -6,6 +6,7 @@ import { DxfFile } from './dxfFile.js';
 import { dxfLayers } from './dxfLayer.js';
 import type { Finding } from './finding.js';
 import { cutFindings } from './gate.js';
+import { settled } from './settle.js';
 import { traceOf } from './trace.js';
 
 /** Side of the square that proves the scale, and its distance from the drawing, mm. */
@@ -29,7 +30,7 @@ export function dxfOf(
   const box = joinBoxes([...trace.lines, ...trace.texts].map((traced) => traced.box));
   const [left, bottom] = isEmpty(box) ? [0, 0] : [box.minX, box.minY - APART - SQUARE];
   const file = new DxfFile(Object.values(dxfLayers));
-  for (const shape of drawing.shapes) addShape(file, shape);
+  for (const shape of settled(drawing).shapes) addShape(file, shape);
   const scale = dxfLayers.scale.name;
   file.polyline(scale, square(left, bottom), true);
   file.text(scale, {

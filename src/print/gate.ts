@@ -4,7 +4,7 @@ import { boxOfPoints, overlaps } from './box.js';
 import { cleanVertices, contoursOf, type Contour } from './contour.js';
 import type { Finding } from './finding.js';
 import { pathData } from './pathData.js';
-import { pathPoints } from './trace.js';
+import { pathPoints } from './linePoints.js';
 
 /** Contours that differ by less than this everywhere are the same cut made twice, mm. */
 const SAME_CUT = 0.05;

@@ -1,10 +1,8 @@
 import type { TextShape } from '../sheet/drawing.js';
+import { widthOf } from '../sheet/lettering.js';
 
 /** Capitals of the embedded open font are this share of its size (DejaVu Sans: 1493 of 2048 units). */
 export const CAPITAL_SHARE = 1493 / 2048;
-
-/** A wide guess at the width of a character, as a share of the capitals' height: room for a text before it is set. */
-const CHARACTER_WIDTH = 0.9;
 
 /** The font's size, mm, at which its capitals stand `height` mm high. */
 export const fontSizeFor = (height: number): number => height / CAPITAL_SHARE;
@@ -14,9 +12,9 @@ export const oneLine = (text: string): string =>
   // eslint-disable-next-line no-control-regex
   text.replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029\ufffe\uffff]+/g, ' ').replace(/\p{Surrogate}/gu, '\ufffd');
 
-/** Room that a text takes, at least: its four corners, counter-clockwise from the lower left, mm, turned with the text. */
+/** The box that a text stands in: its four corners, counter-clockwise from the lower left, mm, turned with the text. */
 export function cornersOf(shape: TextShape): Float64Array {
-  const width = Array.from(shape.text).length * shape.height * CHARACTER_WIDTH;
+  const width = widthOf(shape.text, shape.height);
   const left = { left: 0, centre: -width / 2, right: -width }[shape.align];
   const half = shape.height * 0.75;
   const angle = ((shape.angleInDegrees ?? 0) * Math.PI) / 180;

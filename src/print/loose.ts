@@ -131,6 +131,7 @@ function together(parts: readonly Part[], title: string): Drawing {
     id: drawings.map(({ id }) => id).join(' '),
     title: drawings.length > MOST_NAMES ? title : drawings.map((each) => each.title).join(' · '),
     notes: drawings[0]!.notes,
+    ...(drawings[0]!.legend && { legend: drawings[0]!.legend }),
     shapes: apart.flat(),
     apart,
   };

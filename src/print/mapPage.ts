@@ -1,9 +1,10 @@
+import type { Layer } from '../sheet/drawing.js';
 import { grown, heightOf, joinBoxes, shifted, widthOf, type Box } from './box.js';
 import { documentLeaf, documentSheet, headOf, type Room } from './documentSheet.js';
-import { hasInk, mergedInk } from './ink.js';
 import type { Book, Leaf, Studio, TiledEntry } from './leaf.js';
 import { narrow } from './line.js';
 import { windowBox, type Run } from './nest.js';
+import { outside } from './outside.js';
 import type { Pen } from './pen.js';
 import type { MapPage } from './set.js';
 import { wrap } from './wrap.js';
@@ -98,35 +99,44 @@ function drawPanel(pen: Pen, panel: Panel, room: Room, top: number, studio: Stud
   y -= LINE;
   const px = (x: number): number => room.left + (x - extent.minX) * scale;
   const py = (v: number): number => y + (v - extent.maxY) * scale;
+  const boxes = run.windows.map((window): Box => {
+    const { minX, minY, maxX, maxY } = windowBox(run, window);
+    return { minX: px(minX), minY: py(minY), maxX: px(maxX), maxY: py(maxY) };
+  });
+  const numbers = boxes.map((box, i): Numbered => numberIn(box, String(before + i + 1), studio));
   for (const { trace, up } of run.placed) {
     for (const line of trace.lines) {
-      if (line.layer !== 'outline' && line.layer !== 'guide' && line.layer !== 'block') continue;
-      pen.line(
-        line.points.map((value, i) => (i % 2 === 0 ? px(value) : py(value + up))),
-        narrow,
-      );
+      if (!MAPPED.includes(line.layer)) continue;
+      const points = line.points.map((value, i) => (i % 2 === 0 ? px(value) : py(value + up)));
+      for (const part of outside(
+        points,
+        numbers.map(({ ground }) => ground),
+      ))
+        pen.line(part, narrow);
     }
   }
-  const merged = mergedInk(run.placed);
-  run.windows.forEach((window, i) => {
-    const box = windowBox(run, window);
-    const { pane } = run;
-    const drawn = { minX: px(box.minX), minY: py(box.minY), maxX: px(box.maxX), maxY: py(box.maxY) };
-    pen.rectangle(grown(drawn, -0.15), narrow);
-    const number = String(before + i + 1);
-    const letters = Math.min(LETTERS, heightOf(drawn) * 0.25);
-    // In the upper corner, or further down where the drawing leaves room for the number.
-    const reach = (letters + 1) / scale;
-    const free = [0, 1, 2, 3].find((step) => {
-      const maxY = box.maxY - (step * (pane.height - reach)) / 3;
-      return !hasInk(merged, { minX: box.minX, minY: maxY - reach, maxX: box.minX + pane.width, maxY });
-    });
-    const numberY = drawn.maxY - ((free ?? 0) * (heightOf(drawn) - letters - 1)) / 3 - letters / 2 - 0.5;
-    pen.text(number, (drawn.minX + drawn.maxX) / 2, numberY, {
-      height: letters,
-      bold: true,
-      align: 'centre',
-      fit: widthOf(drawn) - 1.6,
-    });
+  boxes.forEach((box, i) => {
+    pen.rectangle(grown(box, -0.15), narrow);
+    const { text, x, y, height } = numbers[i]!;
+    pen.text(text, x, y, { height, bold: true, align: 'centre' });
   });
+}
+
+/** The lines that show on a map what lies where. */
+const MAPPED: readonly Layer[] = ['outline', 'edge', 'joint', 'guide', 'block'];
+
+/** A sheet's number and the ground that lines leave free for it. */
+interface Numbered {
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+  readonly height: number;
+  readonly ground: Box;
+}
+
+function numberIn(box: Box, text: string, { measure }: Studio): Numbered {
+  const [x, y] = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
+  const height = Math.min(LETTERS, heightOf(box) * 0.3, (widthOf(box) * 0.7) / measure(text, true));
+  const [half, tall] = [(measure(text, true) * height) / 2 + 0.6, height / 2 + 0.6];
+  return { text, x, y, height, ground: { minX: x - half, minY: y - tall, maxX: x + half, maxY: y + tall } };
 }

@@ -1,4 +1,4 @@
-import type { Box } from './box.js';
+import { overlaps, type Box } from './box.js';
 import { hasInk, inkNear, type Ink } from './ink.js';
 import type { Pane, Window } from './tile.js';
 
@@ -46,6 +46,8 @@ export const letterPair = (n: number): string =>
 /** The seams of a run, in the order of its pages, lettered from the `first` pair on. */
 export function seamsOf(ink: Ink, windows: readonly Window[], pane: Pane, first: number): readonly Seam[] {
   const seams: Seam[] = [];
+  // Marks keep off those of other seams too: two seams may meet at the middle of an edge.
+  const taken: Box[] = [];
   windows.forEach((over, o) => {
     windows.forEach((under, u) => {
       const upright = under.column === over.column - 1;
@@ -56,7 +58,8 @@ export function seamsOf(ink: Ink, windows: readonly Window[], pane: Pane, first:
       if (to - from < 2 * MARK_REACH) return;
       const way = upright ? 'upright' : 'level';
       const at = upright ? over.x : over.y;
-      const marks = marksOn(ink, way, at, from, to);
+      const marks = marksOn(ink, way, at, from, to, taken);
+      taken.push(...marks.map(({ along }) => squareAt(way, at, along, along)));
       seams.push({ letters: letterPair(first + seams.length), way, under: u, over: o, at, from, to, marks });
     });
   });
@@ -64,24 +67,23 @@ export function seamsOf(ink: Ink, windows: readonly Window[], pane: Pane, first:
 }
 
 /** Two marks, as far apart as the seam allows, where the drawing leaves room for them. */
-function marksOn(ink: Ink, way: Seam['way'], at: number, from: number, to: number): SeamMark[] {
+function marksOn(ink: Ink, way: Seam['way'], at: number, from: number, to: number, taken: readonly Box[]): SeamMark[] {
   const inset = way === 'upright' ? MARK_REACH : CORNER;
   const low = from + inset;
   const high = to - inset;
   if (high - low < 2 * MARK_REACH) return [{ along: (low + high) / 2, rising: true }];
   const middle = (low + high) / 2;
-  const square = (start: number, end: number): Box => {
-    const across = { min: at - MARK_REACH, max: at + MARK_REACH };
-    const along = { min: start - MARK_REACH, max: end + MARK_REACH };
-    const [x, y] = way === 'upright' ? [across, along] : [along, across];
-    return { minX: x.min, minY: y.min, maxX: x.max, maxY: y.max };
-  };
-  const near = inkNear(ink, square(low, high));
-  const free = (along: number): boolean => !hasInk(near, square(along, along));
+  const near = inkNear(ink, squareAt(way, at, low, high));
+  const isApart = (along: number): boolean => !taken.some((box) => overlaps(box, squareAt(way, at, along, along)));
+  const isFree = (along: number): boolean => isApart(along) && !hasInk(near, squareAt(way, at, along, along));
+  // Where the drawing leaves no room for the diagonal, at least for the letters: they stand within these of the seam and the middle.
+  const isLegible = (along: number): boolean =>
+    isApart(along) && !lettersAt(way, at, along).some((box) => hasInk(near, box));
   const search = (start: number, end: number): number => {
     const step = Math.sign(end - start);
-    for (let along = start; (end - along) * step >= 0; along += step) if (free(along)) return along;
-    return start;
+    const places: number[] = [];
+    for (let along = start; (end - along) * step >= 0; along += step) places.push(along);
+    return places.find(isFree) ?? places.find(isLegible) ?? places.find(isApart) ?? start;
   };
   const first = search(low, middle - MARK_REACH);
   const last = search(high, middle + MARK_REACH);
@@ -89,4 +91,23 @@ function marksOn(ink: Ink, way: Seam['way'], at: number, from: number, to: numbe
     { along: first, rising: true },
     { along: last, rising: false },
   ];
+}
+
+/** The square of a mark, or what marks between two places along a seam take. */
+function squareAt(way: Seam['way'], at: number, start: number, end: number): Box {
+  const across = { min: at - MARK_REACH, max: at + MARK_REACH };
+  const along = { min: start - MARK_REACH, max: end + MARK_REACH };
+  const [x, y] = way === 'upright' ? [across, along] : [along, across];
+  return { minX: x.min, minY: y.min, maxX: x.max, maxY: y.max };
+}
+
+/** What letters may take on either side of a seam, on both sides of the middle of a mark. */
+function lettersAt(way: Seam['way'], at: number, along: number): Box[] {
+  return [-1, 1].flatMap((side) =>
+    [-1, 1].map((beside) => {
+      const [a, b] = [at + side * 5, along + beside * 4];
+      const [x, y] = way === 'upright' ? [a, b] : [b, a];
+      return { minX: x - 4, maxX: x + 4, minY: y - 3, maxY: y + 3 };
+    }),
+  );
 }

@@ -6,6 +6,7 @@ import { fontSizeFor, oneLine } from './lettering.js';
 import { layers, lineOf, NARROW } from './line.js';
 import { pathData } from './pathData.js';
 import { svgBuilder, type SvgBuilder } from './svgBuilder.js';
+import { settled } from './settle.js';
 import { traceOf } from './trace.js';
 
 /** Paper left around the drawing, mm. */
@@ -31,8 +32,9 @@ export function svgOf(drawing: Drawing): string {
 
   const svg = svgBuilder.create().width(`${width}mm`).height(`${height}mm`).viewBox(`0 0 ${width} ${height}`);
   svg.title(undefined, escaped([drawing.title, ...drawing.notes].join('; ')));
+  const all = settled(drawing).shapes;
   for (const layer of layers) {
-    const shapes = drawing.shapes.filter((shape) => shape.layer === layer);
+    const shapes = all.filter((shape) => shape.layer === layer);
     if (shapes.length === 0) continue;
     const group = svgBuilder.create();
     for (const shape of shapes) addShape(group, shape, place);

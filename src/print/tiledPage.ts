@@ -1,16 +1,18 @@
-import { overlaps, shifted, type Box } from './box.js';
+import type { Legend } from '../sheet/drawing.js';
+import { isIn, shifted, type Box } from './box.js';
 import { drawTrace, placedAt } from './drawTrace.js';
 import { formatsOf, pageWidth, type SheetFormat } from './format.js';
-import { inkNear, mergedInk, type Ink } from './ink.js';
+import { mergedInk } from './ink.js';
 import type { Leaf, Studio } from './leaf.js';
 import { dashed, frame, NARROW, narrow, WIDE } from './line.js';
-import { roomForName } from './nameSpot.js';
+import { drawLegend } from './legend.js';
 import { layLoose } from './loose.js';
 import { windowBox, type Run, type TilePlan } from './nest.js';
 import type { Pen } from './pen.js';
 import { printerStamp } from './printer.js';
+import { hasLine, showsOn, writtenOn, type Written } from './runWords.js';
 import { seamsOf, type Seam } from './seam.js';
-import { seamDiagonals, seamLetters, WORD_HEIGHT, wordAt, type Word } from './seamMark.js';
+import { seamDiagonals, seamLetters, WORD_HEIGHT } from './seamMark.js';
 import type { TiledPage, Use } from './set.js';
 import { drawCentringMarks, drawTrimmingMarks } from './sheetFrame.js';
 import { BARS_HEIGHT, BARS_WIDTH, drawLevelBars, drawUprightBars } from './testBar.js';
@@ -33,9 +35,10 @@ export function layTiled(
     const ink = mergedInk(run.placed);
     const seams = seamsOf(ink, run.windows, run.pane, seamCount);
     seamCount += seams.length;
+    const written = writtenOn(run, seams);
     const firstSheet = leaves.length;
     run.windows.forEach((window, index) => {
-      const tile: Tile = { studio, run, format, seams, ink, index, window, firstSheet, sheets: plan.sheets, use };
+      const tile: Tile = { studio, run, written, format, seams, index, window, firstSheet, sheets: plan.sheets, use };
       leaves.push({
         width: pageWidth(format, run.pane),
         height: format.height,
@@ -55,9 +58,9 @@ const namesOf = (run: Run): string => [...new Set(run.placed.map(({ drawing }) =
 interface Tile {
   readonly studio: Studio;
   readonly run: Run;
+  readonly written: readonly Written[];
   readonly format: SheetFormat;
   readonly seams: readonly Seam[];
-  readonly ink: Ink;
   readonly index: number;
   readonly window: Window;
   readonly firstSheet: number;
@@ -75,14 +78,15 @@ function drawTile(pen: Pen, tile: Tile, pageNumber: string): void {
     maxY: format.bottom + format.band + pane.height,
   };
   const mine = tile.seams.filter((seam) => seam.under === tile.index || seam.over === tile.index);
-  const words = [...mine.flatMap(seamLetters), ...(run.placed.length > 1 ? namesOn(tile) : [])];
+  const seen = windowBox(run, window);
+  const words = mine.flatMap(seamLetters).filter(({ box: around }) => isIn(around, seen));
   const onPage = placedAt(window.x, window.y, box.minX, box.minY);
   pen.within(box, () => {
-    const shown = windowBox(run, window);
     const clear = words.map(({ box: around }) => around);
-    for (const { trace, up } of run.placed) {
+    for (const { trace, up, isOn } of tile.written) {
       const down = (b: Box): Box => shifted(b, 0, -up);
-      drawTrace(pen, trace, down(shown), placedAt(window.x, window.y - up, box.minX, box.minY), clear.map(down));
+      const onto = placedAt(window.x, window.y - up, box.minX, box.minY);
+      drawTrace(pen, trace, down(seen), onto, clear.map(down), (text) => isOn(tile.index, text));
     }
     for (const { text, x, y, bold } of words) {
       pen.text(text, onPage.x(x), onPage.y(y), { height: WORD_HEIGHT, align: 'centre', bold });
@@ -107,18 +111,6 @@ function drawTile(pen: Pen, tile: Tile, pageNumber: string): void {
   drawUprightBars(pen, box.minX, box.minY + 1, studio.words);
   drawBand(pen, tile, box);
   pen.text(pageNumber, box.maxX, format.bottom - 2.5, { height: 2, align: 'right' });
-}
-
-/** Where several drawings share a page, each carries its name, wherever between its lines there is room. */
-function namesOn({ run, window, studio, ink }: Tile): readonly Word[] {
-  const near = inkNear(ink, windowBox(run, window));
-  return run.placed.flatMap(({ drawing, ink: own, up }): Word[] => {
-    // Parts that lie anywhere say each for itself what they are.
-    if (drawing.apart) return [];
-    const width = studio.measure(drawing.title, false) * WORD_HEIGHT;
-    const spot = roomForName(near, own, up, window, run.pane, width);
-    return spot ? [wordAt(drawing.title, spot.x, spot.y, width, false)] : [];
-  });
 }
 
 /** The frame; where another sheet joins, the line to cut on or to lay it to, and which sheet that is. */
@@ -152,26 +144,24 @@ function drawEdges(pen: Pen, tile: Tile, box: Box): void {
   }
   const list = (found: readonly Seam[], role: 'under' | 'over'): string =>
     found.map((seam) => sheetOf(seam, role)).join(', ');
-  const note = { height: 2, angleInDegrees: 90, fit: box.maxY - box.minY - 4 } as const;
+  const note = { height: 2.8, angleInDegrees: 90 } as const;
   if (left.length > 0) {
     const text = `${words.cutHere} — ${words.layOver} ${list(left, 'under')}`;
-    pen.text(text, box.minX - 1.8, box.maxY - 2, { ...note, align: 'right', fit: (box.maxY - box.minY) / 2 - 8 });
+    pen.text(text, box.minX - 2.5, box.maxY - 2, { ...note, align: 'right', fit: (box.maxY - box.minY) / 2 - 8 });
   }
   if (right.length > 0) {
-    pen.text(`${words.glueUnder} ${list(right, 'over')}`, box.maxX + 2, box.maxY - 2, {
+    pen.text(`${words.glueUnder} ${list(right, 'over')}`, box.maxX + 2.5, box.maxY - 2, {
       ...note,
       align: 'right',
       fit: (box.maxY - box.minY) / 2 - 8,
     });
   }
-  if (below.length > 0) {
-    pen.text(`${words.cutHere} — ${words.layOver} ${list(below, 'under')}`, box.minX + BARS_WIDTH + 2, box.minY + 2, {
-      height: 2,
-    });
-  }
-  if (above.length > 0) {
-    pen.text(`${words.glueUnder} ${list(above, 'over')}`, box.minX + 2, box.maxY + 2, { height: 2 });
-  }
+  const levels = [
+    ...(below.length > 0 ? [`${words.cutHere} — ${words.layOver} ${list(below, 'under')} ↓`] : []),
+    ...(above.length > 0 ? [`${words.glueUnder} ${list(above, 'over')} ↑`] : []),
+  ];
+  const half = (box.maxY - box.minY) / 2 - 8;
+  pen.text(levels.join('  ·  '), box.maxX + 2.5, box.minY + 2, { ...note, fit: half });
 }
 
 /** Under the drawing: test bars, the sheet's place in large letters, the title block. */
@@ -182,16 +172,7 @@ function drawBand(pen: Pen, tile: Tile, box: Box): void {
   const bottom = format.bottom;
   const barsY = isWide ? bottom : bottom + BLOCK_HEIGHT;
   drawLevelBars(pen, box.minX, barsY, words);
-  const shown = run.placed.filter(({ trace, up }) =>
-    [...trace.lines, ...trace.texts].some((traced) =>
-      overlaps(traced.box, {
-        minX: window.x,
-        minY: window.y - up,
-        maxX: window.x + run.pane.width,
-        maxY: window.y - up + run.pane.height,
-      }),
-    ),
-  );
+  const onPage = tile.written.filter((written) => showsOn(written, run, tile.index));
   const sheet = `${pad(tile.firstSheet + tile.index + 1, tile.sheets)}/${String(tile.sheets)}`;
   const rows = new Set(run.windows.map((other) => other.row)).size;
   const columns = new Set(run.windows.map((other) => other.column)).size;
@@ -205,7 +186,10 @@ function drawBand(pen: Pen, tile: Tile, box: Box): void {
   // Left of the centring mark, as the page number stands right of it.
   const stampRoom = pageWidth(format, run.pane) / 2 - box.minX - 5;
   if (stamp) pen.text(`${words.compensated} ${stamp}`, box.minX, bottom - 2.5, { height: 2, fit: stampRoom });
-  const drawings = (shown.length > 0 ? shown : run.placed).map(({ drawing }) => drawing);
+  const drawings = (onPage.length > 0 ? onPage : tile.written).map(({ drawing }) => drawing);
+  const legend = legendOf(onPage, tile);
+  const middle = pageWidth(format, run.pane) / 2;
+  drawLegend(pen, legend, { left: box.minX, right: box.maxX, middle, y: box.maxY + LEGEND_UP }, studio.measure);
   const width = Math.min(BLOCK_WIDTH, box.maxX - box.minX - (isWide ? BARS_WIDTH + 2 : 0));
   drawTitleBlock(
     pen,
@@ -224,6 +208,18 @@ function drawBand(pen: Pen, tile: Tile, box: Box): void {
     },
     studio,
   );
+}
+
+/** The middle of the legend's letters over the frame, mm: within what every printer reaches. */
+const LEGEND_UP = 2.6;
+
+/** What the kinds of line that are on the page mean. */
+function legendOf(onPage: readonly Written[], { run, window }: Tile): Legend {
+  const shown = onPage.flatMap(({ drawing, trace, up }) => {
+    const near = shifted(windowBox(run, window), 0, -up);
+    return (drawing.legend ?? []).filter(([layer]) => hasLine(trace, layer, near));
+  });
+  return shown.filter(([layer], i) => shown.findIndex(([other]) => other === layer) === i);
 }
 
 /** Padded with zeros to as many digits as the largest, so that sheets sort as they lie. */

@@ -3,6 +3,7 @@ import type { Plan } from '../plan.js';
 import { blockOutlines, type BlockOutline } from './blockOutlines.js';
 import type { Drawing, Shape } from './drawing.js';
 import { layInRows } from './layInRows.js';
+import { legendOf } from './legendOf.js';
 import { outlineWords } from './outlineWords.js';
 import { contour } from './primitives.js';
 import { say, WORDS } from './words.js';
@@ -21,6 +22,7 @@ export function blockSheets(plan: Plan): Drawing[] {
       id: `blocks-${row}`,
       title: say(WORDS.block.title, { row: rows.join(WORDS.joinWith) }),
       notes: [WORDS.block.notes],
+      legend: legendOf('block'),
       shapes: apart.flat(),
       apart,
     };

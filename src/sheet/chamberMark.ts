@@ -1,101 +1,187 @@
 import type { Chamber } from '../chamber/chamber.js';
 import type { Bench } from './bench.js';
-import type { Shape } from './drawing.js';
-import { spanAt } from './finished.js';
-import { heightFitting } from './lettering.js';
-import { blockArrow, contour, text } from './primitives.js';
+import type { Caption, Shape } from './drawing.js';
+import { spanAt, type FinishedLine } from './finished.js';
+import { widthOf, wrapped } from './lettering.js';
+import { blockArrow, circle, line, text, type Point } from './primitives.js';
 import { WORDS } from './words.js';
 
-/** Letters are read from a metre away: no larger than this they are large enough, mm. */
-const LARGEST = 14;
+/** Heights of a chamber's number with that of its depth, the best first: never under 5 mm, so that both are read from a metre away. */
+const SIZES = [
+  [14, 7],
+  [10, 7],
+  [10, 5],
+  [7, 5],
+  [5, 5],
+] as const;
 /** Kept free between a chamber's line and what is written in it, mm. */
-const MARGIN = 3;
-/** Arrows: length, width at the head, mm; a chamber shorter than this has none. */
-const ARROW = { length: 24, width: 9, chamber: 110, gap: 4 } as const;
+const MARGIN = 2.5;
+/** Steps in which words are moved along a chamber, mm. */
+const STEP = 8;
+/** A chamber whose middle line rises by no more than this a millimetre is written in level, else along it. */
+const LEVEL = 0.04;
+/** The space between lines, as a share of the taller of both. */
+const SPACE = 0.5;
+/** On a leader outside: how far beyond the finished line, in steps, mm. */
+const OUTSIDE = [6, 14, 22, 30] as const;
 
 /**
- * A chamber as it is marked on its face: the line to rout to, its number and depth, arrows to nose and deck, all inside the line.
+ * A chamber's number and depth: inside its line wherever no seam and nothing else crosses them, else beyond the finished line on a leader.
  *
  * @param depth how deep it is, in words
  * @param others numbers that the same place has on the mirrored face
  */
-export function chamberMark(chamber: Chamber, bench: Bench, depth: string, others: readonly string[] = []): Shape[] {
-  const shapes: Shape[] = [contour('chamber', bench.contour(chamber.contour))];
-  const s = chamber.contour.map((v) => v.x);
-  const [from, to] = [Math.min(...s) + MARGIN, Math.max(...s) - MARGIN];
-  const inset = to - from >= ARROW.chamber ? ARROW.length + 2 * ARROW.gap : 0;
-  const room = roomIn(chamber, from + inset, to - inset);
-  if (!room) return shapes;
-  const tall = room.high - room.low;
-  const width = room.to - room.from;
-  const [x, y] = bench.point((from + to) / 2, (room.low + room.high) / 2);
-
+export function chamberCaption(
+  chamber: Chamber,
+  bench: Bench,
+  finished: FinishedLine,
+  depth: string,
+  others: readonly string[] = [],
+): Caption {
   const numbers = [chamber.id, ...others];
-  const lines = tall >= 20 ? [...numbers, depth] : [[...numbers, depth].join('  ')];
-  // Capitals and the spaces between lines share the height, the numbers having twice the part of the depth.
-  const share = tall / (lines.length === 1 ? 1.4 : 1.4 * (2 * numbers.length + 1));
-  const sizes = lines.map((line, i) => {
-    const part = lines.length > 1 && i < numbers.length ? 2 : 1;
-    return heightFitting(line, { width, height: part * share }, part === 2 ? LARGEST : LARGEST / 2) ?? 1.8;
-  });
-  const spaces = sizes.slice(1).map((size, i) => 0.5 * Math.max(size, sizes[i]!));
-  let top = y + (sum(sizes) + sum(spaces)) / 2;
-  lines.forEach((line, i) => {
-    shapes.push(text(line, [x, top - sizes[i]! / 2], sizes[i]!));
-    top -= sizes[i]! + (spaces[i] ?? 0);
-  });
-  if (inset > 0) shapes.push(...noseArrow(chamber, bench, from), ...deckArrow(chamber, bench, to));
-  return shapes;
+  const layouts: readonly (readonly string[])[] = [
+    [...numbers, depth],
+    [numbers.join('  '), depth],
+    [...numbers, ...wrapped(depth, 0.6 * widthOf(depth, 1), 1)],
+    [[...numbers, depth].join('  ')],
+  ];
+  const inside = SIZES.flatMap(([large, small]) =>
+    layouts.flatMap((lines) => {
+      const heights = lines.map((words) => (words.startsWith(chamber.id) || others.includes(words) ? large : small));
+      return placesIn(chamber, bench, lines, heights);
+    }),
+  );
+  return { places: [...inside, ...onLeaders(chamber, bench, finished, layouts)] };
 }
 
-/** At the nose end of the chamber: the arrow to the nose, its word inside. */
-function noseArrow(chamber: Chamber, bench: Bench, end: number): Shape[] {
-  const { length, width, gap } = ARROW;
-  const room = roomIn(chamber, end + gap, end + gap + length);
-  if (!room || room.high - room.low < width) return [];
+/** The arrows to nose and deck with their words, where a chamber has room for them beside its number. */
+export function arrowCaptions(chamber: Chamber, bench: Bench): Caption[] {
   const toNose = bench.noseAt === 'left' ? -1 : 1;
-  const [x, y] = bench.point(room.from, (room.low + room.high) / 2);
-  return [blockArrow([x, y], [toNose, 0], length, width), text(WORDS.nose, [x - toNose * (length * 0.58), y], 2.5)];
+  const [from, to] = stretch(chamber);
+  const places = (draw: (x: number, y: number) => Shape[], width: number, tall: number, order: 1 | -1) => {
+    const found: Shape[][] = [];
+    for (let s = from + width / 2; s <= to - width / 2; s += STEP) {
+      const middle = middleAt(chamber, s);
+      if (middle !== undefined && holds(chamber, s, middle, width, tall, 0))
+        found.push(draw(...bench.point(s, middle)));
+    }
+    return order === 1 ? found : found.reverse();
+  };
+  const words = 5;
+  const noseWidth = ARROW + 2 + widthOf(WORDS.nose, words);
+  const nose = (x: number, y: number): Shape[] => [
+    blockArrow([x + (toNose * noseWidth) / 2, y], [toNose, 0], ARROW, 7),
+    text(WORDS.nose, [x + toNose * (noseWidth / 2 - ARROW - 2), y], words, toNose < 0 ? 'left' : 'right'),
+  ];
+  const deckWidth = 9 + widthOf(WORDS.deck, words);
+  const deck = (x: number, y: number): Shape[] => [
+    blockArrow([x - deckWidth / 2 + 3.5, y + ARROW / 2], [0, 1], ARROW, 7),
+    text(WORDS.deck, [x - deckWidth / 2 + 9, y], words, 'left'),
+  ];
+  return [
+    { places: places(nose, noseWidth + 4, 8, 1), optional: true },
+    { places: places(deck, deckWidth + 4, ARROW + 1, -1), optional: true },
+  ];
 }
 
-/** At its tail end: the arrow to the deck, its word inside or, where it is short, beside. */
-function deckArrow(chamber: Chamber, bench: Bench, end: number): Shape[] {
-  const { length, width, gap } = ARROW;
-  const room = roomIn(chamber, end - gap - width, end - gap);
-  if (!room || room.high - room.low < width) return [];
-  const toNose = bench.noseAt === 'left' ? -1 : 1;
-  const tall = Math.min(length, room.high - room.low);
-  const [x, y] = bench.point((room.from + room.to) / 2, (room.low + room.high) / 2);
-  const inside = tall >= 18;
-  const words = inside
-    ? text(WORDS.deck, [x, y - tall * 0.1], 2.5, 'centre', { angleInDegrees: 90 })
-    : text(WORDS.deck, [x + toNose * (width / 2 + 1), y], 2.5, toNose < 0 ? 'right' : 'left');
-  return [blockArrow([x, y + tall / 2], [0, 1], tall, width), words];
-}
+/** Length of an arrow, mm. */
+const ARROW = 13;
 
-interface Room {
-  readonly from: number;
-  readonly to: number;
-  readonly low: number;
-  readonly high: number;
-}
-
-/** The upright rectangle over a stretch of the chamber that is free for writing, face frame; undefined where there is none. */
-function roomIn({ profile }: Chamber, from: number, to: number): Room | undefined {
-  let low = -Infinity;
-  let high = Infinity;
-  for (let i = 0; i <= SAMPLES; i++) {
-    const span = spanAt(profile, from + ((to - from) * i) / SAMPLES);
-    if (!span) return undefined;
-    low = Math.max(low, span[0] + MARGIN);
-    high = Math.min(high, span[1] - MARGIN);
+/** All places along a chamber that hold some lines of words, from its middle outward. */
+function placesIn(chamber: Chamber, bench: Bench, lines: readonly string[], heights: readonly number[]): Shape[][] {
+  const width = Math.max(...lines.map((words, i) => widthOf(words, heights[i]!)));
+  const tall = tallOf(heights);
+  const [from, to] = stretch(chamber);
+  const middle = (from + to) / 2;
+  const places: Shape[][] = [];
+  for (let off = 0; off <= (to - from - width) / 2; off += STEP) {
+    for (const s of off === 0 ? [middle] : [middle - off, middle + off]) {
+      const z = middleAt(chamber, s);
+      const rise = riseAt(chamber, s, width);
+      if (z === undefined || !holds(chamber, s, z, width, tall, rise)) continue;
+      const onBench = bench.noseAt === 'left' ? rise : -rise;
+      places.push(block(lines, heights, bench.point(s, z), Math.atan(onBench)));
+    }
   }
-  return high > low && to > from ? { from, to, low, high } : undefined;
+  return places;
 }
 
-/** Places along a stretch at which its height is taken: edges are nearly straight over a chamber. */
-const SAMPLES = 8;
+/** Places beyond the finished line, over the deck and under the bottom, with a line to a spot in the chamber. */
+function onLeaders(
+  chamber: Chamber,
+  bench: Bench,
+  { heightsAt }: FinishedLine,
+  layouts: readonly (readonly string[])[],
+): Shape[][] {
+  const [from, to] = stretch(chamber);
+  const middle = (from + to) / 2;
+  const z = middleAt(chamber, middle) ?? 0;
+  return [layouts.at(-1)!, layouts[1]!, layouts[0]!].flatMap((lines) => {
+    const heights = lines.map(() => 5);
+    const [width, tall] = [Math.max(...lines.map((words) => widthOf(words, 5))), tallOf(heights)];
+    return OUTSIDE.flatMap((out) =>
+      [0, 1, -1, 2, -2, 3, -3, 4, -4].flatMap((step) =>
+        [-1, 1].flatMap((side): Shape[][] => {
+          const s = middle + (step * (width + 10)) / 4;
+          const edges = [-0.5, 0, 0.5].flatMap((share) => heightsAt(s + share * width) ?? []);
+          if (edges.length === 0) return [];
+          const edge =
+            side < 0 ? Math.min(...edges.map(({ bottom }) => bottom)) : Math.max(...edges.map(({ deck }) => deck));
+          const at = bench.point(s, edge + side * (out + tall / 2));
+          const spot = bench.point(middle, z);
+          const foot: Point = [at[0], at[1] - (side * (tall + 3)) / 2];
+          return [[...block(lines, heights, at, 0), line('dimension', spot, foot), circle('dimension', ...spot, 1)]];
+        }),
+      ),
+    );
+  });
+}
 
-function sum(values: readonly number[]): number {
-  return values.reduce((a, b) => a + b, 0);
+/** Lines of words one under the other around a middle, turned by an angle in radians. */
+function block(lines: readonly string[], heights: readonly number[], [x, y]: Point, angle: number): Shape[] {
+  let up = tallOf(heights) / 2;
+  return lines.map((words, i) => {
+    const height = heights[i]!;
+    const out = up - height / 2;
+    up -= height + (i + 1 < heights.length ? SPACE * Math.max(height, heights[i + 1]!) : 0);
+    const at: Point = [x - out * Math.sin(angle), y + out * Math.cos(angle)];
+    const turn = angle === 0 ? {} : { angleInDegrees: (angle * 180) / Math.PI };
+    return text(words, at, height, 'centre', turn);
+  });
+}
+
+function tallOf(heights: readonly number[]): number {
+  return heights.reduce((sum, height, i) => sum + height + (i > 0 ? SPACE * Math.max(height, heights[i - 1]!) : 0), 0);
+}
+
+function stretch({ contour }: Chamber): readonly [from: number, to: number] {
+  const s = contour.map(({ x }) => x);
+  return [Math.min(...s) + MARGIN, Math.max(...s) - MARGIN];
+}
+
+function middleAt({ profile }: Chamber, s: number): number | undefined {
+  const span = spanAt(profile, s);
+  return span && (span[0] + span[1]) / 2;
+}
+
+/** How much the middle line rises a millimetre over a stretch; nothing where it is nearly level. */
+function riseAt(chamber: Chamber, s: number, width: number): number {
+  const [a, b] = [middleAt(chamber, s - width / 2), middleAt(chamber, s + width / 2)];
+  const rise = a === undefined || b === undefined ? 0 : (b - a) / width;
+  return Math.abs(rise) <= LEVEL ? 0 : rise;
+}
+
+/** Whether a box around a place, turned by a rise, lies within the chamber, its margin kept. */
+function holds({ profile }: Chamber, s: number, z: number, width: number, tall: number, rise: number): boolean {
+  const length = Math.hypot(1, rise);
+  const [us, uz] = [1 / length, rise / length];
+  for (const along of [-0.5, -0.25, 0, 0.25, 0.5]) {
+    for (const up of [-0.5, 0.5]) {
+      const at = s + along * width * us - up * tall * uz;
+      const height = z + along * width * uz + up * tall * us;
+      const span = spanAt(profile, at);
+      if (!span || height < span[0] + MARGIN || height > span[1] - MARGIN) return false;
+    }
+  }
+  return true;
 }

@@ -4,16 +4,21 @@ import { jointFaces, type JointFace } from '../dot/jointFace.js';
 import { printLength } from '../length/length.js';
 import type { Vertex } from '../length/vertex.js';
 import type { Plan } from '../plan.js';
-import type { Drawing, Shape } from './drawing.js';
+import type { Caption, Drawing, Shape } from './drawing.js';
 import { finishedLineAt, type FinishedLine } from './finished.js';
-import { heightFitting } from './lettering.js';
+import { legendOf } from './legendOf.js';
+import { wrapped } from './lettering.js';
 import { circle, contour, line, polygon, text, type Point } from './primitives.js';
 import { say } from './words.js';
 
 /** Arms of the cross at a dot's middle stand out by so much, mm. */
 const ARM = 4;
+/** Letters of a dot's name, of its place, and of notes, mm. */
+const NAME = 7;
 const LETTERS = 5;
 const SMALL = 3.5;
+/** How wide the notes run, mm. */
+const NOTES_WIDTH = 120;
 /** The ends of a blank that is no box are drawn so far over and under the joint, mm. */
 const SPARE = 10;
 
@@ -98,18 +103,27 @@ export function dotsSheet(plan: Plan, at: MirroredJoint): Drawing {
     ];
   };
   const { joint } = at;
+  const dots = plan.glue.dots.filter((dot) => dot.joint === joint.id);
+  const smears = plan.glue.smears.filter((smear) => smear.joint === joint.id);
+  const title = say(at.mirror ? words.titleMirror : words.title, values);
   return {
     id: `dots-${joint.id}`,
-    title: say(at.mirror ? words.titleMirror : words.title, values),
+    title,
     notes,
+    name: say(words.name, { title }),
+    legend: legendOf('dots'),
+    captions: [
+      ...dots.map((dot) => dotWords(dot, placeOf(dot))),
+      ...smears.map(smearWords),
+      alongEdge(words.blank, start + 2 * ARM, end, top - 2 * LETTERS),
+      ...(isBox ? [alongEdge(words.underside, start + 2 * ARM, end, low + LETTERS)] : []),
+      ...notesBelow(notes, start + 2 * ARM, end, low - 2 * LETTERS),
+    ],
     shapes: [
       ...blankEdges(start, end, low, top, isBox),
-      ...finished.loops.map((loop) => polygon('outline', loop)),
-      ...plan.glue.dots.filter((dot) => dot.joint === joint.id).flatMap((dot) => dotMark(dot, placeOf(dot))),
-      ...plan.glue.smears.filter((smear) => smear.joint === joint.id).flatMap(smearMark),
-      text(words.blank, [start + 2 * ARM, top - 2 * LETTERS], SMALL, 'left'),
-      ...notes.map((note, i) => text(note, [start + 2 * ARM, low - (i + 1) * 2 * LETTERS], SMALL, 'left')),
-      ...(isBox ? [text(words.underside, [start + 2 * ARM, low + SMALL], SMALL, 'left')] : []),
+      ...finished.loops.map((loop) => polygon('edge', loop)),
+      ...dots.flatMap(dotMark),
+      ...smears.map(smearMark),
     ],
   };
 }
@@ -126,20 +140,65 @@ function blankEdges(from: number, to: number, low: number, high: number, isBox: 
   return [from, to].map((s) => line('joint', [s, low], [s, high]));
 }
 
-function dotMark({ id, s, z, diameter }: Dot, place: readonly string[]): Shape[] {
+function dotMark({ s, z, diameter }: Dot): Shape[] {
   const out = diameter / 2 + ARM;
-  const height = heightFitting(id, { width: 40, height: LETTERS }) ?? SMALL;
   return [
     { ...circle('dot', s, z, diameter / 2), hatch: 'light' },
     line('mark', [s - out, z], [s + out, z]),
     line('mark', [s, z - out], [s, z + out]),
-    text(id, [s, z + out + LETTERS], height),
-    ...place.map((words_, i) => text(words_, [s, z - out - LETTERS - i * 1.5 * SMALL], SMALL)),
   ];
 }
 
+/** A dot's name and place: over it or under it, beside it, or further off on a leader where the finished line or a seam is in the way. */
+function dotWords({ id, s, z, diameter }: Dot, place: readonly string[]): Caption {
+  const out = diameter / 2 + ARM;
+  const pitch = 1.6 * LETTERS;
+  const both = NAME + place.length * pitch;
+  const block = (x: number, y: number, align: 'left' | 'centre' | 'right'): Shape[] => [
+    text(id, [x, y + (both - NAME) / 2], NAME, align),
+    ...place.map((words_, i) => text(words_, [x, y + both / 2 - NAME - (i + 0.6) * pitch], LETTERS, align)),
+  ];
+  const near = [
+    block(s, z + out + both / 2 + 2, 'centre'),
+    block(s, z - out - both / 2 - 2, 'centre'),
+    block(s + out + 2, z, 'left'),
+    block(s - out - 2, z, 'right'),
+  ];
+  const far = [20, 35, 50, 65].flatMap((up) =>
+    [0, 25, -25, 50, -50].flatMap((along) =>
+      [1, -1].map((side): Shape[] => {
+        const y = z + side * (out + up);
+        const foot: Point = [s + along, y - side * (both / 2 + 1.5)];
+        return [...block(s + along, y, 'centre'), line('dimension', [s, z + (side * diameter) / 2], foot)];
+      }),
+    ),
+  );
+  return { places: [...near, ...far] };
+}
+
+/** Places along an edge, from its beginning on, for what it is called. */
+function alongEdge(name: string, from: number, to: number, y: number): Caption {
+  const starts = Array.from({ length: 1 + Math.floor(Math.max(0, to - from) / 40) }, (_, i) => from + 40 * i);
+  return { places: starts.map((x) => [text(name, [x, y], LETTERS, 'left')]) };
+}
+
+/** What the sheet shows, each sentence in lines that fit a page, under the blank near its nose end. */
+function notesBelow(notes: readonly string[], from: number, to: number, top: number): Caption[] {
+  const starts = Array.from({ length: 1 + Math.floor(Math.max(0, to - from) / 40) }, (_, i) => from + 20 * i);
+  let down = 0;
+  return notes.map((note) => {
+    const lines = wrapped(note, NOTES_WIDTH, SMALL);
+    const first = top - down;
+    down += 1.6 * SMALL * lines.length + 2;
+    const places = [0, 2, 4, 6].flatMap((level) =>
+      starts.map((x) => lines.map((words_, i) => text(words_, [x, first - 1.6 * SMALL * (level + i)], SMALL, 'left'))),
+    );
+    return { places };
+  });
+}
+
 /** A streak with round ends. A bulge of 1 is half a circle. */
-function smearMark({ id, from, to, width }: Smear): Shape[] {
+function smearMark({ from, to, width }: Smear): Shape {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
   const [us, uz] = length > 0 ? [(to[0] - from[0]) / length, (to[1] - from[1]) / length] : [1, 0];
   const half = width / 2;
@@ -150,8 +209,13 @@ function smearMark({ id, from, to, width }: Smear): Shape[] {
     beside(to, 1),
     { ...beside(from, 1), bulge: 1 },
   ];
-  return [
-    contour('dot', outline, 'medium'),
-    text(id, [(from[0] + to[0]) / 2, Math.max(from[1], to[1]) + half + LETTERS], SMALL),
-  ];
+  return contour('dot', outline, 'medium');
+}
+
+function smearWords({ id, from, to, width }: Smear): Caption {
+  const [x, half] = [(from[0] + to[0]) / 2, width / 2];
+  const over = Math.max(from[1], to[1]) + half;
+  const under = Math.min(from[1], to[1]) - half;
+  const levels = [LETTERS, 2 * LETTERS, 4 * LETTERS].flatMap((off) => [over + off, under - off]);
+  return { places: levels.flatMap((y) => [0, 20, -20].map((along) => [text(id, [x + along, y], LETTERS)])) };
 }

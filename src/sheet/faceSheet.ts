@@ -1,18 +1,19 @@
 import type { Plan } from '../plan.js';
 import { benchOf, type Bench } from './bench.js';
-import { chamberMark } from './chamberMark.js';
+import { arrowCaptions, chamberCaption } from './chamberMark.js';
 import { faceWords } from './depthWords.js';
-import type { Drawing, Shape } from './drawing.js';
-import { BESIDE, endMarks, poleTicks, solidPlaces, stationTicks, TICK } from './faceMarks.js';
-import { glueMarks, keepOutBands } from './faceObstacles.js';
+import type { Caption, Drawing } from './drawing.js';
+import { BESIDE, endMarks, poleTicks, poleWords, solidPlaces, stationTicks, stationWords, TICK } from './faceMarks.js';
+import { glueMarks, keepOutBands, keepOutNames } from './faceObstacles.js';
 import { finishedLineAt, type FinishedLine } from './finished.js';
 import { guideMarks } from './guideMarks.js';
-import { widthOf } from './lettering.js';
+import { legendOf } from './legendOf.js';
+import { wrapped } from './lettering.js';
 import { routingOf } from './routingOf.js';
 import { chambersOf, type MirroredRow } from './mirror.js';
 import { edgeOf } from './poleMarks.js';
-import { polygon, text } from './primitives.js';
-import { webMark } from './web.js';
+import { contour, polygon, text } from './primitives.js';
+import { webMark, webWidth } from './web.js';
 import { say, WORDS } from './words.js';
 
 /**
@@ -26,52 +27,80 @@ export function faceSheet(plan: Plan, { row, mirror, far = false }: MirroredRow)
   const line = finishedLineAt(plan.board, row.face);
   const chambers = chambersOf(plan, row);
   const others = mirror ? chambersOf(plan, mirror) : [];
-  const glue = plan.glue.dots.filter(({ joint }) => joint === row.face.joint);
   const notes = notesOf(
     { row, ...(mirror && { mirror }), far },
     bench,
     chambers.some((each) => routingOf(plan, each).from.length > 1),
   );
+  const title = titleOf({ row, ...(mirror && { mirror }), far });
+  const shown = chambers.map((chamber, i) =>
+    chamberCaption(chamber, bench, line, faceWords(chamber, row, plan), others[i] ? [others[i].id] : []),
+  );
   return {
     id: faceName({ row, far }),
-    title: titleOf({ row, ...(mirror && { mirror }), far }),
+    title,
     notes,
+    name: say(WORDS.face.name[bench.noseAt], { title, piece: row.piece }),
+    legend: legendOf('face'),
+    captions: [
+      ...shown,
+      ...poleWords(plan, { row }, line, bench),
+      ...keepOutNames(plan, { row }, line, bench),
+      ...endMarks(plan, { row }, line, bench),
+      ...stationWords(plan, { row }, line, bench),
+      ...chambers.slice(1).flatMap((chamber, i) => webWidth(chambers[i]!, chamber, bench, units)),
+      ...solidPlaces(plan, { row }, line, bench),
+      ...chambers.flatMap((chamber) => arrowCaptions(chamber, bench)),
+      ...notesOnSheet(notes, plan, line, bench),
+    ],
     shapes: [
       ...line.loops.map((loop) =>
-        polygon('outline', bench.noseAt === 'left' ? loop : [...loop].reverse().map(([s, z]) => bench.point(s, z))),
+        polygon('edge', bench.noseAt === 'left' ? loop : [...loop].reverse().map(([s, z]) => bench.point(s, z))),
       ),
-      ...chambers.slice(1).flatMap((chamber, i) => webMark(chambers[i]!, chamber, bench, units, glue)),
-      ...chambers.flatMap((chamber, i) =>
-        chamberMark(chamber, bench, faceWords(chamber, row, plan), others[i] ? [others[i].id] : []),
-      ),
+      ...chambers.slice(1).flatMap((chamber, i) => webMark(chambers[i]!, chamber, bench)),
+      ...chambers.map((chamber) => contour('chamber', bench.contour(chamber.contour))),
       ...guideMarks(plan, { row }, bench),
       ...poleTicks(plan, { row }, line, bench),
       ...stationTicks(plan, { row }, line, bench),
-      ...solidPlaces(plan, { row }, line, bench),
       ...keepOutBands(plan, { row }, line, bench),
       ...glueMarks(plan, { row }, bench),
-      ...endMarks(plan, { row }, line, bench),
-      ...notesOnSheet(notes, plan, line, bench),
     ],
   };
 }
 
-/** What the sheet shows, at its nose end under the bottom line, large enough to be read at the bench. */
-function notesOnSheet(
-  notes: readonly string[],
-  { board }: Plan,
-  { from, heightsAt }: FinishedLine,
-  bench: Bench,
-): Shape[] {
-  const letters = 3.5;
-  const start = from + 8;
-  const reach = start + Math.max(...notes.map((note) => widthOf(note, letters)));
-  let low = Infinity;
-  for (let s = start; s <= Math.min(reach, board.length); s += 10)
-    low = Math.min(low, heightsAt(s)?.bottom ?? Infinity);
-  const top = low - TICK - 2 * BESIDE - letters;
+/** Letters of the notes, how wide they run, and the steps in which a place is looked for, mm. */
+const NOTE = { height: 3.5, width: 120, along: 20, down: 6 } as const;
+
+/** What the sheet shows, each sentence under the bottom line near its nose end, or over the deck line where there is no room. */
+function notesOnSheet(notes: readonly string[], { board }: Plan, finished: FinishedLine, bench: Bench): Caption[] {
+  const { height, width, along, down } = NOTE;
   const align = bench.noseAt === 'left' ? 'left' : 'right';
-  return notes.map((note, i) => text(note, [bench.x(start), top - 2 * letters * i], letters, align));
+  const starts = Array.from({ length: Math.floor(board.length / 2 / along) }, (_, i) => finished.from + 8 + along * i);
+  const edges = starts.map((start) => edgesOver(finished, start, start + width));
+  return notes.map((note, n) => {
+    const lines = wrapped(note, width, height);
+    const block = (start: number, top: number) =>
+      lines.map((words, i) => text(words, [bench.x(start), top - 1.6 * height * i], height, align));
+    const places = [0, 1, 2, 3, 4, 5].flatMap((level) =>
+      starts.flatMap((start, i) => {
+        const { bottom, deck } = edges[i]!;
+        const off = TICK + 2 * BESIDE + height + (n + level) * down;
+        return [block(start, bottom - off), block(start, deck + off + 1.6 * height * (lines.length - 1))];
+      }),
+    );
+    return { places };
+  });
+}
+
+/** The lowest bottom and the highest deck over a stretch of the face. */
+function edgesOver({ heightsAt }: FinishedLine, from: number, to: number): { bottom: number; deck: number } {
+  let [bottom, deck] = [Infinity, -Infinity];
+  for (let s = from; s <= to; s += 10) {
+    const heights = heightsAt(s);
+    bottom = Math.min(bottom, heights?.bottom ?? Infinity);
+    deck = Math.max(deck, heights?.deck ?? -Infinity);
+  }
+  return { bottom, deck };
 }
 
 /** What a face sheet is called by: `face-R2`, `face-C1-far`. */

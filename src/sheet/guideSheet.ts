@@ -6,15 +6,15 @@ import type { Vertex } from '../length/vertex.js';
 import type { Plan } from '../plan.js';
 import { openingOf } from '../rout/opening.js';
 import type { Guide } from '../rout/rout.js';
-import type { Drawing, Shape } from './drawing.js';
-import { heightFitting } from './lettering.js';
+import type { Caption, Drawing } from './drawing.js';
+import { legendOf } from './legendOf.js';
 import { contour, line, text } from './primitives.js';
 import { say } from './words.js';
 
 /** Centre lines stand out of the opening by so much, mm: they are carried over to the piece. */
 const OUT = 25;
 const LARGEST = 14;
-const SMALL = 3.5;
+const LETTERS = 5;
 
 /** The guides to be made, each once and at full size: the shared ones, then those of chambers that keep their own. */
 export function guideSheets(plan: Plan): Drawing[] {
@@ -41,8 +41,9 @@ function sharedSheet(plan: Plan, { id, opening, chambers }: Guide): Drawing {
       contour('guide', eased?.contour ?? []),
       line('mark', [-l - OUT, 0], [l + OUT, 0]),
       line('mark', [0, -h - OUT], [0, h + OUT]),
-      ...wordsIn(plan, id, length, height),
     ],
+    legend: legendOf('guide'),
+    captions: [wordsIn(plan, id, length, height)],
   };
 }
 
@@ -68,8 +69,9 @@ function ownSheets(plan: Plan): Drawing[] {
           contour('guide', moved),
           line('mark', [-length / 2 - OUT, 0], [length / 2 + OUT, 0]),
           line('mark', [0, -height / 2 - OUT], [0, height / 2 + OUT]),
-          ...wordsIn(plan, chamber.id, length, height),
         ],
+        legend: legendOf('guide'),
+        captions: [wordsIn(plan, chamber.id, length, height)],
       },
     ];
   });
@@ -89,12 +91,19 @@ function notesOf(plan: Plan, size: Guide['opening'], chambers: readonly string[]
   return [...words.notes.map((note) => say(note, values)), words.care];
 }
 
-/** Its number and size, off the centre lines. */
-function wordsIn(plan: Plan, id: string, length: number, height: number): Shape[] {
+/** Its number and size: in a quarter of the opening, or beside it where the opening is small or a seam is in the way. */
+function wordsIn(plan: Plan, id: string, length: number, height: number): Caption {
   const size = [length, height].map((mm) => printAs('opening', mm, plan.job.units)).join(' × ');
-  const room = { width: length / 2 - 6, height: height / 2 - 4 };
-  return [
-    text(id, [length / 4, height / 4], heightFitting(id, room, LARGEST) ?? SMALL),
-    text(size, [length / 4, -height / 4], heightFitting(size, room, SMALL) ?? SMALL / 2),
+  const block = (x: number, y: number, large: number, align: 'left' | 'centre' = 'centre') => [
+    text(id, [x, y + 5], large, align),
+    text(size, [x, y - large / 2 - 1], LETTERS, align),
   ];
+  const [l, h] = [length / 2, height / 2];
+  const inside = [LARGEST, 10, 7, 5].flatMap((large) =>
+    [0.5, 0.35, 0.65].flatMap((share) =>
+      [1, -1].flatMap((right) => [1, -1].map((up) => block(right * share * l, (up * h) / 2, large))),
+    ),
+  );
+  const outside = [h + 14, -h - 14].flatMap((y) => [4, -60, 30, -100].map((x) => block(x, y, 7, 'left')));
+  return { places: [...inside, ...outside] };
 }

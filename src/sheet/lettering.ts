@@ -1,12 +1,11 @@
+import { letterWidth } from './letterWidths.js';
+
 /** Heights of capitals, mm. Source: ISO 3098-1:2015, the series of nominal sizes. */
 const SERIES = [20, 14, 10, 7, 5, 3.5, 2.5, 1.8] as const;
 
-/** Room that a character takes, as a share of the height of capitals: a little more than the embedded font needs on average. */
-export const CHARACTER_WIDTH = 0.9;
-
-/** The width that a text is allowed for, mm. */
+/** How wide a text comes out in the embedded font, mm. */
 export function widthOf(words: string, height: number): number {
-  return Array.from(words).length * height * CHARACTER_WIDTH;
+  return Array.from(words).reduce((width, sign) => width + letterWidth(sign), 0) * height;
 }
 
 /**
@@ -20,4 +19,15 @@ export function heightFitting(
   least: number = SERIES[SERIES.length - 1]!,
 ): number | undefined {
   return SERIES.find((h) => h <= most && h >= least && h <= room.height && widthOf(words, h) <= room.width);
+}
+
+/** A sentence in lines no wider than `width` mm, broken at spaces. */
+export function wrapped(sentence: string, width: number, height: number): string[] {
+  const lines: string[] = [];
+  for (const word of sentence.split(' ')) {
+    const longer = lines.length > 0 ? `${lines.at(-1)!} ${word}` : word;
+    if (lines.length > 0 && widthOf(longer, height) <= width) lines[lines.length - 1] = longer;
+    else lines.push(word);
+  }
+  return lines;
 }

@@ -2,8 +2,8 @@ import { printLength } from '../length/length.js';
 import { printAs, roundedAs, type Acted } from '../length/rounded.js';
 import type { Row } from '../layup/layup.js';
 import type { Plan } from '../plan.js';
-import type { Drawing, Shape } from './drawing.js';
-import { widthOf } from './lettering.js';
+import type { Caption, Drawing } from './drawing.js';
+import { legendOf } from './legendOf.js';
 import { chambersOf } from './mirror.js';
 import type { Cell, TablePage, TableRow } from './pages.js';
 import { poleMarksOf, stationsOf, type PoleMark } from './poleMarks.js';
@@ -16,12 +16,16 @@ const MARK = 14;
 const STATION = 4;
 const LETTERS = 5;
 const SMALL = 3.5;
+/** An edge says its name every so often, mm: whoever holds the stick sees no more of it. */
+const NAME_EVERY = 800;
 
 /** One edge of the pole and the rows it serves. */
 interface Edge {
   readonly name: string;
   readonly rows: readonly Row[];
   readonly marks: readonly PoleMark[];
+  /** Whether it is the upper edge (1) or the lower (-1). */
+  readonly up: 1 | -1;
 }
 
 /**
@@ -31,6 +35,7 @@ interface Edge {
 export function storyPole(plan: Plan): Drawing {
   const { length } = plan.board;
   const { units } = plan.job;
+  const edges = edgesOf(plan);
   const corners = [
     [0, -HALF],
     [length, -HALF],
@@ -41,41 +46,48 @@ export function storyPole(plan: Plan): Drawing {
     id: 'pole',
     title: WORDS.pole.title,
     notes: [WORDS.pole.notes],
+    legend: legendOf('pole'),
+    captions: [
+      ...edges.flatMap((edge) => edgeWords(edge, plan)),
+      ...stationsOf(plan).map((x) => besideMark(printLength(x, units), x, 0, SMALL)),
+      { places: [[text(WORDS.nose, [-3, 0], 7, 'right')], [text(WORDS.nose, [3, 12], 7, 'left')]] },
+      { places: [[text(WORDS.tail, [length + 3, 0], 7, 'left')], [text(WORDS.tail, [length - 3, 12], 7, 'right')]] },
+    ],
     shapes: [
       polygon('outline', corners),
-      ...edgesOf(plan).flatMap((edge) => edgeMarks(edge, plan)),
-      ...stationsOf(plan).flatMap((x): Shape[] => [
-        line('mark', [x, -STATION], [x, STATION]),
-        text(printLength(x, units), [x + 1.5, 0], SMALL, 'left'),
-      ]),
-      text(WORDS.nose, [-3, 0], 7, 'right'),
-      text(WORDS.tail, [length + 3, 0], 7, 'left'),
+      ...edges.flatMap(({ marks, up }) =>
+        marks.map(({ s }) => line('outline', [s, up * HALF], [s, up * (HALF - MARK)])),
+      ),
+      ...stationsOf(plan).map((x) => line('mark', [x, -STATION], [x, STATION])),
     ],
   };
 }
 
-function edgeMarks({ name, rows, marks }: Edge, plan: Plan): Shape[] {
-  const up = name === WORDS.pole.edges[0] ? 1 : -1;
+/** An edge's name, again and again along it, and what its marks are called and where they stand. */
+function edgeWords({ name, rows, marks, up }: Edge, plan: Plan): Caption[] {
+  const { length } = plan.board;
   const edge = say(WORDS.pole.edge, { edge: name, rows: rows.map(({ id }) => id).join(' ') });
-  const { pitch } = plan.job.chambers;
+  const names = Array.from({ length: Math.ceil(length / NAME_EVERY) }, (_, i): Caption => ({
+    places: [0, 40, 80, 120, 160].map((off) => [text(edge, [i * NAME_EVERY + off, up * (HALF + 5)], LETTERS, 'left')]),
+    optional: i > 0,
+  }));
   return [
-    text(edge, [0, up * (HALF + 5)], LETTERS, 'left'),
-    ...marks.flatMap(({ name: mark, s }): Shape[] => {
-      const at = printLength(s, plan.job.units);
-      const fits = widthOf(`${mark}  ${at}`, LETTERS) < pitch;
-      return [
-        line('outline', [s, up * HALF], [s, up * (HALF - MARK)]),
-        text(mark, [s + 2, up * (HALF - 5)], LETTERS, 'left'),
-        ...(fits ? [text(at, [s + 2, up * (HALF - 12)], SMALL, 'left')] : []),
-      ];
-    }),
+    ...marks.map(({ name: mark, s }) => besideMark(mark, s, up * (HALF - 5), LETTERS)),
+    ...marks.map(({ s }) => besideMark(printLength(s, plan.job.units), s, up * (HALF - 12), SMALL)),
+    ...names,
   ];
+}
+
+/** Words to the right of a mark, or to its left where a seam is in the way. */
+function besideMark(words: string, x: number, y: number, height: number): Caption {
+  return { places: [[text(words, [x + 2, y], height, 'left')], [text(words, [x - 2, y], height, 'right')]] };
 }
 
 function edgesOf(plan: Plan): Edge[] {
   return WORDS.pole.edges.flatMap((name, parity) => {
     const rows = plan.layup.rows.filter((row) => row.parity === parity);
-    return rows.length > 0 ? [{ name, rows, marks: poleMarksOf(plan, rows[0]!) }] : [];
+    const up = name === WORDS.pole.edges[0] ? 1 : -1;
+    return rows.length > 0 ? [{ name, rows, marks: poleMarksOf(plan, rows[0]!), up }] : [];
   });
 }
 

@@ -14,7 +14,11 @@ export interface ReadLine {
   readonly points: readonly Point[];
   readonly width: number;
   readonly dashed: boolean;
+  /** The rectangle that it is seen in, where there is one: left, bottom, right, top. */
+  readonly clip?: Clip;
 }
+
+export type Clip = readonly [left: number, bottom: number, right: number, top: number];
 
 export interface Point {
   readonly x: number;
@@ -53,12 +57,13 @@ type Matrix = readonly [number, number, number, number, number, number];
 function drawn(list: { fnArray: number[]; argsArray: unknown[][] }): Pick<ReadPage, 'lines' | 'fills'> {
   const lines: ReadLine[] = [];
   const fills: (readonly Point[])[] = [];
-  let state: { matrix: Matrix; width: number; dashed: boolean } = {
+  let state: { matrix: Matrix; width: number; dashed: boolean; clip?: Clip } = {
     matrix: [1, 0, 0, 1, 0, 0],
     width: 1,
     dashed: false,
   };
   const saved: (typeof state)[] = [];
+  let clips = false;
   list.fnArray.forEach((operator, i) => {
     const args = list.argsArray[i] as never[];
     if (operator === OPS.save) saved.push(state);
@@ -66,15 +71,23 @@ function drawn(list: { fnArray: number[]; argsArray: unknown[][] }): Pick<ReadPa
     if (operator === OPS.transform) state = { ...state, matrix: times(state.matrix, args as unknown as Matrix) };
     if (operator === OPS.setLineWidth) state = { ...state, width: args[0] };
     if (operator === OPS.setDash) state = { ...state, dashed: (args[0] as number[]).length > 0 };
+    if (operator === OPS.clip) clips = true;
     if (operator !== OPS.constructPath) return;
     const [paint, [data]] = args as unknown as [number, [ArrayLike<number> | null]];
     for (const points of data ? subpaths(data, state.matrix) : []) {
       if (paint === OPS.stroke || paint === OPS.closeStroke)
-        lines.push({ points, width: state.width * MM, dashed: state.dashed });
+        lines.push({ points, width: state.width * MM, dashed: state.dashed, ...(state.clip && { clip: state.clip }) });
       if (paint === OPS.fill) fills.push(points);
+      if (clips) state = { ...state, clip: around(points) };
     }
+    clips = false;
   });
   return { lines, fills };
+}
+
+function around(points: readonly Point[]): Clip {
+  const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
+  return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)];
 }
 
 function subpaths(data: ArrayLike<number>, [a, b, c, d, e, f]: Matrix): Point[][] {

@@ -1,0 +1,64 @@
+import type { Drawing, Layer, Legend, Shape } from '../sheet/drawing.js';
+import { circle, line, polygon } from '../sheet/primitives.js';
+import { drawTrace, placedAt } from './drawTrace.js';
+import type { Measure, Pen } from './pen.js';
+import { traceOf } from './trace.js';
+
+/** A sample of a line: so long that a whole period of its dashes shows; and the air behind it and behind its words, mm. */
+const SAMPLE = 13;
+const AIR = 1.2;
+const APART = 3.5;
+/** Heights of its letters, the first that fits, mm. */
+const LETTERS = [2.5, 2.3, 2.1, 1.9, 1.8, 1.6, 1.4] as const;
+
+/** Where a legend stands: one line of entries from `left` to `right` at `y`, clear of what stands at `middle`, mm. */
+export interface LegendRoom {
+  readonly left: number;
+  readonly right: number;
+  readonly middle: number;
+  readonly y: number;
+}
+
+/** Draws what the kinds of line on a page mean, each with a sample of it. */
+export function drawLegend(pen: Pen, legend: Legend, room: LegendRoom, measure: Measure): void {
+  const letters = LETTERS.find((height) => layOut(legend, room, height, measure)) ?? LETTERS.at(-1)!;
+  const places = layOut(legend, { ...room, right: Infinity }, letters, measure)!;
+  legend.forEach(([layer, meaning], i) => {
+    const x = places[i]!;
+    drawSample(pen, layer, x, room.y);
+    pen.text(meaning, x + SAMPLE + AIR, room.y, { height: letters });
+  });
+}
+
+/** Where each entry begins; undefined where they do not fit. */
+function layOut(legend: Legend, room: LegendRoom, letters: number, measure: Measure): number[] | undefined {
+  let x = room.left;
+  const places: number[] = [];
+  for (const [, meaning] of legend) {
+    const width = SAMPLE + AIR + measure(meaning, false) * letters;
+    if (x < room.middle + AIR && x + width > room.middle - AIR) x = room.middle + AIR;
+    if (x + width > room.right) return undefined;
+    places.push(x);
+    x += width + APART;
+  }
+  return places;
+}
+
+function drawSample(pen: Pen, layer: Layer, x: number, y: number): void {
+  const drawing: Drawing = { id: layer, title: '', notes: [], shapes: sampleOf(layer) };
+  const box = { minX: 0, minY: -2, maxX: SAMPLE, maxY: 2 };
+  drawTrace(pen, traceOf(drawing), box, placedAt(0, 0, x, y));
+}
+
+/** A line as it is drawn; what is drawn as a spot or an area as a small one. */
+function sampleOf(layer: Layer): Shape[] {
+  if (layer === 'dot') return [circle(layer, SAMPLE - 3, 0, 1.8, 'dark')];
+  if (layer !== 'web') return [line(layer, [0, 0], [SAMPLE, 0])];
+  const corners = [
+    [3, -1.8],
+    [SAMPLE, -1.8],
+    [SAMPLE, 1.8],
+    [3, 1.8],
+  ] as const;
+  return [polygon(layer, corners, 'dark')];
+}
