@@ -11,6 +11,8 @@ import { traceOf, type Trace, type TracedText } from './trace.js';
 /** Heights of a drawing's name on a page that it shares, and the steps of the search for its place, mm. */
 const NAME = [5, 3.5] as const;
 const STEP = { along: 8, up: 3 } as const;
+/** How far beyond its drawing a name may stand where there is no room within, mm. */
+const BEYOND = 30;
 
 /** A drawing of a run with its words where the run's pages leave them whole. */
 export interface Written extends Placed {
@@ -74,17 +76,20 @@ function namesOf({ drawing, ink, up }: Placed, pages: readonly Box[]): Caption[]
 /** Places for a name on a page: from the left, nearest to the middle of what the drawing takes there. */
 function namePlaces(name: string, height: number, ink: Ink, page: Box): Caption['places'] {
   const places: Caption['places'][number][] = [];
+  const beyond: Caption['places'][number][] = [];
   const half = widthOf(name, height) / 2 + 1;
   for (let x = page.minX + half + 2; x <= page.maxX - half - 2; x += STEP.along) {
     const at = Math.floor(x) - ink.from;
     const low = Math.max(ink.low[at] ?? Infinity, page.minY) + height;
     const high = Math.min(ink.high[at] ?? -Infinity, page.maxY) - height;
     const middle = (low + high) / 2;
-    for (let off = 0; off <= (high - low) / 2; off += STEP.up) {
-      for (const y of off === 0 ? [middle] : [middle + off, middle - off]) places.push([text(name, [x, y], height)]);
+    const reach = (high - low) / 2;
+    for (let off = 0; off <= reach + BEYOND; off += STEP.up) {
+      const list = off <= reach ? places : beyond;
+      for (const y of off === 0 ? [middle] : [middle + off, middle - off]) list.push([text(name, [x, y], height)]);
     }
   }
-  return places;
+  return [...places, ...beyond];
 }
 
 /** Whether anything of a drawing shows on a page of its run. */

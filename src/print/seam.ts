@@ -79,18 +79,20 @@ function marksOn(ink: Ink, way: Seam['way'], at: number, from: number, to: numbe
   // Where the drawing leaves no room for the diagonal, at least for the letters: they stand within these of the seam and the middle.
   const isLegible = (along: number): boolean =>
     isApart(along) && !lettersAt(way, at, along).some((box) => hasInk(near, box));
-  const search = (start: number, end: number): number => {
+  const search = (start: number, end: number): number | undefined => {
     const step = Math.sign(end - start);
     const places: number[] = [];
     for (let along = start; (end - along) * step >= 0; along += step) places.push(along);
-    return places.find(isFree) ?? places.find(isLegible) ?? places.find(isApart) ?? start;
+    return places.find(isFree) ?? places.find(isLegible);
   };
   const first = search(low, middle - MARK_REACH);
   const last = search(high, middle + MARK_REACH);
-  return [
-    { along: first, rising: true },
-    { along: last, rising: false },
+  const marks = [
+    ...(first === undefined ? [] : [{ along: first, rising: true }]),
+    ...(last === undefined ? [] : [{ along: last, rising: false }]),
   ];
+  // A seam without any mark would not be found: better one over a line.
+  return marks.length > 0 ? marks : [{ along: low, rising: true }];
 }
 
 /** The square of a mark, or what marks between two places along a seam take. */

@@ -54,8 +54,7 @@ export function settledOn(moved: readonly Moved[], on?: Pages): Drawing[] {
     });
   const own = moved.map(({ drawing, up }) => write(drawing.captions ?? [], up));
   return moved.map(({ drawing, up, after = [] }, i) => {
-    const { captions, ...bare } = drawing;
-    return { ...bare, shapes: [...drawing.shapes, ...own[i]!, ...write(after, up)] };
+    return { ...drawing, captions: [], shapes: [...drawing.shapes, ...own[i]!, ...write(after, up)] };
   });
 }
 

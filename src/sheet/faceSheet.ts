@@ -32,6 +32,7 @@ export function faceSheet(plan: Plan, { row, mirror, far = false }: MirroredRow)
     bench,
     chambers.some((each) => routingOf(plan, each).from.length > 1),
   );
+  const rows = [row.id, ...(mirror ? [mirror.id] : [])];
   const title = titleOf({ row, ...(mirror && { mirror }), far });
   const shown = chambers.map((chamber, i) =>
     chamberCaption(chamber, bench, line, faceWords(chamber, row, plan), others[i] ? [others[i].id] : []),
@@ -40,7 +41,7 @@ export function faceSheet(plan: Plan, { row, mirror, far = false }: MirroredRow)
     id: faceName({ row, far }),
     title,
     notes,
-    name: say(WORDS.face.name[bench.noseAt], { title, piece: row.piece }),
+    name: say(WORDS.face.name[bench.noseAt], { row: rows.join(' / '), face: row.face.id }),
     legend: legendOf('face'),
     captions: [
       ...shown,

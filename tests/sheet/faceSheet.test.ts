@@ -1,6 +1,7 @@
 import { Clipper, EndType, FillRule, JoinType } from 'clipper2-ts';
 import { describe, expect, test } from 'vitest';
 import { cutFindings } from '../../src/print/gate.js';
+import { settled } from '../../src/print/settle.js';
 import { traceOf } from '../../src/print/trace.js';
 import type { Drawing, PathShape, TextShape } from '../../src/sheet/drawing.js';
 import { faceSheet } from '../../src/sheet/faceSheet.js';
@@ -57,7 +58,7 @@ describe.each(SAMPLES)('the face sheets of %s', (name) => {
   test('keep every chamber within the finished line by at least the thinnest wall asked', () => {
     const wall = Math.min(plan.asked.deck, plan.asked.bottom, plan.asked.rail);
     for (const { drawing } of sheets) {
-      const outline = polygonsOn(drawing, 'outline');
+      const outline = polygonsOn(drawing, 'edge');
       const within = Clipper.inflatePathsD(outline, -wall, JoinType.Round, EndType.Polygon, 2, PRECISION, 0.01);
       const outside = Clipper.differenceD(polygonsOn(drawing, 'chamber'), within, FillRule.NonZero, PRECISION);
       expect(Math.abs(Clipper.areaPathsD(outside))).toBeLessThan(NO_AREA);
@@ -67,7 +68,7 @@ describe.each(SAMPLES)('the face sheets of %s', (name) => {
   test('write nothing over a line that is marked or cut', () => {
     for (const { drawing } of sheets) {
       const trace = traceOf(drawing);
-      const lines = trace.lines.filter(({ layer }) => ['outline', 'chamber', 'web'].includes(layer));
+      const lines = trace.lines.filter(({ layer }) => ['edge', 'chamber', 'web', 'keepout', 'dot'].includes(layer));
       for (const { shape, corners } of trace.texts) {
         // The corners are a wide guess; what is surely written on is narrower by a fifth.
         const written = shrunk(corners, 0.8);
@@ -77,16 +78,33 @@ describe.each(SAMPLES)('the face sheets of %s', (name) => {
     }
   });
 
-  test('number each chamber inside its own line', () => {
-    for (const { row, drawing } of sheets) {
-      for (const chamber of chambersOf(plan, row)) {
-        const words = drawing.shapes.filter((s) => s.kind === 'text' && s.text.startsWith(chamber.id)) as TextShape[];
-        expect(words.length).toBeGreaterThan(0);
-        const holding = polygonsOn(drawing, 'chamber').filter((polygon) =>
-          words.every(({ x, y }) => inside(polygon, x, y)),
-        );
-        expect(holding).toHaveLength(1);
-      }
+  test('say the number and depth of each chamber, at least 5 mm high, inside its own line or on a leader that ends in it', () => {
+    for (const { row, mirror, drawing } of sheets) {
+      const outlines = polygonsOn(drawing, 'chamber');
+      const { shapes } = settled(drawing);
+      const texts = shapes.filter((s): s is TextShape => s.kind === 'text');
+      chambersOf(plan, row).forEach((chamber, i) => {
+        const words = texts.filter(({ text }) => text.startsWith(chamber.id));
+        expect(words, chamber.id).toHaveLength(1);
+        expect(words[0]!.height).toBeGreaterThanOrEqual(5);
+        const other = mirror && chambersOf(plan, mirror)[i]!.id;
+        if (other) expect(texts.some(({ text, height }) => text.includes(other) && height >= 5)).toBe(true);
+        const own = outlines[i]!;
+        const { x, y } = words[0]!;
+        const isPointedAt = () => {
+          const at = shapes.indexOf(words[0]!);
+          const leader = shapes.slice(at).find((s): s is PathShape => s.kind === 'path' && s.layer === 'dimension')!;
+          return inside(own, leader.vertices[0]!.x, leader.vertices[0]!.y);
+        };
+        expect(inside(own, x, y) || isPointedAt(), chamber.id).toBe(true);
+      });
+    }
+  });
+
+  test('have a meaning in the legend for every kind of line that is on them', () => {
+    for (const { drawing } of sheets) {
+      const explained = drawing.legend!.map(([layer]) => layer);
+      for (const shape of drawing.shapes) if (shape.kind !== 'text') expect(explained).toContain(shape.layer);
     }
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { settled } from '../../src/print/settle.js';
 import type { PathShape, TextShape } from '../../src/sheet/drawing.js';
 import { faceSheet } from '../../src/sheet/faceSheet.js';
 import { sheetRows } from '../../src/sheet/mirror.js';
@@ -16,7 +17,7 @@ describe('faces that mirror each other', () => {
     const sheet = faceSheet(plan, rows[0]!);
     expect(sheet.title).toBe('Face sheet, rows R1 and L1');
     expect(sheet.notes).toContain('for row L1 turn the sheet over and prick through; its numbers stand second');
-    const words = sheet.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
+    const words = settled(sheet).shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
     for (const { id } of plan.chambers) expect(words.some((each) => each.includes(id))).toBe(true);
   });
 
@@ -38,7 +39,8 @@ describe('faces that mirror each other', () => {
   test('have the nose on opposite sides of the sheet', () => {
     const noseOf = (row: typeof left) => {
       const sheet = faceSheet(plan, { row: row! });
-      return (sheet.shapes.find((s) => s.kind === 'text' && s.text === 'NOSE' && s.height === 7) as TextShape).x;
+      return (settled(sheet).shapes.find((s) => s.kind === 'text' && s.text === 'NOSE' && s.height === 7) as TextShape)
+        .x;
     };
     expect(noseOf(right)).toBeLessThan(0);
     expect(noseOf(left)).toBeGreaterThan(plan.board.length);
