@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { settled } from '../../src/print/settle.js';
 import { heightsAt } from '../../src/chamber/heights.js';
 import { jointFaces } from '../../src/dot/jointFace.js';
 import { toBoard } from '../../src/layup/frame.js';
@@ -30,11 +31,12 @@ describe.each(SAMPLES)('the dots of %s', (name) => {
     let told = 0;
     for (const at of sheetJoints(plan)) {
       const { face } = jointFaces(plan.layup).find(({ joint }) => joint.id === at.joint.id)!;
-      const texts = dotsSheet(plan, at).shapes.flatMap((s) => (s.kind === 'text' ? [s] : []));
+      const texts = settled(dotsSheet(plan, at)).shapes.flatMap((s) => (s.kind === 'text' ? [s] : []));
       for (const dot of plan.glue.dots.filter(({ joint }) => joint === at.joint.id)) {
         const [x, y] = toBoard(face, dot.s, 0, 0);
         const line = heightsAt(plan.board.grid, x, y)!;
-        const its = texts.filter(({ x: s, y: z }) => Math.abs(s - dot.s) < 1e-6 && Math.abs(z - dot.z) < 60);
+        const named = texts.findIndex(({ text }) => text === dot.id);
+        const its = texts.slice(named + 1, named + 3);
         const found = its.map(({ text }) => /^(.+) over bottom, (.+) under deck$/.exec(text)).find((each) => each)!;
         expect(Math.abs(mm(found[1]!) - (dot.z - line.bottom)), dot.id).toBeLessThan(near);
         expect(Math.abs(mm(found[2]!) - (line.deck - dot.z)), dot.id).toBeLessThan(near);
@@ -48,7 +50,7 @@ describe.each(SAMPLES)('the dots of %s', (name) => {
 
   test('lie on strips sawn to the rocker: no box is drawn that is not there', () => {
     for (const at of sheetJoints(plan)) {
-      const { shapes } = dotsSheet(plan, at);
+      const { shapes } = settled(dotsSheet(plan, at));
       expect(shapes.filter((s) => s.kind === 'path' && s.layer === 'joint' && s.vertices.length > 2)).toEqual([]);
       expect(shapes.filter((s) => s.kind === 'text' && /underside/.test(s.text))).toEqual([]);
     }
@@ -58,7 +60,7 @@ describe.each(SAMPLES)('the dots of %s', (name) => {
 test('in a box that the job gives they are told from its underside too, and the box is drawn', () => {
   const plan = boxed(190);
   const at = sheetJoints(plan)[0]!;
-  const { shapes } = dotsSheet(plan, at);
+  const { shapes } = settled(dotsSheet(plan, at));
   const box = shapes.filter((s) => s.kind === 'path' && s.layer === 'joint' && s.vertices.length === 4);
   expect(box).toHaveLength(1);
   const table = dotsTable(plan);

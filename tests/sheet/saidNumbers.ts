@@ -1,3 +1,4 @@
+import { settled } from '../../src/print/settle.js';
 import sheets from '../../templates/sheets.json' with { type: 'json' };
 import cutting from '../../templates/cutting.json' with { type: 'json' };
 import guides from '../../templates/guides.json' with { type: 'json' };
@@ -85,7 +86,8 @@ function onPage(page: DocumentPage, plan: Plan): Said[] {
 }
 
 /** On a face the depth stands with its chamber's number, or is the nearest to it. */
-function onFace({ id, shapes }: Drawing, plan: Plan): Said[] {
+function onFace(drawing: Drawing, plan: Plan): Said[] {
+  const { id, shapes } = settled(drawing);
   const texts = shapes.filter((shape): shape is TextShape => shape.kind === 'text');
   const depths = texts.filter(({ text }) => DEEP.test(text) && LENGTH.test(text) && text.length < 80);
   return plan.chambers.flatMap(({ id: chamber }) =>
