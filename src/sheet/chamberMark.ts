@@ -17,7 +17,7 @@ const SIZES = [
 /** Kept free between a chamber's line and what is written in it, mm. */
 const MARGIN = 2.5;
 /** Steps in which words are moved along a chamber, mm. */
-const STEP = 8;
+const STEP = 14;
 /** A chamber whose middle line rises by no more than this a millimetre is written in level, else along it. */
 const LEVEL = 0.04;
 /** The space between lines, as a share of the taller of both. */
@@ -116,13 +116,13 @@ function onLeaders(
   const [from, to] = stretch(chamber);
   const middle = (from + to) / 2;
   const z = middleAt(chamber, middle) ?? 0;
-  return [layouts.at(-1)!, layouts[1]!, layouts[0]!].flatMap((lines) => {
+  return [layouts.at(-1)!, layouts[1]!].flatMap((lines) => {
     const heights = lines.map(() => 5);
     const [width, tall] = [Math.max(...lines.map((words) => widthOf(words, 5))), tallOf(heights)];
     return OUTSIDE.flatMap((out) =>
-      [0, 1, -1, 2, -2, 3, -3, 4, -4].flatMap((step) =>
+      [0, 1, -1, 2, -2].flatMap((step) =>
         [-1, 1].flatMap((side): Shape[][] => {
-          const s = middle + (step * (width + 10)) / 4;
+          const s = middle + (step * (width + 10)) / 2;
           const edges = [-0.5, 0, 0.5].flatMap((share) => heightsAt(s + share * width) ?? []);
           if (edges.length === 0) return [];
           const edge =

@@ -70,7 +70,7 @@ export function faceSheet(plan: Plan, { row, mirror, far = false }: MirroredRow)
 }
 
 /** Letters of the notes, how wide they run, and the steps in which a place is looked for, mm. */
-const NOTE = { height: 3.5, width: 120, along: 20, down: 6 } as const;
+const NOTE = { height: 3.5, width: 120, along: 60, down: 6 } as const;
 
 /** What the sheet shows, each sentence under the bottom line near its nose end, or over the deck line where there is no room. */
 function notesOnSheet(notes: readonly string[], { board }: Plan, finished: FinishedLine, bench: Bench): Caption[] {
@@ -82,7 +82,7 @@ function notesOnSheet(notes: readonly string[], { board }: Plan, finished: Finis
     const lines = wrapped(note, width, height);
     const block = (start: number, top: number) =>
       lines.map((words, i) => text(words, [bench.x(start), top - 1.6 * height * i], height, align));
-    const places = [0, 1, 2, 3, 4, 5].flatMap((level) =>
+    const places = [0, 2, 4].flatMap((level) =>
       starts.flatMap((start, i) => {
         const { bottom, deck } = edges[i]!;
         const off = TICK + 2 * BESIDE + height + (n + level) * down;

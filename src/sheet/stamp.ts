@@ -8,7 +8,11 @@ const STEP = 1000;
 
 /** A short stamp of what drawings show: five letters or digits, the same for the same drawings, another (but for one chance in 33 million) for others. */
 export function stampOf(drawings: readonly Drawing[]): string {
-  const rounded = (_: string, value: unknown) => (typeof value === 'number' ? Math.round(value * STEP) / STEP : value);
+  const rounded = (key: string, value: unknown) => {
+    // Where words stand on the paper at hand makes no other sheet.
+    if (key === 'places') return (value as readonly unknown[]).slice(0, 1);
+    return typeof value === 'number' ? Math.round(value * STEP) / STEP : value;
+  };
   const [high, low] = fnv1a(new TextEncoder().encode(JSON.stringify(drawings, rounded)));
   const left = (high ^ low) >>> 0;
   return Array.from({ length: LETTERS }, (_, i) => SIGNS[(left >>> (5 * i)) & 31]!).join('');

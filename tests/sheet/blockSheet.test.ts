@@ -10,7 +10,7 @@ import { dxfOf } from '../../src/print/dxf.js';
 import { fontFiles } from '../../src/print/fonts.js';
 import { measureOn } from '../../src/print/pen.js';
 import { svgOf } from '../../src/print/svg.js';
-import { pathPoints } from '../../src/print/trace.js';
+import { pathPoints } from '../../src/print/linePoints.js';
 import { blockSheets } from '../../src/sheet/blockSheet.js';
 import type { Drawing, PathShape, Shape, TextShape } from '../../src/sheet/drawing.js';
 import { jobFiles } from '../random/jobFile.js';

@@ -20,7 +20,7 @@ describe('the stamp of a state of the job', () => {
   test('stays while the drawings do, and is another when a line moves by a tenth of a millimetre', () => {
     const drawings = sheetRows(smallPlan()).map((row) => faceSheet(smallPlan(), row));
     const moved = structuredClone(drawings) as unknown as { shapes: { kind: string; x: number }[] }[];
-    const line = moved[0]!.shapes.find(({ kind }) => kind === 'text')!;
+    const line = moved[0]!.shapes.find(({ kind }) => kind === 'circle')!;
     expect(stampOf(drawings)).toMatch(/^[0-9A-HJKMNP-TV-Z]{5}$/);
     expect(stampOf(structuredClone(drawings))).toBe(stampOf(drawings));
     line.x += 0.0001;
