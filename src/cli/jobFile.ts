@@ -1,4 +1,4 @@
-import { realpathSync } from 'node:fs';
+import { existsSync, realpathSync } from 'node:fs';
 import { basename, dirname, resolve } from 'node:path';
 import { textFile } from '../disk/textFile.js';
 import { printFinding } from '../job/finding.js';
@@ -28,7 +28,7 @@ export function jobFrom(named: string, io: Io): JobRead | undefined {
   const { job, findings } = readJob(text, named, (name) => {
     const table = resolve(dirname(file), name);
     tables.push(table);
-    return textFile(table);
+    return existsSync(table) ? textFile(table) : undefined;
   });
   for (const finding of findings) io.err(printFinding(finding));
   if (job) return { job, file, inputs: [file, ...tables, trackerPath(file)] };
