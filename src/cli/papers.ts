@@ -142,7 +142,7 @@ async function writePapers(plan: Plan, read: JobRead, folder: string, settings: 
     for (const { where, what, remedy } of unfit) io.err(`${where}: ${what} → ${remedy}`);
     return REFUSED;
   }
-  const done = doneSoFar(read.file, io);
+  const done = await doneSoFar(read.file, io);
   const options = {
     labelStock: stock,
     weights: foundByTrial(plan, io),
@@ -207,16 +207,16 @@ function foundByTrial(plan: Plan, io: Io): WeightFindings {
 }
 
 /** What the tracker beside the job says is done; nothing where there is none. */
-function doneSoFar(jobFile: string, io: Io): Done | undefined {
+async function doneSoFar(jobFile: string, io: Io): Promise<Done | undefined> {
   const file = trackerPath(jobFile);
   if (!existsSync(file)) return undefined;
-  const opened = openStore(file);
+  const opened = await openStore(file);
   if (!opened.ok) {
     io.err(`The tracking list is printed without what is done: ${sayProblem(opened.problem)}`);
     return undefined;
   }
   const { blocks } = opened.store.state;
-  opened.store.close();
+  await opened.store.close();
   return ({ id }) => ticksOf(blocks.get(id));
 }
 

@@ -37,16 +37,16 @@ export async function trackCommand(args: readonly string[], io: TrackIo): Promis
   }
   const why = notUnderstood(read, io);
   if (why !== undefined) return misunderstood(io, why);
-  const opened = openStore(trackerPath(io.jobFile));
+  const opened = await openStore(trackerPath(io.jobFile));
   if (!opened.ok) return failed(io, opened.problem);
   const { store, notices } = opened;
   try {
     for (const notice of notices) io.err(notice);
-    const recorded = store.recordPlan(io.job, io.blocks, Date.now());
+    const recorded = await store.recordPlan(io.job, io.blocks, Date.now());
     if (!recorded.ok) return failed(io, recorded.problem);
     return await run(read, store, recorded.value.number, io);
   } finally {
-    store.close();
+    await store.close();
   }
 }
 
@@ -74,7 +74,7 @@ async function run(args: TrackArgs, store: ShopStore, plan: number, io: TrackIo)
         ...(args.port === undefined ? {} : { port: args.port }),
       });
     case 'forget-phones': {
-      const done = store.forgetSessions();
+      const done = await store.forgetSessions();
       if (!done.ok) return failed(io, done.problem);
       io.out(
         `${done.value} ${done.value === 1 ? 'phone' : 'phones'} shut out. Let them in again with track JOB serve --share.`,
@@ -107,10 +107,11 @@ function blocksAndStepOf(words: readonly string[]): { ids: readonly string[]; st
 
 const isCalled = ({ id }: TrackedBlock, typed: string): boolean => id.toLowerCase() === typed.toLowerCase();
 
-function showBoard(store: ShopStore, io: TrackIo): number {
-  for (const line of boardReport(io.job, io.blocks, store.state, paceOfShop(store))) io.out(line);
+async function showBoard(store: ShopStore, io: TrackIo): Promise<number> {
+  const plans = await store.plans();
+  for (const line of boardReport(io.job, io.blocks, store.state, await paceOfShop(store))) io.out(line);
   const refits = refitReport(
-    refitsOf(io.blocks, store.state, (number) => store.plan(number)?.blocks),
+    refitsOf(io.blocks, store.state, (number) => plans.find((plan) => plan.number === number)?.blocks),
     io.units,
   );
   if (refits.length === 0) return 0;
@@ -118,7 +119,7 @@ function showBoard(store: ShopStore, io: TrackIo): number {
   return 1;
 }
 
-function blocksAndStep(args: TrackArgs, store: ShopStore, plan: number, io: TrackIo): number {
+async function blocksAndStep(args: TrackArgs, store: ShopStore, plan: number, io: TrackIo): Promise<number> {
   const { ids, step } = blocksAndStepOf(args.words);
   const blocks = ids.map((id) => io.blocks.find((block) => isCalled(block, id))!);
   const entries = blocks.flatMap(({ id }): Happening[] => [
@@ -126,7 +127,7 @@ function blocksAndStep(args: TrackArgs, store: ShopStore, plan: number, io: Trac
     ...(args.note === undefined ? [] : [{ kind: 'note', block: id, text: args.note } as const]),
   ]);
   if (entries.length > 0) {
-    const failure = record(entries, 'command', args.who, plan, store, io);
+    const failure = await record(entries, 'command', args.who, plan, store, io);
     if (failure > 0) return failure;
   }
   for (const block of blocks) blockReport(block, store.state, io.units).forEach(io.out);
@@ -139,7 +140,7 @@ async function exportList(file: string, store: ShopStore, io: TrackIo): Promise<
   return 0;
 }
 
-function importList(file: string, args: TrackArgs, store: ShopStore, plan: number, io: TrackIo): number {
+async function importList(file: string, args: TrackArgs, store: ShopStore, plan: number, io: TrackIo): Promise<number> {
   const text = io.readText(file);
   if (typeof text !== 'string') {
     io.err(`${file}: ${text.why} → name the list`);
@@ -151,7 +152,7 @@ function importList(file: string, args: TrackArgs, store: ShopStore, plan: numbe
     io.err('Nothing was taken over.');
     return 2;
   }
-  const failure = list.entries.length === 0 ? 0 : record(list.entries, 'csv', args.who, plan, store, io);
+  const failure = list.entries.length === 0 ? 0 : await record(list.entries, 'csv', args.who, plan, store, io);
   if (failure > 0) return failure;
   io.out(`${list.entries.length} ${list.entries.length === 1 ? 'entry' : 'entries'} taken over from ${file}`);
   list.differences.forEach(io.out);
@@ -159,14 +160,14 @@ function importList(file: string, args: TrackArgs, store: ShopStore, plan: numbe
 }
 
 /** Records what one command enters, all or nothing: a client of its own, that lives no longer than the command. Gives the exit code. */
-function record(
+async function record(
   entries: readonly Happening[],
   via: ShopEvent['via'],
   who: string,
   plan: number,
   store: ShopStore,
   io: TrackIo,
-): number {
+): Promise<number> {
   const now = Date.now();
   const client = `${via}-${randomUUID()}`;
   const events = entries.map((what, i): ShopEvent => ({
@@ -179,15 +180,15 @@ function record(
     via,
     what,
   }));
-  const { refused } = admitted(events, store.places());
+  const { refused } = admitted(events, await store.places());
   for (const { index, why } of refused) io.err(`${sayEntry(entries[index]!)}: ${why}`);
   if (refused.length > 0) {
     io.err('Nothing was recorded.');
     return 2;
   }
-  const done = store.append(events, now, now);
+  const done = await store.append(events, now, now);
   if (!done.ok) return failed(io, done.problem);
-  store.refresh();
+  await store.refresh();
   return 0;
 }
 

@@ -15,7 +15,7 @@ const KILLS_A_LANE = 100;
 const LOOK_EVERY = 20;
 const SEED = 20260314;
 
-describe('a server killed in the middle of its work', () => {
+describe('a server killed in the middle of its work', async () => {
   beforeAll(async () => void (await built()));
 
   it('200 times, at random moments under writes, has every acknowledged event and a sound file', async () => {
@@ -63,10 +63,10 @@ async function killAgainAndAgain(lane: number) {
     await Promise.all(pressing);
     counts.kills++;
     if (counts.kills % LOOK_EVERY > 0) continue;
-    const store = opened(tracker);
-    const there = new Set(store.eventsAfter(0).map(({ client, seq: number }) => `${client} ${number}`));
+    const store = await opened(tracker);
+    const there = new Set((await store.eventsAfter(0)).map(({ client, seq: number }) => `${client} ${number}`));
     counts.lost += [...acknowledged].filter((one) => !there.has(one)).length;
-    counts.unsound += store.isSound() ? 0 : 1;
+    counts.unsound += (await store.isSound()) ? 0 : 1;
     await closedForGood(store);
   }
   counts.unsound += readdirSync(folder).filter(

@@ -74,7 +74,7 @@ describe('chamberwright track', () => {
     writeFileSync(join(folder, 'bad.csv'), 'block,marked,cut,sanded,dry-fitted,glued\nR2-07,x,,,,\nR9-99,x,,,,\n');
     const { code, err } = await track('bad', ['import', 'bad.csv']);
     expect(code).toBe(2);
-    expect(err).toBe(
+    expect(err).toContain(
       'bad.csv, line 3: Block “R9-99” is not in the plan. Block numbers look like L3-01.\nNothing was taken over.',
     );
     expect((await track('bad', [])).out).toContain('0 of 525 steps');
@@ -90,7 +90,7 @@ describe('chamberwright track', () => {
     ],
     [['R2-07', 'painted'], 'Not a block of this plan: painted.'],
     [['cut'], 'Which block is cut?'],
-    [['R2-07', '--undo'], '--undo needs the step to take back: marked, cut, sanded, dry-fitted, glued'],
+    [['R2-07', '--undo'], '--undo needs the step to undo: marked, cut, sanded, dry-fitted, glued'],
     [['import'], 'import needs one file'],
     [['serve', '--port', '80'], '--port: a number from 1024 to 65535.'],
     [['R2-07', '--colour', 'red'], 'There is no option --colour → one of --undo, --who, --note, --share, --port'],

@@ -33,8 +33,10 @@ export class Changes {
   }
 
   /** A sign of life, so that a phone notices a dead connection, with the pace of the work. */
-  beat(pace: () => Pace): void {
-    if (this.listeners.size > 0) this.toAll(message('beat', { now: Date.now(), pace: pace() }));
+  async beat(pace: () => Promise<Pace>): Promise<void> {
+    if (this.listeners.size === 0) return;
+    const its = await pace();
+    this.toAll(message('beat', { now: Date.now(), pace: its }));
   }
 
   close(): void {

@@ -3,6 +3,8 @@ import type { AddressInfo } from 'node:net';
 import { refuse } from './answer.js';
 import { routeFor, type Role, type Route } from './route.js';
 import { foreignRequest } from './sameOrigin.js';
+import { sayProblem } from '../store/problem.js';
+import { StoreTrouble } from '../store/shopStore.js';
 
 export interface LocalServer {
   readonly port: number;
@@ -16,7 +18,7 @@ export interface LocalServerOptions {
   /** 0 for any free one. */
   readonly port: number;
   /** Who a token belongs to. */
-  readonly roleOf: (token: string, request: IncomingMessage) => Role;
+  readonly roleOf: (token: string, request: IncomingMessage) => Role | Promise<Role>;
   /** Told what went wrong on our side. Never told what a request carried. */
   readonly failed: (error: unknown) => void;
 }
@@ -38,6 +40,8 @@ export async function startLocalServer(options: LocalServerOptions): Promise<Loc
     for (const address of options.addresses) {
       const server = createServer((request, response) => {
         answer(request, response, hosts, options).catch((error: unknown) => {
+          if (error instanceof StoreTrouble && !response.headersSent)
+            return refuse(response, 503, sayProblem(error.problem));
           options.failed(error);
           if (!response.headersSent)
             refuse(response, 500, 'Something went wrong in the tracker; its window says what.');
@@ -73,7 +77,7 @@ async function answer(
   const method = request.method === 'HEAD' ? 'GET' : request.method;
   const match = found.find(({ route }) => route.method === method);
   const [, token = ''] = /^Bearer ([\w-]{1,200})$/.exec(request.headers.authorization ?? '') ?? [];
-  const role = token === '' ? 'nobody' : roleOf(token, request);
+  const role = token === '' ? 'nobody' : await roleOf(token, request);
   if (!match) {
     // Without a token nobody learns what there is.
     if (role === 'nobody' && path.startsWith('/api/'))

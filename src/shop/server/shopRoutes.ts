@@ -44,18 +44,18 @@ export function shopRoutes(shop: Shop): readonly Route[] {
       method: 'GET',
       path: '/api/shop',
       allowed: LET_IN,
-      answer: ({ role }, response) =>
-        sendJson(response, 200, toldShop(wholeShop(shop, role === 'owner' ? 'owner' : 'phone'))),
+      answer: async ({ role }, response) =>
+        sendJson(response, 200, toldShop(await wholeShop(shop, role === 'owner' ? 'owner' : 'phone'))),
     },
     {
       method: 'GET',
       path: '/api/changes',
       allowed: LET_IN,
-      answer: ({ query }, response) => {
+      answer: async ({ query }, response) => {
         const after = Number(query.get('after') ?? '0');
         if (!Number.isSafeInteger(after) || after < 0) return refuse(response, 400, 'after: a whole number.');
-        tellNews(shop);
-        shop.changes.listen(response, shop.store.eventsAfter(after));
+        await tellNews(shop);
+        shop.changes.listen(response, await shop.store.eventsAfter(after));
       },
     },
     {
@@ -74,8 +74,8 @@ export function shopRoutes(shop: Shop): readonly Route[] {
       method: 'GET',
       path: '/api/photos/*',
       allowed: LET_IN,
-      answer: ({ rest }, response) => {
-        const photo = /^[0-9a-f]{64}$/.test(rest) ? shop.store.photo(rest) : undefined;
+      answer: async ({ rest }, response) => {
+        const photo = /^[0-9a-f]{64}$/.test(rest) ? await shop.store.photo(rest) : undefined;
         if (!photo) return refuse(response, 404, 'There is no such photo.');
         send(response, 200, photo.type, photo.bytes, { 'Cache-Control': 'private, max-age=31536000, immutable' });
       },
@@ -103,24 +103,25 @@ export function shopRoutes(shop: Shop): readonly Route[] {
 }
 
 /** Takes in what other programs recorded and tells the phones. */
-export function tellNews({ store, changes }: Shop): void {
-  changes.announce(store.refresh());
+export async function tellNews({ store, changes }: Shop): Promise<void> {
+  changes.announce(await store.refresh());
 }
 
 /** The pace of the work, from the last events. */
-export function paceOfShop(store: ShopStore): Pace {
-  return paceOf(store.eventsAfter(Math.max(0, store.state.last - PACE_OVER)));
+export async function paceOfShop(store: ShopStore): Promise<Pace> {
+  return paceOf(await store.eventsAfter(Math.max(0, store.state.last - PACE_OVER)));
 }
 
-function wholeShop(shop: Shop, role: 'owner' | 'phone'): WholeShop {
-  tellNews(shop);
+async function wholeShop(shop: Shop, role: 'owner' | 'phone'): Promise<WholeShop> {
+  await tellNews(shop);
   const { store } = shop;
+  const plans = await store.plans();
   const plan = shop.plan();
   return {
     ...plan,
     state: store.state,
-    refits: refitsOf(plan.blocks, store.state, (number) => store.plan(number)?.blocks),
-    pace: paceOfShop(store),
+    refits: refitsOf(plan.blocks, store.state, (number) => plans.find((one) => one.number === number)?.blocks),
+    pace: await paceOfShop(store),
     now: Date.now(),
     role,
     shared: shop.shareAddress() !== undefined,
@@ -132,11 +133,11 @@ const takeEvents: Handler = async (shop, { request }, response) => {
   if (!body.ok) return refuse(response, body.refusal.status, body.refusal.why);
   const delivery = deliverySchema.safeParse(body.value);
   if (!delivery.success) return refuse(response, 400, 'A delivery is { sentAt, events: [at most 200] }.');
-  const { good, refused } = admitted(delivery.data.events, shop.store.places());
-  const done = shop.store.append(good, delivery.data.sentAt, Date.now());
+  const { good, refused } = admitted(delivery.data.events, await shop.store.places());
+  const done = await shop.store.append(good, delivery.data.sentAt, Date.now());
   if (!done.ok) return refuseForProblem(response, done.problem);
   sendJson(response, 200, { outcomes: [...done.value, ...refused], now: Date.now() });
-  tellNews(shop);
+  await tellNews(shop);
 };
 
 const takePhoto: Handler = async (shop, { request }, response) => {
@@ -147,7 +148,7 @@ const takePhoto: Handler = async (shop, { request }, response) => {
   const bytes = Buffer.from(read.data.base64, 'base64');
   const type = photoTypeOf(bytes);
   if (!type) return refuse(response, 400, 'A photo is a JPEG, PNG or WebP picture.');
-  const done = shop.store.addPhoto({ type, bytes }, Date.now());
+  const done = await shop.store.addPhoto({ type, bytes }, Date.now());
   if (!done.ok) return refuseForProblem(response, done.problem);
   sendJson(response, 200, { photo: done.value });
 };
@@ -180,7 +181,7 @@ const letIn: Handler = async (shop, { request, from }, response) => {
   if (tried.kind === 'wrong')
     return refuse(response, 403, 'That is not the code on the screen. Each code lets in one phone.');
   const token = randomBytes(32).toString('base64url');
-  const done = shop.store.addSession(token, Date.now());
+  const done = await shop.store.addSession(token, Date.now());
   if (!done.ok) return refuseForProblem(response, done.problem);
   sendJson(response, 200, { token });
 };

@@ -37,7 +37,7 @@ export interface ShopServer {
   readonly notices: readonly string[];
   readonly port: number;
   /** Puts another plan in force and tells every page. */
-  readonly replacePlan: (job: string, blocks: readonly TrackedBlock[]) => Problem | undefined;
+  readonly replacePlan: (job: string, blocks: readonly TrackedBlock[]) => Promise<Problem | undefined>;
   readonly close: () => Promise<void>;
 }
 
@@ -54,7 +54,7 @@ const BEAT_EVERY = 5000;
  */
 export async function startShopServer(options: ShopServerOptions): Promise<ShopServer | { readonly problem: Problem }> {
   const { store, share } = options;
-  const recorded = store.recordPlan(options.job, options.blocks, Date.now());
+  const recorded = await store.recordPlan(options.job, options.blocks, Date.now());
   if (!recorded.ok) return { problem: recorded.problem };
   let plan = { job: options.job, units: options.units, plan: recorded.value.number, blocks: options.blocks };
   const ownerToken = randomBytes(32).toString('base64url');
@@ -78,17 +78,22 @@ export async function startShopServer(options: ShopServerOptions): Promise<ShopS
   });
   if (share !== undefined) {
     shareAddress = `http://${share}:${server.port}/shop/`;
-    notices.push(...rememberAddress(store, shareAddress));
+    notices.push(...(await rememberAddress(store, shareAddress)));
   }
-  const looking = setInterval(() => guarded(() => tellNews(shop), options.failed), LOOK_EVERY);
-  const beating = setInterval(() => guarded(() => changes.beat(() => paceOfShop(store)), options.failed), BEAT_EVERY);
+  const look = guarded(() => tellNews(shop), options.failed);
+  store.whenChanged(look);
+  const looking = setInterval(look, LOOK_EVERY);
+  const beating = setInterval(
+    guarded(() => changes.beat(() => paceOfShop(store)), options.failed),
+    BEAT_EVERY,
+  );
   return {
     ownerLink: `http://127.0.0.1:${server.port}/shop/#token=${ownerToken}`,
     phoneLink: () => (shareAddress === undefined ? undefined : codeLink(shareAddress, code)),
     notices,
     port: server.port,
-    replacePlan: (job, blocks) => {
-      const done = store.recordPlan(job, blocks, Date.now());
+    replacePlan: async (job, blocks) => {
+      const done = await store.recordPlan(job, blocks, Date.now());
       if (!done.ok) return done.problem;
       plan = { ...plan, job, blocks, plan: done.value.number };
       changes.announceReload();
@@ -104,21 +109,21 @@ export async function startShopServer(options: ShopServerOptions): Promise<ShopS
 }
 
 /** The owner's token counts only on this machine; a phone's wherever it may connect. */
-function roleOf(token: string, request: IncomingMessage, ownerToken: string, store: ShopStore): Role {
+async function roleOf(token: string, request: IncomingMessage, ownerToken: string, store: ShopStore): Promise<Role> {
   const digest = (text: string) => createHash('sha256').update(text).digest();
   if (request.socket.localAddress === '127.0.0.1' && timingSafeEqual(digest(token), digest(ownerToken))) return 'owner';
-  return store.isSession(token, Date.now()) ? 'phone' : 'nobody';
+  return (await store.isSession(token, Date.now())) ? 'phone' : 'nobody';
 }
 
 async function startSomewhere(
   { store, port }: ShopServerOptions,
   server: Omit<Parameters<typeof startLocalServer>[0], 'port'>,
 ): Promise<{ server: LocalServer; notices: string[] }> {
-  const known = store.setting('port');
+  const known = await store.setting('port');
   const first = port ?? (known === undefined ? USUAL_PORT : Number(known));
   try {
     const started = await startLocalServer({ ...server, port: first });
-    store.setSetting('port', String(started.port));
+    await store.setSetting('port', String(started.port));
     return { server: started, notices: [] };
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code !== 'EADDRINUSE') throw error;
@@ -129,9 +134,9 @@ async function startSomewhere(
   }
 }
 
-function rememberAddress(store: ShopStore, address: string): readonly string[] {
-  const before = store.setting('address');
-  store.setSetting('address', address);
+async function rememberAddress(store: ShopStore, address: string): Promise<readonly string[]> {
+  const before = await store.setting('address');
+  await store.setSetting('address', address);
   if (before === undefined || before === address) return [];
   return [
     `The phones knew this tracker as ${before}; it is now ${address}, and they must be let in again. ` +
@@ -139,10 +144,20 @@ function rememberAddress(store: ShopStore, address: string): readonly string[] {
   ];
 }
 
-function guarded(action: () => void, failed: (error: unknown) => void): void {
-  try {
-    action();
-  } catch (error) {
-    failed(error);
-  }
+/** Does something now and then, one at a time; what goes wrong is told once, not each time anew. */
+function guarded(action: () => Promise<void>, failed: (error: unknown) => void): () => void {
+  let said = '';
+  let busy = false;
+  return () => {
+    if (busy) return;
+    busy = true;
+    action()
+      .then(() => (said = ''))
+      .catch((error: unknown) => {
+        const message = String(error);
+        if (message !== said) failed(error);
+        said = message;
+      })
+      .finally(() => (busy = false));
+  };
 }

@@ -1,6 +1,8 @@
 import type Database from 'libsql';
 import { happenedAt, LAST_TIME, type Happening, type ShopEvent, type StoredEvent } from '../event.js';
 import { storedSchema } from '../eventSchema.js';
+import { Damaged, rowsOf } from './rowsOf.js';
+import { sealOf } from './seal.js';
 
 /**
  * What became of one delivered event: `stored` now; `again`, it was here already; `clash`, this client's number was used before for
@@ -12,45 +14,64 @@ export interface Delivery {
   readonly became: 'stored' | 'again' | 'clash';
 }
 
-interface EventRow {
-  readonly number: number;
-  readonly client: string;
-  readonly seq: number;
-  readonly seen: number;
-  readonly plan: number;
-  readonly at: number;
-  readonly who: string;
-  readonly via: ShopEvent['via'];
-  readonly what: string;
-  readonly received: number;
-  readonly happened: number;
-}
-
 /** A stretch of the log. */
 export interface LogPart {
   /** Oldest first. */
   readonly events: readonly StoredEvent[];
   /** What was found there and makes no sense, so that nobody is shown it: which entry, and what is wrong with it. */
   readonly passedOver: readonly string[];
-  /** Number of the last entry looked at. */
+  /** Number of the last entry looked at, and who numbered it how: another entry in its place, and the log is another. */
   readonly last: number;
+  readonly lastKey: string;
 }
 
-/** Every event with a higher number. */
+/** A row of the log: number, client, seq, seen, plan, at, who, via, what as JSON, received, happened. */
+export type EventFields = readonly [
+  number,
+  string,
+  number,
+  number,
+  number,
+  number,
+  string,
+  string,
+  string,
+  number,
+  number,
+];
+
+export const EVENT_COLUMNS = 'number, client, seq, seen, plan, at, who, via, what, received, happened';
+/** So many rows are read at once: each is held three times while it is. */
+const AT_ONCE = 20_000;
+
+/**
+ * Every event with a higher number.
+ *
+ * @throws {@link Damaged} where a row is not as it was written
+ */
 export function logAfter(db: Database.Database, number: number): LogPart {
-  const rows = db.prepare('SELECT * FROM event WHERE number > ? ORDER BY number').raw(true).all([number]);
+  const all: EventFields[] = [];
+  for (let last = number; ; last = all.at(-1)![0]) {
+    const rows = rowsOf(db, `${EVENT_COLUMNS}, seal`, `event WHERE number > ? ORDER BY number LIMIT ${AT_ONCE}`, [
+      last,
+    ]);
+    for (const row of rows) all.push(unsealed(row));
+    if (rows.length < AT_ONCE) return logPart(all);
+  }
+}
+
+/** The events that rows of the log, from wherever they were kept, come to. */
+export function logPart(rows: readonly EventFields[]): LogPart {
   // The same few things happen again and again: each is read once.
   const read = new Map<string, Happening | undefined>();
   const events: StoredEvent[] = [];
   const passedOver: string[] = [];
-  let last = number;
   for (const row of rows) {
-    const event = fromRow(row as readonly unknown[], read);
-    last = (row as readonly number[])[0]!;
+    const event = fromRow(row, read);
     if (typeof event === 'string') passedOver.push(event);
     else events.push(event);
   }
-  return { events, passedOver, last };
+  return { events, passedOver, last: rows.at(-1)?.[0] ?? 0, lastKey: rows.length > 0 ? keyOf(rows.at(-1)!) : '' };
 }
 
 /** Adds the events not yet in the log, in the order given. To be called within a transaction. */
@@ -60,35 +81,83 @@ export function writeEvents(
   clientNow: number,
   serverNow: number,
 ): Delivery[] {
-  const find = db.prepare('SELECT * FROM event WHERE client = ? AND seq = ?');
-  const insert = db.prepare(
-    'INSERT INTO event (client, seq, seen, plan, at, who, via, what, received, happened) VALUES (?,?,?,?,?,?,?,?,?,?)',
-  );
+  const last = lastNumber(db);
   return events.map((event) => {
-    const { client, seq, seen, plan, at, who, via } = event;
-    const what = JSON.stringify(event.what);
-    const known = find.get([client, seq]) as EventRow | undefined;
-    if (known) return { client, seq, became: isSame(known, event, what) ? 'again' : 'clash' };
-    const happened = Math.round(happenedAt(at, clientNow, serverNow));
-    insert.run([client, seq, seen, plan, at, who, via, what, serverNow, happened]);
+    const { client, seq } = event;
+    const known = eventKeyed(db, client, seq);
+    if (known) return { client, seq, became: isSame(known, event) ? 'again' : 'clash' };
+    const happened = Math.round(happenedAt(event.at, clientNow, serverNow));
+    // Nobody has seen what is not there yet.
+    const seen = Math.min(event.seen, last);
+    insertEvent(db, { ...event, seen, number: lastNumber(db) + 1, received: serverNow, happened });
     return { client, seq, became: 'stored' };
   });
 }
 
-function isSame(row: EventRow, event: ShopEvent, what: string): boolean {
-  return row.at === event.at && row.who === event.who && row.what === what;
+/** Puts an event into the log under its own number. */
+export function insertEvent(db: Database.Database, event: StoredEvent): void {
+  const row = fieldsOf(event);
+  db.prepare(`INSERT INTO event (${EVENT_COLUMNS}, seal) VALUES (?,?,?,?,?,?,?,?,?,?,?,?)`).run([...row, sealOf(row)]);
 }
 
-function fromRow(row: readonly unknown[], read: Map<string, Happening | undefined>): StoredEvent | string {
-  const [number, client, seq, seen, plan, at, who, via, written, received, happened] = row;
-  const text = written as string;
+/** The event a client numbered so, if it is in the log. */
+export function eventKeyed(db: Database.Database, client: string, seq: number): EventFields | undefined {
+  const [row] = rowsOf(db, EVENT_COLUMNS, 'event WHERE client = ? AND seq = ?', [client, seq]);
+  return row as unknown as EventFields | undefined;
+}
+
+export function eventNumbered(db: Database.Database, number: number): EventFields | undefined {
+  return rowsOf(db, EVENT_COLUMNS, 'event WHERE number = ?', [number])[0] as unknown as EventFields | undefined;
+}
+
+/** The highest number ever given to an event, whether or not that event can still be read. */
+export function lastNumber(db: Database.Database): number {
+  const { seq } = db
+    .prepare("SELECT max(CAST(seq AS INTEGER)) AS seq FROM sqlite_sequence WHERE name = 'event'")
+    .get([]) as {
+    seq: number | null;
+  };
+  return seq ?? 0;
+}
+
+/** Gives every row the check sum it lacks. */
+export function sealEvents(db: Database.Database): void {
+  const seal = db.prepare('UPDATE event SET seal = ? WHERE number = ?');
+  for (let last = -1; ;) {
+    const rows = rowsOf(db, EVENT_COLUMNS, `event WHERE number > ? ORDER BY number LIMIT ${AT_ONCE}`, [last]);
+    if (rows.length === 0) return;
+    for (const row of rows as unknown as EventFields[]) seal.run([sealOf(row), row[0]]);
+    last = rows.at(-1)![0] as number;
+  }
+}
+
+export function isSame(row: EventFields, event: ShopEvent): boolean {
+  return row[5] === event.at && row[6] === event.who && row[8] === JSON.stringify(event.what);
+}
+
+/** What names an event for good. */
+export function keyOf([, client, seq]: EventFields): string {
+  return `${client} ${seq}`;
+}
+
+export function fieldsOf(event: StoredEvent): EventFields {
+  const { number, client, seq, seen, plan, at, who, via, what, received, happened } = event;
+  return [number, client, seq, seen, plan, at, who, via, JSON.stringify(what), received, happened];
+}
+
+function unsealed(row: readonly unknown[]): EventFields {
+  const fields = row.slice(0, -1) as unknown as EventFields;
+  if (sealOf(fields) !== row.at(-1)) throw new Damaged(`Entry ${String(row[0])} is not as it was written.`);
+  return fields;
+}
+
+function fromRow(row: EventFields, read: Map<string, Happening | undefined>): StoredEvent | string {
+  const [number, client, seq, seen, plan, at, who, via, text, received, happened] = row;
   if (!read.has(text)) read.set(text, happeningIn(text));
   const what = read.get(text);
-  if (!what)
-    return `Entry ${String(number)} is passed over: it says nothing that can be understood (${text.slice(0, 80)}).`;
-  if (!isTime(happened) || !isTime(received))
-    return `Entry ${String(number)} is passed over: its time is none (${String(happened)}).`;
-  return { number, client, seq, seen, plan, at, who, via, what, received, happened } as StoredEvent;
+  if (!what) return `Entry ${number} is passed over: it says nothing that can be understood (${text.slice(0, 80)}).`;
+  if (!isTime(happened) || !isTime(received)) return `Entry ${number} is passed over: its time is none (${happened}).`;
+  return { number, client, seq, seen, plan, at, who, via: via as ShopEvent['via'], what, received, happened };
 }
 
 function happeningIn(text: string): Happening | undefined {
@@ -99,6 +168,6 @@ function happeningIn(text: string): Happening | undefined {
   }
 }
 
-function isTime(ms: unknown): boolean {
-  return typeof ms === 'number' && ms >= 0 && ms <= LAST_TIME;
+function isTime(ms: number): boolean {
+  return ms >= 0 && ms <= LAST_TIME;
 }

@@ -1,5 +1,7 @@
 import type Database from 'libsql';
 import type { TrackedBlock } from '../trackedBlock.js';
+import { Damaged, rowsOf } from './rowsOf.js';
+import { sealOf } from './seal.js';
 
 /** A plan as it once was. */
 export interface PlanRecord {
@@ -10,37 +12,56 @@ export interface PlanRecord {
   readonly blocks: readonly TrackedBlock[];
 }
 
-/** Records the plan unless the newest one says the same. To be called within a transaction. */
-export function writePlan(
-  db: Database.Database,
-  job: string,
-  blocks: readonly TrackedBlock[],
-  now: number,
-): PlanRecord {
-  const newest = newestPlan(db);
-  const written = JSON.stringify(blocks);
-  if (newest && newest.job === job && JSON.stringify(newest.blocks) === written) return newest;
-  db.prepare('INSERT INTO plan (recorded, job, blocks) VALUES (?, ?, ?)').run([now, job, written]);
-  return newestPlan(db)!;
-}
+/** A row of the plans: number, recorded, job, blocks as JSON. */
+export type PlanFields = readonly [number, number, string, string];
 
-export function newestPlan(db: Database.Database): PlanRecord | undefined {
-  return asRecord(db.prepare('SELECT * FROM plan ORDER BY number DESC LIMIT 1').get([]));
-}
+export const PLAN_COLUMNS = 'number, recorded, job, blocks';
 
+/**
+ * Every plan recorded, oldest first.
+ *
+ * @throws {@link Damaged} where a row is not as it was written
+ */
 export function allPlans(db: Database.Database): PlanRecord[] {
-  return db
-    .prepare('SELECT * FROM plan ORDER BY number')
-    .all([])
-    .map((row) => asRecord(row)!);
+  return rowsOf(db, `${PLAN_COLUMNS}, seal`, 'plan ORDER BY number').map((row) => {
+    const fields = row.slice(0, -1) as unknown as PlanFields;
+    if (sealOf(fields) !== row.at(-1)) throw new Damaged(`Plan ${fields[0]} is not as it was written.`);
+    return planOfRow(fields);
+  });
 }
 
-export function planNumbered(db: Database.Database, number: number): PlanRecord | undefined {
-  return asRecord(db.prepare('SELECT * FROM plan WHERE number = ?').get([number]));
+/** Keeps a plan under its own number. */
+export function insertPlan(db: Database.Database, { number, recorded, job, blocks }: PlanRecord): void {
+  const row: PlanFields = [number, recorded, job, JSON.stringify(blocks)];
+  db.prepare(`INSERT INTO plan (${PLAN_COLUMNS}, seal) VALUES (?,?,?,?,?)`).run([...row, sealOf(row)]);
 }
 
-function asRecord(row: unknown): PlanRecord | undefined {
-  if (row === undefined) return undefined;
-  const { number, recorded, job, blocks } = row as { number: number; recorded: number; job: string; blocks: string };
+/** Number of the newest plan recorded, 0 where there is none. */
+export function newestPlanNumber(db: Database.Database): number {
+  return (db.prepare('SELECT max(number) AS newest FROM plan').get([]) as { newest: number | null }).newest ?? 0;
+}
+
+/** The number a new plan gets: never one that was given before. */
+export function nextPlanNumber(db: Database.Database): number {
+  const { seq } = db
+    .prepare("SELECT max(CAST(seq AS INTEGER)) AS seq FROM sqlite_sequence WHERE name = 'plan'")
+    .get([]) as {
+    seq: number | null;
+  };
+  return (seq ?? 0) + 1;
+}
+
+/** Gives every row the check sum it lacks. */
+export function sealPlans(db: Database.Database): void {
+  const seal = db.prepare('UPDATE plan SET seal = ? WHERE number = ?');
+  for (const row of rowsOf(db, PLAN_COLUMNS, 'plan') as unknown as PlanFields[]) seal.run([sealOf(row), row[0]]);
+}
+
+export function planOfRow([number, recorded, job, blocks]: PlanFields): PlanRecord {
   return { number, recorded, job, blocks: JSON.parse(blocks) as TrackedBlock[] };
+}
+
+/** Whether two plans say the same, whatever their numbers. */
+export function isSamePlan(a: Pick<PlanRecord, 'job' | 'blocks'>, b: Pick<PlanRecord, 'job' | 'blocks'>): boolean {
+  return a.job === b.job && JSON.stringify(a.blocks) === JSON.stringify(b.blocks);
 }

@@ -1,3 +1,5 @@
+import { Damaged } from './rowsOf.js';
+
 /** Why the tracker cannot do what was asked: what, where, what to do. Nothing that was recorded is harmed by any of them. */
 export interface Problem {
   readonly kind: ProblemKind;
@@ -7,7 +9,7 @@ export interface Problem {
 }
 
 export type ProblemKind =
-  'no-folder' | 'read-only' | 'full' | 'busy' | 'damaged' | 'newer' | 'foreign' | 'moved' | 'unreadable';
+  'no-folder' | 'read-only' | 'full' | 'busy' | 'damaged' | 'newer' | 'foreign' | 'moved' | 'orphan' | 'unreadable';
 
 const SAID: Readonly<Record<ProblemKind, readonly [what: string, remedy: string]>> = {
   'no-folder': [
@@ -39,8 +41,13 @@ const SAID: Readonly<Record<ProblemKind, readonly [what: string, remedy: string]
     'Move it elsewhere or rename it. It was left as it is.',
   ],
   moved: [
-    'The tracker file was moved, renamed or deleted while the tracker was running.',
-    'Stop the tracker, put the file back, and start it again. Nothing more was written to it.',
+    'The tracker file was moved, renamed, replaced or deleted while the tracker was running.',
+    'Put the file back, or stop the tracker and start it again: what was recorded is then taken over from the rescued file. ' +
+      'Nothing more is recorded until then; phones keep what they could not send.',
+  ],
+  orphan: [
+    'The tracker file is gone, and what was written to it last still lies beside its place.',
+    'Put the file back beside it and start again: the two belong together. If the file is lost for good, move these away to begin anew.',
   ],
   unreadable: ['The tracker file could not be read or written.', 'Check the disk and the cable, then try again.'],
 };
@@ -70,12 +77,33 @@ const KIND_OF_CODE: ReadonlyMap<number, ProblemKind> = new Map([
   [26, 'damaged'], //    SQLITE_NOTADB
 ]);
 
+/** The system's own refusals (errno(3)), where a file is not even opened. */
+const KIND_OF_SYSTEM: ReadonlyMap<string, ProblemKind> = new Map([
+  ['EACCES', 'read-only'],
+  ['EPERM', 'read-only'],
+  ['EROFS', 'read-only'],
+  ['ENOSPC', 'full'],
+  ['EDQUOT', 'full'],
+  ['EBUSY', 'busy'],
+  ['EIO', 'unreadable'],
+  ['EISDIR', 'unreadable'],
+]);
+
+/** SQLITE_ERROR: here only ever that our tables are not there, because another file stands in the place of ours. */
+export function isOutOfPlace(error: unknown): boolean {
+  return (error as { rawCode?: unknown }).rawCode === 1;
+}
+
 /** The problem behind an error of SQLite. Any other error is ours and is thrown on. */
 export function problemOf(error: unknown, where: string): Problem {
+  if (error instanceof Damaged) return problem('damaged', where, error.message);
   const { rawCode, message } = error as { rawCode?: unknown; message?: unknown };
   // The lowest eight bits of an extended code are its primary code (sqlite.org/rescode.html, section 2).
   const kind = typeof rawCode === 'number' ? KIND_OF_CODE.get(rawCode & 0xff) : undefined;
   if (kind) return problem(kind, where, String(message));
+  const { code } = error as NodeJS.ErrnoException;
+  const system = typeof code === 'string' ? KIND_OF_SYSTEM.get(code) : undefined;
+  if (system) return problem(system, where, String(message));
   // Where the file cannot be opened at all, the library gives no code, only SQLite's number in the text.
   if (typeof message === 'string' && message.startsWith('ConnectionFailed'))
     return problem('unreadable', where, message);

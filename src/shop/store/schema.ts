@@ -1,10 +1,15 @@
-import type Database from 'libsql';
+import Database from 'libsql';
+import { sealEvents } from './eventLog.js';
+import { sealPlans } from './planLog.js';
+import { sealSettings } from './setting.js';
 
 /** Marks the file as ours: `CwTr` in ASCII (PRAGMA application_id). */
 export const APPLICATION_ID = 0x43775472;
 
+type Migration = string | ((db: Database.Database) => void);
+
 /** Each entry takes the file one version up; the version is the number of entries applied (PRAGMA user_version). Only ever add. */
-export const MIGRATIONS: readonly string[] = [
+export const MIGRATIONS: readonly Migration[] = [
   `
   CREATE TABLE event (
     number   INTEGER PRIMARY KEY AUTOINCREMENT,
@@ -44,30 +49,46 @@ export const MIGRATIONS: readonly string[] = [
     value TEXT NOT NULL
   ) STRICT;
   `,
+  // Rows get a check sum: damage may leave a row readable and wrong.
+  (db) => {
+    for (const table of ['event', 'plan', 'setting'])
+      db.exec(`ALTER TABLE ${table} ADD COLUMN seal INTEGER NOT NULL DEFAULT 0`);
+    db.exec('DROP TRIGGER event_is_final');
+    sealEvents(db);
+    sealPlans(db);
+    sealSettings(db);
+    db.exec(
+      "CREATE TRIGGER event_is_final BEFORE UPDATE ON event BEGIN SELECT RAISE(ABORT, 'events are only ever added'); END",
+    );
+  },
 ];
 
-/** What a file that calls itself a tracker turns out to be. */
-export type FileState = 'empty' | 'current' | 'older' | 'newer' | 'foreign';
-
-/** Looks at an open file without changing it. */
-export function fileState(db: Database.Database, migrations: readonly string[] = MIGRATIONS): FileState {
-  const application = number(db, 'PRAGMA application_id', 'application_id');
-  const version = number(db, 'PRAGMA user_version', 'user_version');
-  if (application !== APPLICATION_ID) {
-    return number(db, 'SELECT count(*) AS tables FROM sqlite_schema', 'tables') === 0 ? 'empty' : 'foreign';
+/** What SQLite notes in a file of each version: type, name and text of everything in it, version 0 first. */
+export function schemas(migrations: readonly Migration[] = MIGRATIONS): readonly ReadonlySet<string>[] {
+  const db = new Database(':memory:');
+  const noted = [new Set<string>()];
+  for (const migration of migrations) {
+    apply(db, migration);
+    const rows = db.prepare('SELECT type, name, sql FROM sqlite_schema').raw(true).all([]) as string[][];
+    noted.push(new Set(rows.map(schemaLine)));
   }
-  if (version > migrations.length) return 'newer';
-  return version < migrations.length ? 'older' : 'current';
+  db.close();
+  return noted;
+}
+
+/** One thing of a schema: what it is, its name, and how it was made (nothing for what SQLite makes itself). */
+export function schemaLine([type, name, sql]: readonly (string | null | undefined)[]): string {
+  return `${type} ${name} ${sql ?? ''}`;
 }
 
 /** Brings an open file up to date, all of it or nothing. Rows already there are kept. */
-export function migrate(db: Database.Database, migrations: readonly string[] = MIGRATIONS): void {
+export function migrate(db: Database.Database, migrations: readonly Migration[] = MIGRATIONS): void {
   db.exec('BEGIN IMMEDIATE');
   try {
-    const version = number(db, 'PRAGMA user_version', 'user_version');
-    for (const migration of migrations.slice(version)) db.exec(migration);
+    const { user_version: version } = db.prepare('PRAGMA user_version').get([]) as { user_version: number };
+    for (const migration of migrations.slice(version)) apply(db, migration);
     db.exec(`PRAGMA application_id = ${APPLICATION_ID}`);
-    db.exec(`PRAGMA user_version = ${migrations.length}`);
+    db.exec(`PRAGMA user_version = ${Math.max(version, migrations.length)}`);
     db.exec('COMMIT');
   } catch (error) {
     if (db.inTransaction) db.exec('ROLLBACK');
@@ -75,6 +96,7 @@ export function migrate(db: Database.Database, migrations: readonly string[] = M
   }
 }
 
-function number(db: Database.Database, query: string, column: string): number {
-  return (db.prepare(query).get([]) as Record<string, number>)[column]!;
+function apply(db: Database.Database, migration: Migration): void {
+  if (typeof migration === 'string') db.exec(migration);
+  else migration(db);
 }

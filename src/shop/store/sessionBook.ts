@@ -1,5 +1,6 @@
 import type Database from 'libsql';
 import { createHash } from 'node:crypto';
+import { rowsOf } from './rowsOf.js';
 
 /** A phone that has not been seen for this long must be let in again, ms. */
 export const SESSION_LASTS = 7 * 24 * 3600_000;
@@ -10,8 +11,21 @@ export function writeSession(db: Database.Database, token: string, now: number):
   db.prepare('INSERT INTO session (hash, began, used) VALUES (?, ?, ?)').run([hashOf(token), now, now]);
 }
 
+/** Adds a session as another tracker knew it. */
+export function writeSessionRow(
+  db: Database.Database,
+  row: readonly [hash: string, began: number, used: number],
+): void {
+  db.prepare('INSERT OR IGNORE INTO session (hash, began, used) VALUES (?, ?, ?)').run([...row]);
+}
+
+/** All sessions: hash, when each began, when it was last used. */
+export function allSessions(db: Database.Database): [string, number, number][] {
+  return rowsOf(db, 'hash, began, used', 'session') as [string, number, number][];
+}
+
 export function isSession(db: Database.Database, token: string, now: number): boolean {
-  const row = db.prepare('SELECT used FROM session WHERE hash = ?').get([hashOf(token)]) as
+  const row = db.prepare('SELECT CAST(used AS INTEGER) AS used FROM session WHERE hash = ?').get([hashOf(token)]) as
     { used: number } | undefined;
   if (row === undefined || row.used < now - SESSION_LASTS) return false;
   if (row.used < now - SESSION_LASTS / 100) keepAlive(db, token, now);

@@ -5,7 +5,7 @@ import { problemOf } from './problem.js';
 const CONSTRAINT_CHECK = 275;
 
 /**
- * Whether SQLite finds the file readable and whole (PRAGMA quick_check). Done over a connection of its own that prepares nothing:
+ * Whether SQLite finds the file readable and whole (PRAGMA integrity_check). Done over a connection of its own that prepares nothing:
  * the library keeps a connection open, closed or not, until the last statement prepared on it is collected as garbage, and
  * when it then closes it deletes the write-ahead log by name, which by then may be the log of a new file. So whatever may
  * have to be renamed is looked at this way.
@@ -20,7 +20,7 @@ export function isSoundFile(path: string, onNetwork: boolean, patience: number):
     if (onNetwork) db.exec('PRAGMA locking_mode = EXCLUSIVE');
     db.exec('PRAGMA temp_store = MEMORY');
     db.exec("CREATE TEMP TABLE verdict (word TEXT CHECK (word = 'ok'))");
-    db.exec('INSERT INTO verdict SELECT quick_check FROM pragma_quick_check(1)');
+    db.exec('INSERT INTO verdict SELECT integrity_check FROM pragma_integrity_check(1)');
     return true;
   } catch (error) {
     if ((error as { rawCode?: unknown }).rawCode === CONSTRAINT_CHECK) return false;

@@ -5,7 +5,7 @@ import { sayProblem } from '../../../src/shop/store/problem.js';
 import { rescueBlocks } from '../rescueBoard.js';
 
 const [tracker, pageFolder, share, port] = process.argv.slice(2);
-const opened = openStore(tracker!);
+const opened = await openStore(tracker!);
 if (!opened.ok) throw new Error(sayProblem(opened.problem));
 const server = await startShopServer({
   store: opened.store,

@@ -38,17 +38,17 @@ async function whole({ port, token }: Running): Promise<WholeShop> {
 }
 
 /** What the tracker's file holds, read from outside. */
-function log(name: string): readonly StoredEvent[] {
-  const store = opened(join(folder, `${name}.tracker.db`));
-  const events = store.eventsAfter(0);
-  store.close();
+async function log(name: string): Promise<readonly StoredEvent[]> {
+  const store = await opened(join(folder, `${name}.tracker.db`));
+  const events = await store.eventsAfter(0);
+  await store.close();
   return events;
 }
 
 const waitFor = async (claim: () => Promise<boolean>) =>
   expect.poll(claim, { timeout: 60_000, interval: 100 }).toBe(true);
 
-describe('two phones on one list', () => {
+describe('two phones on one list', async () => {
   it('show each other’s steps; the same block pressed on both is one step; an undo on one shows on both', async () => {
     const server = await tracker('two');
     const [one, two] = [await phone(chromium, server.ownerLink), await phone(chromium, server.ownerLink, -DAY)];
@@ -87,7 +87,7 @@ describe('two phones on one list', () => {
     await live(far.page);
     await stands(near.page, 'L3-02', 'Marked');
     await stands(far.page, 'L3-03', 'Marked');
-    const events = log('offline');
+    const events = await log('offline');
     const fromFar = events.filter(({ at, received }) => at - received > DAY);
     expect(events).toHaveLength(4);
     expect(fromFar.map(({ seq, what }) => [seq, 'block' in what && what.block, 'step' in what && what.step])).toEqual([
@@ -128,7 +128,7 @@ describe('two phones on one list', () => {
     await opened.goto(again.ownerLink);
     await live(opened);
     await stands(opened, 'R2-08', 'Marked');
-    expect(log('closed').map(({ seq, what }) => [seq, 'block' in what && what.block])).toEqual([
+    expect((await log('closed')).map(({ seq, what }) => [seq, 'block' in what && what.block])).toEqual([
       [1, 'R2-07'],
       [2, 'R2-08'],
     ]);
@@ -148,12 +148,12 @@ describe('two phones on one list', () => {
     await press(page, 'R2-07', 'Marked');
     await expect.poll(() => lost, { timeout: 60_000 }).toBeGreaterThan(2);
     await live(page);
-    expect(log('lost-answer')).toHaveLength(1);
+    expect(await log('lost-answer')).toHaveLength(1);
     await context.close();
   });
 });
 
-describe('a phone in the network', () => {
+describe('a phone in the network', async () => {
   it('is let in by the code in the link, stays in without it, and another with the same code is not', async () => {
     const server = await tracker('shared', SHARED_AT);
     const link = server.phoneLink!;
@@ -189,7 +189,7 @@ describe('a phone in the network', () => {
   });
 });
 
-describe('work on the page', () => {
+describe('work on the page', async () => {
   it('keeps notes and photos of a block, photos taken offline too', async () => {
     const server = await tracker('remarks');
     const { context, page } = await phone(chromium, server.ownerLink);
@@ -247,7 +247,7 @@ describe('work on the page', () => {
   });
 });
 
-describe('for everybody’s eyes and hands', () => {
+describe('for everybody’s eyes and hands', async () => {
   const views: readonly (readonly [string, (page: Page) => Promise<void>])[] = [
     ['blocks', async () => undefined],
     ['to cut', async (page) => void (await page.getByLabel('Show').selectOption('to cut'))],

@@ -11,7 +11,7 @@ export const SHARED_AT = '127.0.0.2';
 /** A tracker's server within the test, on a free port. */
 export async function started(part: Partial<ShopServerOptions> = {}, tracker?: string) {
   const folder = scratchFolder();
-  const store = opened(tracker ?? join(folder, 'a.tracker.db'));
+  const store = await opened(tracker ?? join(folder, 'a.tracker.db'));
   const failures: unknown[] = [];
   const server = await startShopServer({
     store,
@@ -26,7 +26,7 @@ export async function started(part: Partial<ShopServerOptions> = {}, tracker?: s
   if ('problem' in server) throw new Error(server.problem.what);
   afterAll(async () => {
     await server.close();
-    store.close();
+    await store.close();
   });
   return {
     store,

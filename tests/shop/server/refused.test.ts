@@ -53,7 +53,7 @@ async function statuses(list: readonly Asked[]): Promise<Record<number, number>>
   return counts;
 }
 
-describe('who is refused', () => {
+describe('who is refused', async () => {
   it('without a token, with a wrong, an empty or another scheme’s: every route, 401', async () => {
     const wrong = [
       undefined,
@@ -169,7 +169,7 @@ describe('who is refused', () => {
   });
 });
 
-describe('what is refused', () => {
+describe('what is refused', async () => {
   it('a body that is not JSON by name, or not JSON', async () => {
     const post = (type: string | undefined, body: string | Buffer): Asked => {
       const others = without('Content-Type');
@@ -260,7 +260,7 @@ describe('what is refused', () => {
   });
 
   it('and after all this nothing was recorded, nothing broke, and the good are still served', async () => {
-    expect(store.eventsAfter(0)).toEqual([]);
+    expect(await store.eventsAfter(0)).toEqual([]);
     expect(failures).toEqual([]);
     const page = await ask(port, { path: '/shop/' });
     expect(page.text).toContain('<title>page</title>');

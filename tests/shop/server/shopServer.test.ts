@@ -3,7 +3,7 @@ import { describe, expect, it, vi } from 'vitest';
 import { stageOf } from '../../../src/shop/state.js';
 import { shopFrom, type ToldShop } from '../../../src/shop/wholeShop.js';
 import { box, event, NOON, rescueBlocks, step } from '../rescueBoard.js';
-import { opened } from '../store/scratch.js';
+import { databaseOf, opened } from '../store/scratch.js';
 import { ask, pageHeaders, SHARED_AT, started, type Answered } from './local.js';
 
 const json = <T>({ text }: Answered) => JSON.parse(text) as T;
@@ -67,7 +67,7 @@ describe('the tracker’s server', async () => {
       await post('/api/events', { sentAt: NOON, events: events.slice(0, 1) }),
     );
     expect(again.outcomes.map(({ became }) => became)).toEqual(['again']);
-    expect(store.eventsAfter(0)).toHaveLength(2);
+    expect(await store.eventsAfter(0)).toHaveLength(2);
     expect(stageOf((await whole()).state.blocks.get('R2-07'))).toBe('cut');
   });
 
@@ -89,11 +89,11 @@ describe('the tracker’s server', async () => {
     ['more than an event has', { extra: 1 }],
     ['a clock of two days', { what: { kind: 'timer', batch: 'R2', minutes: 2880 } }],
   ])('refuses %s and nothing beside it', async (_, wrong) => {
-    const before = store.eventsAfter(0).length;
+    const before = (await store.eventsAfter(0)).length;
     const events = [{ ...event({ seq: 900, what: step('R2-07', 'cut') }), ...wrong }];
     const { outcomes } = json<{ outcomes: { became: string }[] }>(await post('/api/events', { sentAt: NOON, events }));
     expect(outcomes.map(({ became }) => became)).toEqual(['refused']);
-    expect(store.eventsAfter(0)).toHaveLength(before);
+    expect(await store.eventsAfter(0)).toHaveLength(before);
   });
 
   it('refuses a delivery whose own clock makes no sense', async () => {
@@ -110,12 +110,21 @@ describe('the tracker’s server', async () => {
   });
 
   it('tells those who listen what another program recorded', async () => {
-    const other = opened(store.path);
-    const text = await heard(port, token, store.state.last, /R1-19/, async () =>
-      other.append([event({ client: 'command-1', seq: 1, via: 'command', what: step('R1-19', 'marked') })], NOON, NOON),
+    const other = await opened(store.path);
+    const text = await heard(
+      port,
+      token,
+      store.state.last,
+      /R1-19/,
+      async () =>
+        await other.append(
+          [event({ client: 'command-1', seq: 1, via: 'command', what: step('R1-19', 'marked') })],
+          NOON,
+          NOON,
+        ),
     );
     expect(text).toContain('"via":"command"');
-    other.close();
+    await other.close();
   });
 
   it('keeps photos that are photos', async () => {
@@ -139,15 +148,15 @@ describe('the tracker’s server', async () => {
   });
 
   it('says in words that the disk is full, with 507, and takes the same delivery later', async () => {
-    const pages = (store['db'].pragma('page_count') as { page_count: number }[])[0]!.page_count;
-    store['db'].pragma(`max_page_count = ${pages}`);
+    const pages = (databaseOf(store).pragma('page_count') as { page_count: number }[])[0]!.page_count;
+    databaseOf(store).pragma(`max_page_count = ${pages}`);
     const events = Array.from({ length: 50 }, (_, i) =>
       event({ client: 'phone-full', seq: i + 1, what: { kind: 'note', block: 'R2-07', text: 'x'.repeat(1500) } }),
     );
     const full = await post('/api/events', { sentAt: NOON, events });
     expect(full.status).toBe(507);
     expect(json<{ error: string }>(full).error).toMatch(/The disk is full[\s\S]*Free some space/);
-    store['db'].pragma('max_page_count = 1000000');
+    databaseOf(store).pragma('max_page_count = 1000000');
     const { outcomes } = json<{ outcomes: { became: string }[] }>(await post('/api/events', { sentAt: NOON, events }));
     expect(new Set(outcomes.map(({ became }) => became))).toEqual(new Set(['stored']));
   });
@@ -178,8 +187,8 @@ describe('the tracker’s server', async () => {
 
   it('remembers its port for the next time, and takes another where it is taken', async () => {
     const { store: other } = await started({ port }, join(folder, 'other.tracker.db'));
-    expect(other.setting('port')).toBeUndefined();
-    expect(store.setting('port')).toBe(String(port));
+    expect(await other.setting('port')).toBeUndefined();
+    expect(await store.setting('port')).toBe(String(port));
   });
 });
 
@@ -234,7 +243,7 @@ describe('a tracker shared in the network', async () => {
     vi.useRealTimers();
     const asked = () => ask(port, { at: SHARED_AT, path: '/api/shop', headers: pageHeaders(port, phone, SHARED_AT) });
     expect((await asked()).status).toBe(200);
-    store.forgetSessions();
+    await store.forgetSessions();
     expect((await asked()).status).toBe(401);
   });
 });
