@@ -20,6 +20,9 @@ const SLIPS: Readonly<Record<string, (shown: number) => number>> = {
   'millimetres for inches': (v) => v / MM_PER_INCH,
 };
 
+/** Boards without rocker have tables of tenths of a millimetre: what changes a value by less than this, mm, makes no other board. */
+const LEAST = 3;
+
 interface JobFile {
   readonly units: Units;
   readonly board: { outline?: [unknown, unknown][]; stations: Record<string, unknown>[] };
@@ -79,7 +82,8 @@ it('of slips that change a value by a tenth of its table or more, nine in ten ar
       const size = Math.max(...values.filter((each) => each.kind === kind).map((each) => Math.abs(each.shown)));
       for (const [name, slip] of Object.entries(SLIPS)) {
         const wrong = slip(shown);
-        if (!(Math.abs(wrong - shown) >= size / 10)) continue;
+        if (!(Math.abs(wrong - shown) >= Math.max(size / 10, file.units === 'in' ? LEAST / MM_PER_INCH : LEAST)))
+          continue;
         set(`${wrong} ${file.units}`);
         const { job } = read(file);
         set(old);
