@@ -8,13 +8,15 @@ import { dxfOf } from '../print/dxf.js';
 import { labelStockFor, labelStockNamed, labelStocks } from '../print/labelStock.js';
 import { rollOf, sheetNamed, sheetNames, type Paper } from '../print/paper.js';
 import type { Units } from '../length/units.js';
-import { formatsOf, usualSettings } from '../print/format.js';
-import { writePdf } from '../print/pdf.js';
-import { exact, printerFindings } from '../print/printer.js';
+import { usualSettings } from '../print/format.js';
+import { printFindings, writePdf } from '../print/pdf.js';
+import { exact } from '../print/printer.js';
 import { svgOf } from '../print/svg.js';
 import { cuttingOnce } from '../sheet/cuttingOnce.js';
 import { blockRows, cutRows } from '../sheet/cutRows.js';
+import type { Cell } from '../sheet/pages.js';
 import { fullSizeDrawings, paperSet, papersOf } from '../sheet/papers.js';
+import type { PaperKind } from '../sheet/uses.js';
 import { routingRows } from '../sheet/routerTable.js';
 import { trackingRows, type Done } from '../sheet/trackingList.js';
 import { weightRows, type WeightFindings } from '../sheet/weightsPages.js';
@@ -137,11 +139,6 @@ async function writePapers(plan: Plan, read: JobRead, folder: string, settings: 
   const { paper, stock, date, only, margin, revision, csv, trackAt } = settings;
   const print = { paper, date, ...(margin !== undefined && { settings: { ...usualSettings, margin } }) };
   const factors = plan.job.printer ?? exact;
-  const unfit = [...printerFindings(factors), ...formatsOf(paper, print.settings ?? usualSettings).findings];
-  if (unfit.length > 0) {
-    for (const { where, what, remedy } of unfit) io.err(`${where}: ${what} → ${remedy}`);
-    return REFUSED;
-  }
   const done = await doneSoFar(read.file, io);
   const options = {
     labelStock: stock,
@@ -151,9 +148,15 @@ async function writePapers(plan: Plan, read: JobRead, folder: string, settings: 
     ...(trackAt !== undefined && { labelCode: ({ id }: { readonly id: string }) => `${trackAt}/shop/#block=${id}` }),
   };
   const { set, unknown } = paperSet(plan, options, only);
+  const papers = papersOf(plan, options).filter(({ name }) => only?.includes(name));
   if (unknown.length > 0) {
     const names = papersOf(plan, options).map(({ name }) => name);
     io.err(`--only: there are no papers ${unknown.join(', ')} → among ${names.join(', ')}`);
+    return REFUSED;
+  }
+  const unfit = printFindings(set, { ...print, printer: factors });
+  if (unfit.length > 0) {
+    for (const { where, what, remedy } of unfit) io.err(`${where}: ${what} → ${remedy}`);
     return REFUSED;
   }
   const said: string[] = [];
@@ -166,9 +169,7 @@ async function writePapers(plan: Plan, read: JobRead, folder: string, settings: 
       onProgress: (done, all) => progress(io, done, all),
     });
     said.push(`${join(folder, 'papers.pdf')}: ${pages} pages for ${paper.name}; print "check" first, at actual size`);
-    if (only) return;
-
-    const drawings = fullSizeDrawings(plan);
+    const drawings = only ? papers.flatMap(({ fullSize }) => fullSize?.() ?? []) : fullSizeDrawings(plan);
     for (const drawing of drawings) {
       await stage.put(`${drawing.id}_mm.svg`, svgOf(drawing));
       const traced = dxfOf(drawing);
@@ -177,17 +178,21 @@ async function writePapers(plan: Plan, read: JobRead, folder: string, settings: 
         for (const f of traced.findings)
           io.err(`${drawing.id}_mm.dxf is not written: ${f.where}: ${f.what} → ${f.remedy}`);
     }
-    said.push(
-      `${join(folder, '*_mm.svg')}, ${join(folder, '*_mm.dxf')}: ${drawings.length} full-size sheets in millimetres, never scaled`,
-    );
-    const lists = {
-      'tracking.csv': trackingRows(plan, done),
-      'blocks.csv': blockRows(plan, cuttingOnce(plan)),
-      'cuts.csv': cutRows(plan, cuttingOnce(plan)),
-      'routing.csv': routingRows(plan),
-      'weights.csv': weightRows(plan),
+    if (drawings.length > 0)
+      said.push(
+        `${join(folder, '*_mm.svg')}, ${join(folder, '*_mm.dxf')}: ${drawings.length} full-size sheets in millimetres, never scaled`,
+      );
+    // Each list comes with the paper it is the spreadsheet of.
+    const lists: Readonly<Record<string, readonly [paper: PaperKind, rows: () => Cell[][]]>> = {
+      'tracking.csv': ['tracking', () => trackingRows(plan, done)],
+      'blocks.csv': ['cutting', () => blockRows(plan, cuttingOnce(plan))],
+      'cuts.csv': ['cutting', () => cutRows(plan, cuttingOnce(plan))],
+      'routing.csv': ['router', () => routingRows(plan)],
+      'weights.csv': ['weights', () => weightRows(plan)],
     };
-    for (const [name, rows] of Object.entries(lists)) {
+    for (const [name, [of, rowsOf]] of Object.entries(lists)) {
+      if (only && !papers.some(({ kind }) => kind === of)) continue;
+      const rows = rowsOf();
       await stage.put(name, csvOf(rows, { mark: set.mark, date }, csv));
       said.push(`${join(folder, name)}: ${rows.length - 1} lines`);
     }

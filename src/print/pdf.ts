@@ -2,6 +2,7 @@ import PDFDocument from 'pdfkit';
 import { once } from 'node:events';
 import type { Writable } from 'node:stream';
 import type { Finding } from './finding.js';
+import { fontFindings } from './fontFindings.js';
 import { fontFiles } from './fonts.js';
 import { formatsOf, usualSettings, type SheetSettings } from './format.js';
 import type { Book } from './leaf.js';
@@ -57,11 +58,7 @@ const HANDY = 432;
  */
 export async function writePdf(set: PaperSet, out: Writable, options: PrintOptions): Promise<Printed> {
   const { date, paper, settings = usualSettings, printer = exact, words = usualWords, onProgress } = options;
-  const findings = [
-    ...printerFindings(printer),
-    ...formatsOf(paper, settings).findings,
-    ...set.pages.flatMap((page) => (page.kind === 'labels' ? labelFindings(page, settings.margin) : [])),
-  ];
+  const findings = printFindings(set, options);
   if (findings.length > 0) return { findings, pages: 0, tiled: [] };
 
   const doc = openDocument(set, date, words);
@@ -76,6 +73,7 @@ export async function writePdf(set: PaperSet, out: Writable, options: PrintOptio
   const finished = once(out, 'finish');
   finished.catch(() => undefined);
   doc.pipe(out);
+  labelPages(doc, book);
   let document = doc.outline;
   for (const [i, leaf] of leaves.entries()) {
     const size: [number, number] = [
@@ -95,6 +93,29 @@ export async function writePdf(set: PaperSet, out: Writable, options: PrintOptio
   await Promise.race([failed, finished]);
   const tiled = book.tiled.map(({ title, plan }) => ({ title, sheets: plan.sheets, areaBound: plan.areaBound }));
   return { findings: [], pages: leaves.length, tiled };
+}
+
+/** All that stands against printing a set with these options: `writePdf` writes nothing while there is any. */
+export function printFindings(set: PaperSet, options: PrintOptions): readonly Finding[] {
+  const { paper, date, settings = usualSettings, printer = exact, words = usualWords } = options;
+  return [
+    ...printerFindings(printer),
+    ...formatsOf(paper, settings).findings,
+    ...set.pages.flatMap((page) => (page.kind === 'labels' ? labelFindings(page, settings.margin) : [])),
+    ...fontFindings(set, openDocument(set, date, words)),
+  ];
+}
+
+/** What a viewer calls each page (ISO 32000-1, 12.4.2): its document's title and, where it has several, its number there. */
+function labelPages(doc: Pdf, { entries, pages }: Book): void {
+  const begins = entries.filter(({ level }) => level === 0);
+  const labels = begins.flatMap(({ title, page }, i) => {
+    const count = (begins[i + 1]?.page ?? pages + 1) - page;
+    // pdfkit writes String objects as text, plain strings as names.
+    return [page - 1, count > 1 ? { S: 'D', P: new String(`${title} · `) } : { P: new String(title) }];
+  });
+  const root = (doc as unknown as { _root: { data: Record<string, unknown> } })._root;
+  root.data.PageLabels = { Nums: labels };
 }
 
 function openDocument(set: PaperSet, date: Date, words: Words): Pdf {

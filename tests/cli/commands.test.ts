@@ -146,6 +146,14 @@ describe('papers', () => {
     expect(a!.equals(b!)).toBe(true);
   });
 
+  test('of some papers writes the files of those papers too, and no others', () => {
+    const out = folder();
+    const { code } = chamberwright(['papers', sample('fell-short'), '-o', out, '--only', 'face-R1,tracking']);
+    expect(code).toBe(0);
+    const files = readdirSync(out).filter((name) => !name.startsWith('.'));
+    expect(files.sort()).toEqual(['face-R1_mm.dxf', 'face-R1_mm.svg', 'papers.pdf', 'tracking.csv']);
+  });
+
   test('lists the papers there are when a name is wrong', () => {
     const { code, err } = chamberwright(['papers', sample('fell-short'), '-o', folder(), '--only', 'face-R9']);
     expect(code).toBe(2);

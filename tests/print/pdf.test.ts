@@ -123,6 +123,33 @@ describe('the PDF', () => {
     });
   });
 
+  it('is called by its document and the number in it, page by page (ISO 32000-1, 12.4.2)', async () => {
+    const pdf = await openPdf((await printed(everything)).bytes);
+    const labels = (await pdf.getPageLabels())!;
+    const { numPages } = pdf;
+    await pdf.loadingTask.destroy();
+    expect(labels).toHaveLength(numPages);
+    expect(labels[0]).toBe('Print check');
+    expect(labels).toContain('Face sheets · 3');
+    expect(labels.filter((label) => label.startsWith('Blocks · ')).map((label) => label.slice(9))).toEqual(
+      labels.filter((label) => label.startsWith('Blocks · ')).map((_, i) => String(i + 1)),
+    );
+    expect(new Set(labels).size).toBe(labels.length);
+  });
+
+  it('is not written with characters that its font lacks: they are named, with the words they stand in', async () => {
+    const odd = await printed([
+      { kind: 'text', title: 'Notes', blocks: [{ kind: 'paragraph', text: 'Bug 🏄 und 木' }] },
+    ]);
+    expect(odd.bytes.length).toBe(0);
+    expect(odd.findings.map(({ where, what }) => [where, /"(.)"/u.exec(what)?.[1]])).toEqual([
+      ['words', '🏄'],
+      ['words', '木'],
+    ]);
+    const job = await printed(everything, {}, { job: 'Ελλάδα 🏄' });
+    expect(job.findings.map(({ what }) => what).join()).toContain('as in "Ελλάδα 🏄"');
+  });
+
   it('repeats a list header on each page and adds up pages and all', async () => {
     const { bytes } = await printed([everything[6]!]);
     const pages = await readPdf(bytes);
