@@ -32,7 +32,7 @@ export interface ServeOptions extends ServeIo {
 }
 
 /** What sharing protects and what it does not, in plain words. */
-export const SHARE_WORDS = `Phones in the same network can be let in. Each code below lets in one phone; then there is another.
+export const SHARE_WORDS = `Phones in the same network can be let in. Each code below lets in one phone, within 30 minutes; then there is another.
 Without a code nobody reads or writes. What this does not do: nothing is encrypted on the way, so somebody who
 can listen in on this network could read along and act in a phone's name. Use your own network, not a guest or
 public one. "track JOB forget-phones" shuts every phone out again.`;

@@ -10,15 +10,16 @@ const MOST_WAITING = 1_000_000;
 
 /** The phones that listen for changes, as server-sent events (WHATWG HTML, section 9.2). */
 export class Changes {
-  private readonly listeners = new Set<ServerResponse>();
+  /** Each with the question whether it is still let in. */
+  private readonly listeners = new Map<ServerResponse, () => Promise<boolean>>();
 
   /** Answers with the events missed and goes on with each new one. */
-  listen(response: ServerResponse, missed: readonly StoredEvent[]): void {
+  listen(response: ServerResponse, missed: readonly StoredEvent[], isLetIn: () => Promise<boolean>): void {
     beginStream(response);
     response.write('retry: 1000\n\n');
     if (missed.length > MOST_MISSED) response.write(message('reload', {}));
     else for (const event of missed) response.write(eventMessage(event));
-    this.listeners.add(response);
+    this.listeners.set(response, isLetIn);
     response.on('close', () => this.listeners.delete(response));
   }
 
@@ -39,12 +40,17 @@ export class Changes {
     this.toAll(message('beat', { now: Date.now(), pace: its }));
   }
 
+  /** Hangs up on those who were shut out since they began to listen. */
+  async dropShutOut(): Promise<void> {
+    for (const [listener, isLetIn] of this.listeners) if (!(await isLetIn())) listener.end();
+  }
+
   close(): void {
-    for (const listener of this.listeners) listener.end();
+    for (const listener of this.listeners.keys()) listener.end();
   }
 
   private toAll(text: string): void {
-    for (const listener of this.listeners) {
+    for (const listener of this.listeners.keys()) {
       if (listener.writableLength > MOST_WAITING) listener.destroy();
       else listener.write(text);
     }

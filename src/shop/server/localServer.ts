@@ -26,6 +26,10 @@ export interface LocalServerOptions {
 /** A request that takes longer to arrive than this is dropped, ms. */
 const PATIENCE = 30_000;
 const MOST_CONNECTIONS = 300;
+/** Of these, so many from one address in the network: a phone with several pages open, not a machine that holds the door shut. */
+export const MOST_FROM_ONE = 30;
+/** How often connections are looked at that take too long, ms. */
+const CHECK_EVERY = 2000;
 
 /**
  * Serves the routes to this machine's own page, and to nobody who cannot show who he is.
@@ -38,7 +42,7 @@ export async function startLocalServer(options: LocalServerOptions): Promise<Loc
   let port = options.port;
   try {
     for (const address of options.addresses) {
-      const server = createServer((request, response) => {
+      const server = createServer({ connectionsCheckingInterval: CHECK_EVERY }, (request, response) => {
         answer(request, response, hosts, options).catch((error: unknown) => {
           if (error instanceof StoreTrouble && !response.headersSent)
             return refuse(response, 503, sayProblem(error.problem));
@@ -51,6 +55,7 @@ export async function startLocalServer(options: LocalServerOptions): Promise<Loc
       server.requestTimeout = PATIENCE;
       server.headersTimeout = PATIENCE / 3;
       server.maxConnections = MOST_CONNECTIONS;
+      if (address !== '127.0.0.1') limitEach(server);
       port = await listen(server, port, address);
       servers.push(server);
       hosts.add(`${address}:${port}`);
@@ -93,7 +98,14 @@ async function answer(
       : refuse(response, 403, 'Only the builder at the machine itself may do this.');
   }
   await match.route.answer(
-    { request, role, query: new URLSearchParams(search), rest: match.rest, from: request.socket.remoteAddress ?? '' },
+    {
+      request,
+      role,
+      token,
+      query: new URLSearchParams(search),
+      rest: match.rest,
+      from: request.socket.remoteAddress ?? '',
+    },
     response,
   );
 }
@@ -102,6 +114,22 @@ async function answer(
 function split(target: string): readonly [path: string, search?: string] {
   const at = target.indexOf('?');
   return at < 0 ? [target] : [target.slice(0, at), target.slice(at + 1)];
+}
+
+/** Hangs up on an address that has too many connections open already. */
+function limitEach(server: Server): void {
+  const open = new Map<string, number>();
+  server.on('connection', (socket) => {
+    const from = socket.remoteAddress ?? '';
+    const count = open.get(from) ?? 0;
+    if (count >= MOST_FROM_ONE) return socket.destroy();
+    open.set(from, count + 1);
+    socket.once('close', () => {
+      const left = open.get(from)! - 1;
+      if (left > 0) open.set(from, left);
+      else open.delete(from);
+    });
+  });
 }
 
 function listen(server: Server, port: number, address: string): Promise<number> {

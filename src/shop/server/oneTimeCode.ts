@@ -8,6 +8,8 @@ const LENGTH = 10;
 export const TRIES_A_MINUTE = 5;
 export const TRIES_A_CODE = 20;
 const MINUTE = 60_000;
+/** A code that nobody used is exchanged for another after so many minutes. */
+export const CODE_LASTS = 30;
 
 export type Tried =
   { readonly kind: 'right' } | { readonly kind: 'wrong' } | { readonly kind: 'wait'; readonly seconds: number };
@@ -15,11 +17,17 @@ export type Tried =
 /** The code that lets one phone in. Used once, or guessed at too often, it is gone and there is another. */
 export class OneTimeCode {
   private code = newCode();
+  private made: number;
   private wrong = 0;
   private readonly triesFrom = new Map<string, number[]>();
 
   /** @param changed told each time there is another code to show */
-  constructor(private readonly changed: () => void = () => undefined) {}
+  constructor(
+    private readonly changed: () => void = () => undefined,
+    now = Date.now(),
+  ) {
+    this.made = now;
+  }
 
   /** The code as it is shown: `7K3QD-9XW2M`. */
   get shown(): string {
@@ -38,17 +46,24 @@ export class OneTimeCode {
     if (recent.length >= TRIES_A_MINUTE) {
       return { kind: 'wait', seconds: Math.ceil((recent[0]! + MINUTE - now) / 1000) };
     }
+    this.renewIfOld(now);
     if (isEqual(asMeant(typed), this.code)) {
       this.triesFrom.delete(address);
-      this.renew();
+      this.renew(now);
       return { kind: 'right' };
     }
     this.triesFrom.set(address, [...recent, now]);
-    if (++this.wrong >= TRIES_A_CODE) this.renew();
+    if (++this.wrong >= TRIES_A_CODE) this.renew(now);
     return { kind: 'wrong' };
   }
 
-  private renew(): void {
+  /** Exchanges a code that was shown for too long. */
+  renewIfOld(now: number): void {
+    if (now - this.made > CODE_LASTS * MINUTE) this.renew(now);
+  }
+
+  private renew(now: number): void {
+    this.made = now;
     this.code = newCode();
     this.wrong = 0;
     this.changed();

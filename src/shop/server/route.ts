@@ -15,6 +15,8 @@ export interface Route {
 export interface Asked {
   readonly request: IncomingMessage;
   readonly role: Role;
+  /** What the request showed for itself; empty where it showed nothing. */
+  readonly token: string;
   readonly query: URLSearchParams;
   /** What stood in place of the `*`, still percent-encoded. */
   readonly rest: string;

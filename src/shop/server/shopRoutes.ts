@@ -51,11 +51,12 @@ export function shopRoutes(shop: Shop): readonly Route[] {
       method: 'GET',
       path: '/api/changes',
       allowed: LET_IN,
-      answer: async ({ query }, response) => {
+      answer: async ({ query, role, token }, response) => {
         const after = Number(query.get('after') ?? '0');
         if (!Number.isSafeInteger(after) || after < 0) return refuse(response, 400, 'after: a whole number.');
         await tellNews(shop);
-        shop.changes.listen(response, await shop.store.eventsAfter(after));
+        const isLetIn = async () => role === 'owner' || shop.store.isSession(token, Date.now());
+        shop.changes.listen(response, await shop.store.eventsAfter(after), isLetIn);
       },
     },
     {

@@ -80,7 +80,11 @@ export async function startShopServer(options: ShopServerOptions): Promise<ShopS
     shareAddress = `http://${share}:${server.port}/shop/`;
     notices.push(...(await rememberAddress(store, shareAddress)));
   }
-  const look = guarded(() => tellNews(shop), options.failed);
+  const look = guarded(async () => {
+    code.renewIfOld(Date.now());
+    await changes.dropShutOut();
+    await tellNews(shop);
+  }, options.failed);
   store.whenChanged(look);
   const looking = setInterval(look, LOOK_EVERY);
   const beating = setInterval(

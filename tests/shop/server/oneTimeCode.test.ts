@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { OneTimeCode, TRIES_A_CODE, TRIES_A_MINUTE } from '../../../src/shop/server/oneTimeCode.js';
+import { CODE_LASTS, OneTimeCode, TRIES_A_CODE, TRIES_A_MINUTE } from '../../../src/shop/server/oneTimeCode.js';
 
 const MINUTE = 60_000;
 
@@ -33,6 +33,15 @@ describe('the code that lets a phone in', () => {
     expect(code.try(code.shown, 'a', MINUTE + 1).kind).toBe('right');
     for (let i = 0; i < TRIES_A_MINUTE; i++) code.try('wrong', 'b', 0);
     expect(code.try(code.shown, 'c', 0).kind).toBe('right');
+  });
+
+  it('nobody used is exchanged for another after thirty minutes', () => {
+    const code = new OneTimeCode(() => undefined, 0);
+    const first = code.shown;
+    code.renewIfOld(CODE_LASTS * MINUTE);
+    expect(code.shown).toBe(first);
+    expect(code.try(first, 'a', CODE_LASTS * MINUTE + 1).kind).toBe('wrong');
+    expect(code.shown).not.toBe(first);
   });
 
   it('is changed after twenty wrong ones from anywhere', () => {

@@ -1,5 +1,7 @@
+import { connect } from 'node:net';
 import { join } from 'node:path';
 import { describe, expect, it, vi } from 'vitest';
+import { MOST_FROM_ONE } from '../../../src/shop/server/localServer.js';
 import { stageOf } from '../../../src/shop/state.js';
 import { shopFrom, type ToldShop } from '../../../src/shop/wholeShop.js';
 import { box, event, NOON, rescueBlocks, step } from '../rescueBoard.js';
@@ -243,8 +245,28 @@ describe('a tracker shared in the network', async () => {
     vi.useRealTimers();
     const asked = () => ask(port, { at: SHARED_AT, path: '/api/shop', headers: pageHeaders(port, phone, SHARED_AT) });
     expect((await asked()).status).toBe(200);
+    // A page that listens is hung up on at once, and not only at its next question.
+    const stream = await fetch(`http://${SHARED_AT}:${port}/api/changes?after=0`, {
+      headers: { Authorization: `Bearer ${phone}` },
+    });
     await store.forgetSessions();
+    for await (const part of stream.body!) void part;
     expect((await asked()).status).toBe(401);
+  });
+});
+
+describe('an address that holds many connections open', async () => {
+  const { server } = await started({ share: SHARED_AT });
+  it('is hung up on beyond thirty, and the builder’s own page is still served', async () => {
+    let hungUp = 0;
+    const sockets = Array.from({ length: MOST_FROM_ONE + 20 }, () =>
+      connect(server.port, SHARED_AT)
+        .on('close', () => hungUp++)
+        .on('error', () => undefined),
+    );
+    await vi.waitFor(() => expect(hungUp).toBe(20), { timeout: 30_000 });
+    expect((await ask(server.port, { path: '/api/shop' })).status).toBe(401);
+    for (const socket of sockets) socket.destroy();
   });
 });
 

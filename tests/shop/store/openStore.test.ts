@@ -38,6 +38,18 @@ describe('where the tracker file lies', async () => {
     expect(result).toMatchObject({ ok: false, problem: { kind: 'no-folder', where: join(folder, 'nowhere') } });
   });
 
+  it.skipIf(process.platform === 'win32')(
+    'nobody but its owner may read it, one that was begun otherwise neither',
+    async () => {
+      const path = join(folder, 'owner.tracker.db');
+      for (const again of [false, true]) {
+        if (again) chmodSync(path, 0o644);
+        await closedForGood(await opened(path));
+        expect(statSync(path).mode & 0o777).toBe(0o600);
+      }
+    },
+  );
+
   it('odd names are taken as they are', async () => {
     const path = join(folder, 'Boot 3 #1 ?x=%20 ä.tracker.db');
     await closedForGood(await opened(path));
