@@ -42,13 +42,13 @@ const press = (client, seq) => ({
 
 try {
   await load();
-  open();
+  await open();
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
 
 async function load() {
-  const { store } = openStore(join(folder, 'load.tracker.db'));
+  const { store } = await openStore(join(folder, 'load.tracker.db'));
   const failed = (error) => console.error(error);
   const server = await startShopServer({
     store,
@@ -92,7 +92,7 @@ async function load() {
   console.log(`acknowledged:         ${percentiles(answered)}`);
   console.log(`shown on each device: ${percentiles(shown)}`);
   await server.close();
-  store.close();
+  await store.close();
 }
 
 async function listen(url, headers, signal, sentAt, shown) {
@@ -114,25 +114,26 @@ async function listen(url, headers, signal, sentAt, shown) {
   }
 }
 
-function open() {
+async function open() {
   const path = join(folder, 'long.tracker.db');
-  const { store } = openStore(path);
+  const { store } = await openStore(path);
   for (let from = 0; from < EVENTS; from += 1000) {
-    store.append(
+    await store.append(
       Array.from({ length: 1000 }, (_, i) => press(`device-${(from / 1000) % DEVICES}-long`, from + i + 1)),
       Date.now(),
       Date.now(),
     );
   }
-  store.close();
-  const times = Array.from({ length: 5 }, () => {
+  await store.close();
+  const times = [];
+  for (let i = 0; i < 5; i++) {
     const begun = performance.now();
-    const { store: again } = openStore(path);
+    const { store: again } = await openStore(path);
     const took = performance.now() - begun;
     if (again.state.last !== EVENTS) throw new Error(`${again.state.last} events`);
-    again.close();
-    return took;
-  });
+    await again.close();
+    times.push(took);
+  }
   console.log(`a tracker of ${EVENTS} events opens in ${times.map((ms) => `${Math.round(ms)} ms`).join(', ')}`);
 }
 
