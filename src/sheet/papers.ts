@@ -89,10 +89,10 @@ function everyPaper(plan: Plan, options: PaperOptions): Paper[] {
     { name: 'plan', kind: 'plan', pages: () => [planView(plan), ...planParts(plan)].map(figure) },
     { name: 'dots', kind: 'dots', fullSize: full.dots, pages: () => [dotsTable(plan)] },
     { name: 'pole', kind: 'pole', fullSize: full.pole, pages: () => [poleTable(plan)] },
-    ...faceViews(plan).map((seen): Paper => ({
+    ...faceViews(plan).map((seen, i): Paper => ({
       name: faceName(seen.row),
       kind: 'face',
-      fullSize: () => [faceSheet(seen.plan, seen.row)],
+      fullSize: () => [full.face!()[i]!],
       pages: () => [markingTable(seen.plan, seen.row)],
     })),
     { name: 'router', kind: 'router', pages: () => [setUpTable(plan)] },
@@ -120,15 +120,27 @@ function everyPaper(plan: Plan, options: PaperOptions): Paper[] {
   ];
 }
 
-/** The full-size sheets of each kind. */
-function fullSizeOf(plan: Plan): Readonly<Partial<Record<PaperKind, () => readonly Drawing[]>>> {
-  return {
-    dots: () => sheetJoints(plan).map((at) => dotsSheet(plan, at)),
-    pole: () => [storyPole(plan)],
-    face: () => faceViews(plan).map((seen) => faceSheet(seen.plan, seen.row)),
-    guides: () => guideSheets(plan),
-    blocks: () => blockSheets(plan),
+type FullSize = Readonly<Partial<Record<PaperKind, () => readonly Drawing[]>>>;
+
+const drawn = new WeakMap<Plan, FullSize>();
+
+/** The full-size sheets of each kind, drawn when they are first asked for, and once: pages, stamp, cover and other files show the same. */
+function fullSizeOf(plan: Plan): FullSize {
+  const known = drawn.get(plan);
+  if (known) return known;
+  const once = (draw: () => readonly Drawing[]) => {
+    let done: readonly Drawing[] | undefined;
+    return () => (done ??= draw());
   };
+  const sheets: FullSize = {
+    dots: once(() => sheetJoints(plan).map((at) => dotsSheet(plan, at))),
+    pole: once(() => [storyPole(plan)]),
+    face: once(() => faceViews(plan).map((seen) => faceSheet(seen.plan, seen.row))),
+    guides: once(() => guideSheets(plan)),
+    blocks: once(() => blockSheets(plan)),
+  };
+  drawn.set(plan, sheets);
+  return sheets;
 }
 
 /**
