@@ -1,14 +1,13 @@
 import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { gluingOf } from '../block/gluing.js';
 import { reason } from '../disk/reason.js';
-import { textFile } from '../disk/textFile.js';
-import { planOf, type Plan } from '../plan.js';
+import { fileBytes } from '../disk/textFile.js';
+import { planOf } from '../plan.js';
 import { trackCommand as track } from '../shop/track.js';
-import type { TrackedBlock } from '../shop/trackedBlock.js';
 import { TRACK_HELP } from '../shop/trackHelp.js';
 import { REFUSED, type Command } from './io.js';
 import { jobFrom } from './jobFile.js';
+import { trackedBlocks } from './trackedBlocks.js';
 import { canWriteTo, whyNotNamed, writtenAlone } from './writing.js';
 
 const PAGE = fileURLToPath(new URL('../../page/shop', import.meta.url));
@@ -36,7 +35,7 @@ export const trackCommand: Command = {
         get stopped() {
           return io.stopped();
         },
-        readText: textFile,
+        readBytes: fileBytes,
         writeList: async (name, text) => {
           const misnamed = whyNotNamed(name, '.csv');
           if (misnamed) io.err(misnamed);
@@ -49,23 +48,3 @@ export const trackCommand: Command = {
     }
   },
 };
-
-/** The plan's blocks as the shop follows them, in the gluing batches of the papers. */
-function trackedBlocks(plan: Plan): TrackedBlock[] {
-  const sides = new Map(plan.layup.rows.map((row) => [row.id, row.side]));
-  const batches = new Map(
-    gluingOf(plan).batches.flatMap(({ number, blocks }) => blocks.map((id) => [id, String(number)] as const)),
-  );
-  return plan.blocks.map(({ id, row, made: { length, height, thickness } }, i): TrackedBlock => {
-    const batch = batches.get(id);
-    return {
-      id,
-      row,
-      place: plan.chambers[i]!.place,
-      side: sides.get(row)!,
-      sizes: { length, height, thickness },
-      outline: plan.chambers[i]!.profile,
-      ...(batch !== undefined && { batch }),
-    };
-  });
-}

@@ -10,8 +10,8 @@ export function linePoints(shape: PathShape | CircleShape): Float64Array {
   return shape.kind === 'circle' ? circlePoints(shape) : pathPoints(shape.vertices, shape.closed);
 }
 
-/** The points along a contour with its arcs cut into chords; a closed one returns to its first point. */
-export function pathPoints(vertices: readonly Vertex[], closed: boolean): Float64Array {
+/** The points along a contour with its arcs cut into chords; a closed one returns to its first point. `tolerance`, mm: how far a chord may leave its arc. */
+export function pathPoints(vertices: readonly Vertex[], closed: boolean, tolerance = CHORD_TOLERANCE): Float64Array {
   const out: number[] = [];
   const last = closed ? vertices.length : vertices.length - 1;
   for (let i = 0; i < vertices.length; i++) {
@@ -19,7 +19,7 @@ export function pathPoints(vertices: readonly Vertex[], closed: boolean): Float6
     out.push(a.x, a.y);
     const arc = i < last ? arcBetween(a, vertices[(i + 1) % vertices.length]!) : undefined;
     if (!arc) continue;
-    const chords = chordsFor(arc.radius, arc.sweep, CHORD_TOLERANCE);
+    const chords = chordsFor(arc.radius, arc.sweep, tolerance);
     for (let k = 1; k < chords; k++) {
       const angle = arc.start + (arc.sweep * k) / chords;
       out.push(arc.cx + arc.radius * Math.cos(angle), arc.cy + arc.radius * Math.sin(angle));

@@ -9,8 +9,7 @@ import {
   translatePathsD,
 } from 'clipper2-ts';
 import type { PathD, PathsD } from 'clipper2-ts';
-
-export type Outline = readonly (readonly [number, number])[];
+import type { Outline } from './trackedBlock.js';
 
 /** Outlines are compared on a grid this fine, decimals of a mm. */
 const DECIMALS = 3;
@@ -32,11 +31,22 @@ export function fitsInside(small: Outline, large: Outline, spare: number): boole
     (sum, { x, y }, i) => sum + Math.hypot(x - inner.at(i - 1)!.x, y - inner.at(i - 1)!.y),
     0,
   );
+  const allowed = GRID_ERROR * perimeter;
+  const [needs, has] = [boxOf(inner), boxOf(room.flat())];
+  if (needs.length > has.length + GRID_ERROR || needs.height > has.height + GRID_ERROR) return false;
+  if (standsOver([inner], room, has.s - needs.s, has.z - needs.z) <= allowed) return true;
   const mirrored = inner.map(({ x, y }) => ({ x: -x, y: -y }));
   return room
     .flatMap((edge) => Minkowski.sumD(mirrored, edge, true, DECIMALS))
     .flatMap(placesOn)
-    .some(({ x, y }) => standsOver([inner], room, x, y) <= GRID_ERROR * perimeter);
+    .some(({ x, y }) => standsOver([inner], room, x, y) <= allowed);
+}
+
+/** Middle and sides of the smallest box around these points. */
+function boxOf(path: PathD): { s: number; z: number; length: number; height: number } {
+  const [xs, ys] = [path.map(({ x }) => x), path.map(({ y }) => y)];
+  const [s0, s1, z0, z1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  return { s: (s0 + s1) / 2, z: (z0 + z1) / 2, length: s1 - s0, height: z1 - z0 };
 }
 
 /** Area of the shifted `inner` outside `room`, mm². */

@@ -42,14 +42,17 @@ export interface StoredEvent extends ShopEvent {
 
 /** The last time that is taken for one, ms: the end of the year 9999 (ISO 8601 writes years with four digits). */
 export const LAST_TIME = Date.UTC(10_000, 0) - 1;
+/** The first time that a list is believed, ms: a clock that has lost its battery shows an earlier one. */
+export const FIRST_TIME = Date.UTC(2000, 0);
 /** What seems to have waited longer than this to be delivered comes from a clock that was set in the meantime, ms. */
 const LONGEST_WAIT = 366 * 24 * 3600_000;
 
 /**
  * When an event happened by the server's clock. A client says what its clock shows as it delivers; the difference to ours is how
- * far its clock is off. Nothing happens after it was received; where the two clocks make no sense together, it happened just then.
+ * far its clock is off. Nothing happens after it was received; where the two clocks make no sense together, it happened just then. A command, whose clock is ours, is believed as far back as {@link FIRST_TIME}.
  */
 export function happenedAt(at: number, clientNow: number, serverNow: number): number {
   const waited = clientNow - at;
+  if (clientNow === serverNow && at >= FIRST_TIME) return Math.min(at, serverNow);
   return waited > 0 && waited <= LONGEST_WAIT ? serverNow - waited : serverNow;
 }

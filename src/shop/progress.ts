@@ -1,4 +1,6 @@
-import { stageOf, type ShopState } from './state.js';
+import type { Misfit } from './refit.js';
+import { stageThatFits } from './standing.js';
+import type { ShopState } from './state.js';
 import { STEPS, stepsBehind, type Step } from './step.js';
 import type { TrackedBlock } from './trackedBlock.js';
 
@@ -13,9 +15,13 @@ export interface Progress {
   readonly left: Readonly<Record<Step, number>>;
 }
 
-/** How far these blocks have come: a row, a batch or the whole board. */
-export function progressOf(blocks: readonly TrackedBlock[], state: ShopState): Progress {
-  const behind = blocks.map((block) => stepsBehind(stageOf(state.blocks.get(block.id))));
+/** How far these blocks have come, a row, a batch or the whole board: only what fits today's plan counts. */
+export function progressOf(
+  blocks: readonly TrackedBlock[],
+  state: ShopState,
+  refits: ReadonlyMap<string, Misfit>,
+): Progress {
+  const behind = blocks.map(({ id }) => stepsBehind(stageThatFits(state.blocks.get(id), refits.get(id))));
   const left = Object.fromEntries(STEPS.map((step, index) => [step, behind.filter((count) => count <= index).length]));
   return {
     blocks: blocks.length,

@@ -1,13 +1,17 @@
 import { counted } from '../length/counted.js';
 import { randomUUID } from 'node:crypto';
-import type { Text } from '../disk/textFile.js';
+import type { Bytes } from '../disk/textFile.js';
 import { typed } from '../typed/args.js';
 import { admitted } from './door.js';
 import type { Happening, ShopEvent } from './event.js';
-import { readList, writeList } from './listCsv.js';
+import { readList, writeList, type ListEntry, type ListOf } from './listCsv.js';
+import { listText } from './listText.js';
+import type { Misfit } from './refit.js';
 import { refitsOf } from './refits.js';
 import { serveShop, type ServeIo } from './serve.js';
 import { paceOfShop } from './server/shopRoutes.js';
+import { answersTo, isAnswer, settled, type Answer } from './settle.js';
+import { UNTOUCHED } from './state.js';
 import { isStep, STEPS, type Step } from './step.js';
 import { openStore, trackerPath } from './store/openStore.js';
 import { sayProblem, type Problem } from './store/problem.js';
@@ -19,7 +23,7 @@ import { TRACK_HELP } from './trackHelp.js';
 /** What the command works on and talks to. */
 export interface TrackIo extends ServeIo {
   readonly jobFile: string;
-  readonly readText: (file: string) => Text;
+  readonly readBytes: (file: string) => Bytes;
   /** Writes a list, unless something stands in the way, which it says. */
   readonly writeList: (file: string, text: string) => Promise<boolean>;
 }
@@ -93,60 +97,87 @@ function notUnderstood({ words, undo }: TrackArgs, { blocks }: TrackIo): string 
     return words.length > 1 ? `${words.slice(1).join(' ')}: one word too many` : undefined;
   if (first === 'export' || first === 'import')
     return words.length === 2 ? undefined : `${first} needs one file: track JOB ${first} FILE.csv`;
-  const { ids, step } = blocksAndStepOf(words);
+  const { ids, step, answer } = blocksAndStepOf(words);
   const unknown = ids.filter((id) => !blocks.some((block) => isCalled(block, id)));
   if (unknown.length > 0) return sayUnknown(unknown, blocks);
-  if (ids.length === 0) return `Which block is ${step}? track JOB R2-07 ${step}`;
+  if (ids.length === 0) return `Which block is ${step ?? answer}? track JOB R2-07 ${step ?? answer}`;
   return undo && !step ? `--undo needs the step to undo: ${STEPS.join(', ')}` : undefined;
 }
 
-function blocksAndStepOf(words: readonly string[]): { ids: readonly string[]; step?: Step } {
-  const last = words.at(-1)!;
-  return isStep(last) ? { ids: words.slice(0, -1), step: last } : { ids: words };
+function blocksAndStepOf(words: readonly string[]): { ids: readonly string[]; step?: Step; answer?: Answer } {
+  const last = words.at(-1)!.toLowerCase();
+  const ids = words.slice(0, -1);
+  if (isStep(last)) return { ids, step: last };
+  return isAnswer(last) ? { ids, answer: last } : { ids: words };
 }
 
 const isCalled = ({ id }: TrackedBlock, typed: string): boolean => id.toLowerCase() === typed.toLowerCase();
 
 async function showBoard(store: ShopStore, io: TrackIo): Promise<number> {
-  const plans = await store.plans();
-  for (const line of boardReport(io.job, io.blocks, store.state, await paceOfShop(store))) io.out(line);
-  const refits = refitReport(
-    refitsOf(io.blocks, store.state, (number) => plans.find((plan) => plan.number === number)?.blocks),
-    io.units,
-  );
-  if (refits.length === 0) return 0;
-  ['', 'The plan has changed since these were made:', ...refits].forEach(io.out);
-  return 1;
+  const refits = await misfits(store, io);
+  for (const line of boardReport(io.job, io.blocks, store.state, await paceOfShop(store), refits)) io.out(line);
+  refitReport(refits, io.units).forEach(io.out);
+  return refits.size > 0 ? 1 : 0;
+}
+
+async function misfits(store: ShopStore, { blocks }: TrackIo): Promise<ReadonlyMap<string, Misfit>> {
+  return refitsOf(blocks, store.state, await store.plans());
 }
 
 async function blocksAndStep(args: TrackArgs, store: ShopStore, plan: number, io: TrackIo): Promise<number> {
-  const { ids, step } = blocksAndStepOf(args.words);
+  const { ids, step, answer } = blocksAndStepOf(args.words);
   const blocks = ids.map((id) => io.blocks.find((block) => isCalled(block, id))!);
+  const before = await misfits(store, io);
+  const refused = blocks.flatMap(({ id }) => whyNot(id, step, answer, args.undo, before.get(id), io));
+  if (refused.length > 0) {
+    [...refused, 'Nothing was recorded.'].forEach(io.err);
+    return 2;
+  }
   const entries = blocks.flatMap(({ id }): Happening[] => [
     ...(step ? [{ kind: 'step', block: id, step, done: !args.undo } as const] : []),
+    ...(answer ? settled(answer, id, store.state.blocks.get(id) ?? UNTOUCHED) : []),
     ...(args.note === undefined ? [] : [{ kind: 'note', block: id, text: args.note } as const]),
   ]);
   if (entries.length > 0) {
-    const failure = await record(entries, 'command', args.who, plan, store, io);
+    const said = entries.map((what) => ({ what }));
+    const failure = await record(said, 'command', args.who, plan, store, io);
     if (failure > 0) return failure;
   }
-  for (const block of blocks) blockReport(block, store.state, io.units).forEach(io.out);
+  const after = await misfits(store, io);
+  for (const block of blocks) blockReport(block, store.state, io.units, after.get(block.id)).forEach(io.out);
   return 0;
 }
 
+/** Why a step or an answer cannot be recorded for a block as the plan is now: work on a block that does not fit would be told as done. */
+function whyNot(
+  id: string,
+  step: Step | undefined,
+  answer: Answer | undefined,
+  undo: boolean,
+  misfit: Misfit | undefined,
+  io: TrackIo,
+): readonly string[] {
+  if (answer && !misfit)
+    return [`${id}: it fits the plan, or nothing is recorded about it yet; ${answer} is not asked.`];
+  if (!misfit || undo) return [];
+  if (answer ? answersTo(misfit).includes(answer) : !step) return [];
+  return refitReport(new Map([[id, misfit]]), io.units).slice(-1);
+}
+
 async function exportList(file: string, store: ShopStore, io: TrackIo): Promise<number> {
-  if (!(await io.writeList(file, writeList(io.blocks, store.state, io.units)))) return 2;
+  if (!(await io.writeList(file, writeList(await listOf(store, io))))) return 2;
   io.out(`${counted(io.blocks.length, 'block')} written to ${file}`);
   return 0;
 }
 
 async function importList(file: string, args: TrackArgs, store: ShopStore, plan: number, io: TrackIo): Promise<number> {
-  const text = io.readText(file);
-  if (typeof text !== 'string') {
-    io.err(`${file}: ${text.why} → name the list`);
+  const bytes = io.readBytes(file);
+  if ('why' in bytes) {
+    io.err(`${file}: ${bytes.why} → name the list`);
     return 2;
   }
-  const list = readList(text, io.blocks, store.state);
+  const { text, removed } = listText(bytes);
+  const list = readList(text, await listOf(store, io), Date.now());
   if (!list.ok) {
     for (const { line, what } of list.findings) io.err(`${file}${line > 0 ? `, line ${line}` : ''}: ${what}`);
     io.err('Nothing was taken over.');
@@ -154,14 +185,19 @@ async function importList(file: string, args: TrackArgs, store: ShopStore, plan:
   }
   const failure = list.entries.length === 0 ? 0 : await record(list.entries, 'csv', args.who, plan, store, io);
   if (failure > 0) return failure;
-  io.out(`${list.entries.length} ${list.entries.length === 1 ? 'entry' : 'entries'} taken over from ${file}`);
+  io.out(`${counted(list.entries.length, 'entry', 'entries')} taken over from ${file}`);
+  if (removed > 0) io.out(`${counted(removed, 'control character')} in it left out.`);
   list.differences.forEach(io.out);
   return 0;
 }
 
+async function listOf(store: ShopStore, { blocks, units }: TrackIo): Promise<ListOf> {
+  return { blocks, units, plans: await store.plans(), state: store.state };
+}
+
 /** Records what one command enters, all or nothing: a client of its own, that lives no longer than the command. Gives the exit code. */
 async function record(
-  entries: readonly Happening[],
+  entries: readonly (Omit<ListEntry, 'plan'> & { readonly plan?: number })[],
   via: ShopEvent['via'],
   who: string,
   plan: number,
@@ -170,18 +206,18 @@ async function record(
 ): Promise<number> {
   const now = Date.now();
   const client = `${via}-${randomUUID()}`;
-  const events = entries.map((what, i): ShopEvent => ({
+  const events = entries.map((entry, i): ShopEvent => ({
     client,
     seq: i + 1,
     seen: store.state.last,
-    plan,
-    at: now,
-    who,
+    plan: entry.plan ?? plan,
+    at: entry.at ?? now,
+    who: entry.who ?? who,
     via,
-    what,
+    what: entry.what,
   }));
   const { refused } = admitted(events, await store.places());
-  for (const { index, why } of refused) io.err(`${sayEntry(entries[index]!)}: ${why}`);
+  for (const { index, why } of refused) io.err(`${sayEntry(entries[index]!.what)}: ${why}`);
   if (refused.length > 0) {
     io.err('Nothing was recorded.');
     return 2;

@@ -1,3 +1,4 @@
+import { ANSWERS } from './settle.js';
 import { STEPS } from './step.js';
 
 /** How the command `track` is called. */
@@ -5,6 +6,7 @@ export const TRACK_HELP = `chamberwright track JOB                       where t
 chamberwright track JOB BLOCK...              what is known about these blocks
 chamberwright track JOB BLOCK... STEP         record a step: ${STEPS.join(', ')}
       --undo                                  undo the step
+chamberwright track JOB BLOCK... ANSWER       what was done about a changed plan: ${ANSWERS.join(', ')}
       --who NAME   --note TEXT                who did it; something to remember
 chamberwright track JOB export FILE.csv       the tracking list with what is done
 chamberwright track JOB import FILE.csv       take over what such a list says is done (adds, never undoes)

@@ -7,13 +7,30 @@ export interface TrackedBlock {
   readonly place: number;
   readonly side: 'L' | 'C' | 'R';
   readonly sizes: BlockSizes;
-  /** The block seen square to its face, `[s, z]` pairs, closed and straight between them: tells a taper from a box. */
-  readonly outline: readonly (readonly [number, number])[];
+  /** Its chamber seen square to its face, `[s, z]` pairs, closed and straight between them. */
+  readonly outline: Outline;
+  /** What is cut, with the fit and the corners asked for; absent in plans recorded before it was. */
+  readonly made?: MadeShape;
   /** The gluing batch it belongs to; a row is a batch where none is named. */
   readonly batch?: string;
 }
 
-/** Of the smallest box around the block: along the face, across the face, into the piece, mm. */
+export type Outline = readonly (readonly [number, number])[];
+
+/** A block as it is cut. Frame and units of `TrackedBlock`. */
+export interface MadeShape {
+  readonly outline: Outline;
+  readonly thickness: number;
+  readonly foam: Foam;
+}
+
+export interface Foam {
+  readonly name: string;
+  /** kg/m³. */
+  readonly density: number;
+}
+
+/** As they stand on the papers, of what the block is sawn from: along the face, across the face, into the piece, mm. */
 export interface BlockSizes {
   readonly length: number;
   readonly height: number;

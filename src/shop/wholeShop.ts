@@ -1,5 +1,5 @@
 import type { Pace } from './pace.js';
-import type { Refit } from './refit.js';
+import type { Misfit } from './refit.js';
 import type { BlockState, GlueTimer, ShopState } from './state.js';
 import type { TrackedBlock } from './trackedBlock.js';
 
@@ -13,7 +13,7 @@ export interface WholeShop {
   readonly blocks: readonly TrackedBlock[];
   readonly state: ShopState;
   /** Blocks in hand that the plan of today no longer agrees with, by number. */
-  readonly refits: ReadonlyMap<string, Exclude<Refit, { kind: 'fits' }>>;
+  readonly refits: ReadonlyMap<string, Misfit>;
   readonly pace: Pace;
   /** The server's clock, ms. */
   readonly now: number;
@@ -28,7 +28,7 @@ export interface ToldShop extends Omit<WholeShop, 'state' | 'refits'> {
     readonly blocks: readonly (readonly [string, BlockState])[];
     readonly timers: readonly (readonly [string, GlueTimer])[];
   };
-  readonly refits: readonly (readonly [string, Exclude<Refit, { kind: 'fits' }>])[];
+  readonly refits: readonly (readonly [string, Misfit])[];
 }
 
 export function toldShop({ state, refits, ...whole }: WholeShop): ToldShop {

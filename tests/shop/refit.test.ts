@@ -32,7 +32,7 @@ describe('a block in hand when the plan changes', () => {
     expect(refitOf(old, box('R2-07', 180, 100, 46), at('cut')).kind).toBe('new');
   });
 
-  it('is made new where only its taper has turned round', () => {
+  it('fits the other way round where only its taper has turned round', () => {
     const down = block('R2-07', [
       [0, 0],
       [180, 0],
@@ -45,7 +45,30 @@ describe('a block in hand when the plan changes', () => {
       [180, 100],
       [0, 90],
     ]);
-    expect(refitOf(down, up, at('cut'))).toMatchObject({ kind: 'new', short: { length: 0, height: 0, thickness: 0 } });
+    expect(refitOf(down, up, at('cut'))).toEqual({ kind: 'turn', turned: 'round' });
+  });
+
+  it('is told where it is of another foam, and where the same foam only weighs a little more', () => {
+    const foam = (name: string, density: number) => ({
+      ...old,
+      made: { outline: old.outline, thickness: 45, foam: { name, density } },
+    });
+    expect(refitOf(foam('eps', 15), foam('eps', 16), at('cut'))).toEqual({ kind: 'fits' });
+    expect(refitOf(foam('eps', 15), foam('eps', 30), at('cut')).kind).toBe('other-foam');
+    expect(refitOf(foam('eps', 15), foam('xps', 15), at('sanded')).kind).toBe('other-foam');
+  });
+
+  it('does not fit where its chamber is the same and the fit asked for is another', () => {
+    const fit = (by: number) => ({
+      ...old,
+      made: {
+        outline: box('R2-07', 180 + 2 * by, 100 + 2 * by).outline,
+        thickness: 45,
+        foam: { name: 'eps', density: 15 },
+      },
+    });
+    expect(refitOf(fit(-1.6), fit(0), at('cut')).kind).toBe('new');
+    expect(refitOf(fit(0), fit(-1.6), at('cut')).kind).toBe('trim');
   });
 
   it('is only marked again where no saw has touched it', () => {
@@ -84,11 +107,14 @@ describe('all blocks of a changed plan', () => {
     const before = [old, box('R2-08', 180, 100), box('R2-09', 180, 100), box('R2-10', 180, 100)];
     const now = [box('R2-07', 170, 100), box('R2-08', 180, 100), box('R2-10', 190, 100), box('R2-11', 180, 100)];
     const log = ['R2-07', 'R2-08', 'R2-09', 'R2-10'].map((id, i) => event({ seq: i + 1, what: step(id, 'cut') }));
-    const refits = refitsOf(now, stateAfter(NOTHING_YET, numbered(log)), (plan) => (plan === 1 ? before : undefined));
+    const refits = refitsOf(now, stateAfter(NOTHING_YET, numbered(log)), [{ number: 1, blocks: before }]);
     expect(Object.fromEntries([...refits].map(([id, { kind }]) => [id, kind]))).toEqual({
       'R2-07': 'trim',
       'R2-09': 'unused',
       'R2-10': 'new',
     });
+    // R2-09 fits the new R2-11 as it is; R2-10 has then no place.
+    expect(refits.get('R2-09')).toEqual({ kind: 'unused', elsewhere: { place: 'R2-11', trim: false } });
+    expect(refits.get('R2-10')).toMatchObject({ elsewhere: 'none' });
   });
 });

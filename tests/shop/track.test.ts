@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { textFile } from '../../src/disk/textFile.js';
+import { fileBytes } from '../../src/disk/textFile.js';
 import type { ShopServer } from '../../src/shop/server/shopServer.js';
 import { trackCommand, type TrackIo } from '../../src/shop/track.js';
 import { box, rescueBlocks } from './rescueBoard.js';
@@ -19,7 +19,7 @@ async function track(job: string, args: readonly string[], part: Partial<TrackIo
     pageFolder: folder,
     out: (line) => said.out.push(line),
     err: (line) => said.err.push(line),
-    readText: (file) => textFile(join(folder, file)),
+    readBytes: (file) => fileBytes(join(folder, file)),
     writeList: async (file, text) => {
       writeFileSync(join(folder, file), text);
       return true;
@@ -36,7 +36,7 @@ describe('chamberwright track', () => {
     const cut = await track('set', ['r2-07', 'cut', '--who', 'Ada', '--note', 'tight']);
     expect(cut.code).toBe(0);
     expect(cut.out).toMatch(
-      /^R2-07: 180 × \d+ × 45 mm\n {2}marked {5}done\n {2}cut {8}\d{4}-\d\d-\d\d \d\d:\d\d Ada\n[\s\S]*note: tight \(Ada\)\n {2}Next: sanded\.$/,
+      /^R2-07: 180 × \d+ × 45 mm\n {2}marked {5}done\n {2}cut {8}\d{4}-\d\d-\d\d \d\d:\d\d \S+ Ada\n[\s\S]*note: tight \(Ada\)\n {2}Next: sanded\.$/,
     );
     expect((await track('set', ['R2-07'])).out).toContain('Next: sanded.');
     expect((await track('set', ['R2-07', 'cut', '--undo'])).out).toContain('Next: marked.');
@@ -60,6 +60,24 @@ describe('chamberwright track', () => {
     expect((await track('changed', [], plan(190))).out).toContain(
       'R2-07: make it new, 7 7/16 × 3 7/8 × 1 3/4 in: the old one is 3/8 in short in length.',
     );
+  });
+
+  it('refuses steps for a block that must be made new, and is told when it was', async () => {
+    const plan = (length: number) => ({ blocks: [box('R2-07', length, 100, 45)] });
+    await track('renewed', ['R2-07', 'sanded'], plan(180));
+    const refused = await track('renewed', ['R2-07', 'dry-fitted'], plan(190));
+    expect(refused.code).toBe(2);
+    expect(refused.err).toBe(
+      'R2-07: make it new, 190 × 100 × 45 mm: the old one is 10 mm short in length. It serves in no other open place. ' +
+        'Then: track JOB R2-07 made-new\nNothing was recorded.',
+    );
+    expect((await track('renewed', [], plan(190))).out).toContain('0 of 1 blocks glued, 0 of 5 steps done');
+    expect((await track('renewed', ['R2-07', 'trimmed'], plan(190))).code).toBe(2);
+    expect((await track('renewed', ['R2-07', 'made-new'], plan(190))).out).toContain('Next: sanded.');
+    expect((await track('renewed', ['R2-07', 'trimmed'], plan(170))).out).toContain('Next: sanded.');
+    const whole = await track('renewed', [], plan(170));
+    expect([whole.code, whole.out]).toEqual([0, expect.stringContaining('2 of 5 steps done')]);
+    expect((await track('renewed', ['R2-07', 'made-new'], plan(170))).err).toContain('made-new is not asked');
   });
 
   it('writes the list and reads it into another tracker', async () => {

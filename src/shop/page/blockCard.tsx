@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { answersTo, settled, type Answer } from '../settle.js';
 import { stageOf, UNTOUCHED } from '../state.js';
 import { STEPS, stepAfter, stepsBehind } from '../step.js';
 import { sayRefit, saySizes } from '../trackReport.js';
@@ -7,7 +8,7 @@ import { PhotoOf } from './photoOf.js';
 import { sayClock } from './sayClock.js';
 import { smallerPhoto } from './smallerPhoto.js';
 import { StepButton } from './stepButton.js';
-import { CAUTIONS, STEP_DONE } from './words.js';
+import { ANSWER_GIVEN, CAUTIONS, STEP_DONE } from './words.js';
 
 /** Everything about one block, over the page. */
 export function BlockCard({ id, close, ...of }: ViewOf & { readonly id: string; readonly close: () => void }) {
@@ -32,7 +33,7 @@ export function BlockCard({ id, close, ...of }: ViewOf & { readonly id: string; 
       <PlanChanged {...of} id={id} />
       {block && (
         <>
-          <StepButton {...of} id={id} />
+          {!whole.refits.has(id) && <StepButton {...of} id={id} />}
           {next && <p class="caution">{CAUTIONS[next]}</p>}
         </>
       )}
@@ -78,23 +79,17 @@ export function BlockCard({ id, close, ...of }: ViewOf & { readonly id: string; 
 function PlanChanged({ shop, whole, state, id }: ViewOf & { readonly id: string }) {
   const refit = whole.refits.get(id);
   if (!refit) return null;
-  const startAgain = async () => {
-    const marks = state.blocks.get(id)?.marks ?? {};
-    for (const step of STEPS) if ((marks[step] ?? []).length > 0) await shop.undo(id, step);
+  const tell = async (answer: Answer) => {
+    for (const what of settled(answer, id, state.blocks.get(id) ?? UNTOUCHED)) await shop.record(what);
   };
   return (
     <div class="caution">
-      <p>The plan has changed: {sayRefit(refit, whole.units)}</p>
-      {refit.kind === 'trim' && (
-        <button type="button" onClick={() => void shop.record({ kind: 'trimmed', block: id })}>
-          Trimmed
+      <p>Plan changed: {sayRefit(refit, whole.units)}</p>
+      {answersTo(refit).map((answer) => (
+        <button key={answer} type="button" class="wide" onClick={() => void tell(answer)}>
+          {ANSWER_GIVEN[answer]}
         </button>
-      )}
-      {(refit.kind === 'new' || refit.kind === 'mark-again') && (
-        <button type="button" onClick={() => void startAgain()}>
-          Start this block again
-        </button>
-      )}
+      ))}
     </div>
   );
 }

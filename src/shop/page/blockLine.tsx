@@ -1,4 +1,4 @@
-import { saySizes } from '../trackReport.js';
+import { saySizes, TO_DO } from '../trackReport.js';
 import type { TrackedBlock } from '../trackedBlock.js';
 import type { ViewOf } from './app.js';
 import { StepButton } from './stepButton.js';
@@ -15,7 +15,7 @@ export function BlockLine({ block, ...of }: ViewOf & { readonly block: TrackedBl
         <b>{block.id}</b>
         <span class="sizes">{saySizes(block.sizes, whole.units)}</span>
         <StepMarks block={its} />
-        {refit && <span class="flag">Plan changed: {refit.kind.replace('-', ' ')}</span>}
+        {refit && <span class="flag">Plan changed: {TO_DO[refit.kind]}</span>}
         {its && its.notes.length + its.photos.length > 0 && (
           <span class="flag quiet">
             {its.notes.length > 0 && `${its.notes.length} note${its.notes.length > 1 ? 's' : ''} `}

@@ -1,6 +1,6 @@
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import { progressOf } from '../progress.js';
-import { stageOf } from '../state.js';
+import { stageThatFits } from '../standing.js';
 import { isStep, STEPS, stepAfter } from '../step.js';
 import { blocksByRow, type TrackedBlock } from '../trackedBlock.js';
 import type { ViewOf } from './app.js';
@@ -15,8 +15,11 @@ export function BlockList(of: ViewOf) {
   const [todo, setTodo] = useState('all');
   const [row, setRow] = useState('all');
   const rows = [...blocksByRow(whole.blocks)];
-  const isShown = (block: TrackedBlock) => {
-    const next = stepAfter(stageOf(state.blocks.get(block.id)));
+  // A line that is pressed holds its place until another choice is made: the next touch is for what lies under it.
+  const held = useRef(new Set<string>());
+  const isShown = (block: TrackedBlock) => isAsked(block) || held.current.has(block.id);
+  const isAsked = (block: TrackedBlock) => {
+    const next = stepAfter(stageThatFits(state.blocks.get(block.id), whole.refits.get(block.id)));
     if (todo === 'all') return true;
     if (todo === 'changed') return whole.refits.has(block.id);
     return todo === 'glued' ? next === undefined : next === todo.slice('to '.length);
@@ -26,13 +29,18 @@ export function BlockList(of: ViewOf) {
     .filter(([name]) => row === 'all' || row === name)
     .map(([name, blocks]) => ({ name, blocks, some: blocks.filter(isShown) }))
     .filter(({ some }) => some.length > 0);
+  for (const { some } of shown) for (const { id } of some) held.current.add(id);
+  const choose = (make: () => void) => {
+    held.current.clear();
+    make();
+  };
   return (
     <>
       <FindBlock {...of} />
       <div class="filters">
         <label>
           Show
-          <select value={todo} onChange={(event) => setTodo(event.currentTarget.value)}>
+          <select value={todo} onChange={(event) => choose(() => setTodo(event.currentTarget.value))}>
             <option value="all">all blocks</option>
             {STEPS.map((one) => (
               <option key={one} value={`to ${one}`}>
@@ -45,7 +53,7 @@ export function BlockList(of: ViewOf) {
         </label>
         <label>
           Row
-          <select value={row} onChange={(event) => setRow(event.currentTarget.value)}>
+          <select value={row} onChange={(event) => choose(() => setRow(event.currentTarget.value))}>
             <option value="all">all rows</option>
             {rows.map(([name]) => (
               <option key={name}>{name}</option>
@@ -55,7 +63,7 @@ export function BlockList(of: ViewOf) {
       </div>
       {isStep(step) && <p class="caution">{CAUTIONS[step]}</p>}
       {shown.map(({ name, blocks, some }) => {
-        const progress = progressOf(blocks, state);
+        const progress = progressOf(blocks, state, whole.refits);
         return (
           <section key={name} aria-labelledby={`row-${name}`}>
             <h2 id={`row-${name}`}>

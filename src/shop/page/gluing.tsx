@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { progressOf } from '../progress.js';
-import { stageOf } from '../state.js';
+import { stageThatFits } from '../standing.js';
 import { stepAfter } from '../step.js';
 import { blocksByBatch } from '../trackedBlock.js';
 import type { ViewOf } from './app.js';
@@ -13,13 +13,13 @@ export function Gluing(of: ViewOf) {
   const { whole, state } = of;
   const batches = [...blocksByBatch(whole.blocks)];
   const running = batches.find(([name]) => (state.timers.get(name)?.minutes ?? 0) > 0);
-  const unfinished = batches.find(([, blocks]) => progressOf(blocks, state).glued < blocks.length);
+  const unfinished = batches.find(([, blocks]) => progressOf(blocks, state, whole.refits).glued < blocks.length);
   const [chosen, choose] = useState((running ?? unfinished ?? batches[0])?.[0] ?? '');
   const blocks = batches.find(([name]) => name === chosen)?.[1] ?? [];
-  const nextOf = (id: string) => stepAfter(stageOf(state.blocks.get(id)));
+  const nextOf = (id: string) => stepAfter(stageThatFits(state.blocks.get(id), whole.refits.get(id)));
   const ready = blocks.filter(({ id }) => nextOf(id) === 'glued');
   const notReady = blocks.filter(({ id }) => !['glued', undefined].includes(nextOf(id)));
-  const progress = progressOf(blocks, state);
+  const progress = progressOf(blocks, state, whole.refits);
   const [next, ...then] = ready;
   return (
     <>

@@ -7,6 +7,7 @@ import { listen, type Message } from './changeStream.js';
 import { deliver } from './deliver.js';
 import type { Memory, Refused, Unsent } from './memory.js';
 import { call } from './serverCalls.js';
+import { isSecondTouch, type Tap } from './taps.js';
 
 /** What the page shows at one moment. */
 export interface Shown {
@@ -19,12 +20,19 @@ export interface Shown {
   /** What stands in the way, in the server's or our own words. */
   readonly trouble?: string;
   readonly who: string;
-  /** The step pressed last on this phone, to be undone. */
-  readonly pressed?: { readonly block: string; readonly step: Step };
+  /** The steps pressed last on this phone, the newest last, to be undone one after the other. */
+  readonly pressed: readonly Pressed[];
   readonly lasting: boolean;
 }
 
+export interface Pressed {
+  readonly block: string;
+  readonly step: Step;
+}
+
 const RETRY = 2000;
+/** So many presses are held ready to be undone. */
+const MOST_PRESSED = 20;
 
 /** The tracker as one page has it: what the server says, what waits here, and what the builder does. */
 export class ShopOnPage {
@@ -35,9 +43,10 @@ export class ShopOnPage {
   private ahead = 0;
   private delivering: Promise<void> | undefined;
   private stream = new AbortController();
+  private lastTap: Tap | undefined;
 
   constructor(private readonly memory: Memory) {
-    this.now = { unsent: [], refused: [], link: 'starting', who: '', lasting: memory.lasting };
+    this.now = { unsent: [], refused: [], link: 'starting', who: '', pressed: [], lasting: memory.lasting };
   }
 
   get shown(): Shown {
@@ -81,14 +90,20 @@ export class ShopOnPage {
     return undefined;
   }
 
-  async press(block: string, step: Step): Promise<void> {
+  /** Records a step that was touched; the second touch of a double one counts for nothing. */
+  async press(block: string, step: Step, { timeStamp, clientX, clientY }: MouseEvent): Promise<void> {
+    const tap = { block, at: timeStamp, x: clientX, y: clientY };
+    const isSecond = isSecondTouch(tap, this.lastTap);
+    this.lastTap = tap;
+    if (isSecond) return;
+    this.change({ pressed: [...this.now.pressed, { block, step }].slice(-MOST_PRESSED) });
     await this.record({ kind: 'step', block, step, done: true });
-    this.change({ pressed: { block, step } });
   }
 
   async undo(block: string, step: Step): Promise<void> {
+    const pressed = this.now.pressed.filter((one) => one.block !== block || one.step !== step);
+    this.change({ pressed });
     await this.record({ kind: 'step', block, step, done: false });
-    this.change({ pressed: undefined });
   }
 
   async record(what: Happening, photo?: Blob): Promise<void> {
@@ -110,7 +125,7 @@ export class ShopOnPage {
   }
 
   dismissPressed(): void {
-    this.change({ pressed: undefined });
+    this.change({ pressed: [] });
   }
 
   remembered(name: 'minutes'): Promise<string | undefined> {
@@ -168,7 +183,7 @@ export class ShopOnPage {
     this.change({ link: 'live', whole: { ...whole, state: stateAfter(whole.state, [event]) } });
     // Only the server holds the older plans that tell what has to be trimmed.
     const block = 'block' in event.what ? event.what.block : '';
-    if (whole.refits.has(block)) void this.readWhole();
+    if (whole.refits.has(block) || event.plan !== whole.plan) void this.readWhole();
   }
 
   private deliverNow(): Promise<void> {

@@ -8,7 +8,7 @@ import { KEEPS_NOTHING_WORDS } from './words.js';
 /** The job, how far it is, and whether what is pressed here arrives. */
 export function TopBar({ shown, whole, state }: ViewOf) {
   const { link, unsent, trouble, lasting, refused } = shown;
-  const progress = progressOf(whole.blocks, state);
+  const progress = progressOf(whole.blocks, state, whole.refits);
   const left = timeLeft(progress.left, whole.pace);
   return (
     <header class="top">

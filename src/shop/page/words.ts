@@ -1,3 +1,4 @@
+import type { Answer } from '../settle.js';
 import type { Step } from '../step.js';
 
 /** What the page says. Plain sentences, one place. */
@@ -16,6 +17,15 @@ export const STEP_TO_DO: Readonly<Record<Step, string>> = {
   sanded: 'to sand',
   'dry-fitted': 'to dry-fit',
   glued: 'to glue',
+};
+
+/** What was done about a changed plan. */
+export const ANSWER_GIVEN: Readonly<Record<Answer, string>> = {
+  trimmed: 'Trimmed',
+  turned: 'Turned, nose and deck marked anew',
+  kept: 'Kept as it is',
+  'marked-again': 'Marked again',
+  'made-new': 'Made new: cut to this plan',
 };
 
 export const CAUTIONS: Readonly<Record<Step, string>> = {

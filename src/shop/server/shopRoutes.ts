@@ -85,9 +85,9 @@ export function shopRoutes(shop: Shop): readonly Route[] {
       method: 'GET',
       path: '/api/list.csv',
       allowed: LET_IN,
-      answer: (_, response) => {
+      answer: async (_, response) => {
         const { blocks, units } = shop.plan();
-        const list = writeList(blocks, shop.store.state, units);
+        const list = writeList({ blocks, units, plans: await shop.store.plans(), state: shop.store.state });
         send(response, 200, 'text/csv; charset=utf-8', Buffer.from(list), {
           'Content-Disposition': 'attachment; filename="tracking-list.csv"',
         });
@@ -121,7 +121,7 @@ async function wholeShop(shop: Shop, role: 'owner' | 'phone'): Promise<WholeShop
   return {
     ...plan,
     state: store.state,
-    refits: refitsOf(plan.blocks, store.state, (number) => plans.find((one) => one.number === number)?.blocks),
+    refits: refitsOf(plan.blocks, store.state, plans),
     pace: await paceOfShop(store),
     now: Date.now(),
     role,
