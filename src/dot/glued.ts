@@ -10,7 +10,7 @@ import { carvedAround } from './carvedAround.js';
 import type { Dot, Glue, Smear } from './dot.js';
 import { glueNotes, unmetKeepOuts } from './glueNotes.js';
 import { jointFaces, type JointFace } from './jointFace.js';
-import { plannedJoints } from './planned.js';
+import { planeOf, plannedJoints, type PlacedDot } from './planned.js';
 import { restaggered } from './stagger.js';
 import { sidesOf, type Sides } from './sides.js';
 import type { DotSpot, Spot } from './spot.js';
@@ -27,6 +27,7 @@ export interface Gluing {
 export interface Before {
   readonly chambers: readonly Chamber[];
   readonly glue: Glue;
+  readonly layup: Pick<Layup, 'joints'>;
 }
 
 /** A board as it was drawn and glued up, before it was shaped: its rows, its dots and what was said of them hold from then on. */
@@ -62,7 +63,7 @@ export function glued(
   const faces = jointFaces(layup);
   const { joints, notes } = gluedJoints(board, faces, trees, job.dots, made?.board);
   const shapes = unglued.flatMap(shapesOf);
-  const planned = plannedJoints(board, faces, trees, shapes, job, before?.glue.dots, made?.glue.dots);
+  const planned = plannedJoints(board, faces, trees, shapes, job, before && placesOf(before), made?.glue.dots);
   notes.push(...unmetKeepOuts(faces, job));
 
   const dots: DotSpot[] = [];
@@ -99,6 +100,14 @@ export function glued(
       notes: [...chambers.notes, ...shifted.notes, ...notes, ...glueNotes(rows, keeps, sides, job.dots.clearance)],
     },
   };
+}
+
+/** Every dot of a plan in the plane of its own joint: another glue-up may have a joint of the same name elsewhere. */
+function placesOf({ glue, layup: { joints } }: Before): PlacedDot[] {
+  return glue.dots.flatMap((dot) => {
+    const joint = joints.find(({ id }) => id === dot.joint);
+    return joint ? [{ ...dot, plane: planeOf(joint) }] : [];
+  });
 }
 
 function dotOf(spot: DotSpot, glued: boolean, faces: readonly JointFace[], sides: Sides): Dot {

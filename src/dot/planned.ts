@@ -3,6 +3,7 @@ import type { Note } from '../chamber/chamber.js';
 import type { Shape } from '../chamber/row.js';
 import type { DotSpec } from '../job/dots.js';
 import type { ChamberSpec } from '../job/job.js';
+import type { Joint } from '../layup/layup.js';
 import { dotName } from '../job/names.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { obstacleOf, type Keep } from './around.js';
@@ -21,6 +22,16 @@ export interface PlannedJoint {
   /** What they are expected to cost, mm³. */
   readonly lost: number;
   readonly notes: readonly Note[];
+}
+
+/** A dot of a plan made before, and the plane it lies in. */
+export interface PlacedDot extends Dot {
+  readonly plane: string;
+}
+
+/** The plane of a joint, as a key: what is known of a place on it holds there, whatever the joint is called. */
+export function planeOf({ at, slope }: Joint): string {
+  return `${at} ${slope}`;
 }
 
 export interface DotRules {
@@ -45,7 +56,7 @@ export function plannedJoints(
   trees: PatchTrees,
   shapes: readonly Shape[],
   rules: DotRules,
-  before: readonly Dot[] = [],
+  before: readonly PlacedDot[] = [],
   made?: readonly Dot[],
 ): PlannedJoint[] {
   const { diameter, margin } = rules.dots;
@@ -55,7 +66,7 @@ export function plannedJoints(
   const planned = new Map(
     fromCentre.map((face) => {
       const known: Margin[] = before
-        .filter((dot) => dot.joint === face.joint.id && dot.diameter === diameter)
+        .filter((dot) => dot.plane === planeOf(face.joint) && dot.diameter === diameter)
         .map(({ s, z, margin }) => ({ at: [s, z], margin }));
       const proof = (at: Pair) => {
         const same = known.find(({ at: [s, z] }) => s === at[0] && z === at[1]);
