@@ -82,6 +82,8 @@ function strandsAt(vs: ArrayLike<number>, at: Float64Array, sections: readonly S
   for (const part of ['across', 'up'] as const) {
     for (let c = 0; c < lines; c++) {
       for (let i = 0; i < n; i++) line[i] = sections[i]![part](vs[c]!);
+      // On the centreline exactly, however the section was measured: both halves share those points.
+      if (part === 'across' && (c === 0 || c === lines - 1) && isNothing(line)) line.fill(0);
       if (n > 1) monotoneSlopes(at, line, steep);
       for (let i = 0; i < n; i++) {
         values[part][i * lines + c] = line[i]!;
@@ -109,6 +111,11 @@ function strandsAt(vs: ArrayLike<number>, at: Float64Array, sections: readonly S
   };
 }
 
+/** Whether a line keeps to the centreline but for rounding. */
+function isNothing(line: Float64Array): boolean {
+  return line.every((share) => Math.abs(share) < 1e-9);
+}
+
 /** Writes where strands pass `x` on one side, board frame, mm, as x, y, z from place `from` on; a swallow's notch is cut out of it later. */
 export function pointsAcross(
   surface: Surface,
@@ -122,7 +129,8 @@ export function pointsAcross(
   const bottom = surface.bottom(x);
   const thickness = surface.thickness(x);
   for (let c = 0, k = from; c < across.length; c++, k += 3) {
-    const y = half * across[c]!;
+    // Added 0 makes of -0 a 0.
+    const y = half * across[c]! + 0;
     into[k] = x;
     into[k + 1] = y;
     into[k + 2] = bottom + thickness * up[c]! + (surface.raised?.(x, y, up[c]!) ?? 0);
