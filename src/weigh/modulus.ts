@@ -36,6 +36,16 @@ export function modulusOf({ name, density }: Material): number {
   return KNOWN[name] ?? (density > LIGHTEST_WOOD ? woodByDensity(density) : foamByDensity(density));
 }
 
+/** Foam's modulus of elasticity over its shear modulus: 2.2 to 2.6 (Zenkert 1997, from memory), the middle of it. */
+const FOAM_OVER_SHEAR = 2.4;
+/** The same for wood along and across the grain: softwoods lie between 12 and 20 (Wood Handbook, table of elastic ratios; from memory). */
+const WOOD_OVER_SHEAR = 16;
+
+/** Shear modulus of a member's or a block's material, upright along the board, MPa. */
+export function shearModulusOf(material: Material): number {
+  return modulusOf(material) / (material.density > LIGHTEST_WOOD ? WOOD_OVER_SHEAR : FOAM_OVER_SHEAR);
+}
+
 /**
  * Softwoods at 12 % moisture: 20.5 GPa · G^0.84, where G is the ovendry weight by volume (Wood Handbook, table of functions relating
  * mechanical properties to specific gravity; from memory), and 10 % for true bending.

@@ -1,10 +1,10 @@
 import type { Board } from '../board/board.js';
 import type { Chamber } from '../chamber/chamber.js';
-import type { Job } from '../job/job.js';
+import type { Job, Material } from '../job/job.js';
 import type { Layup, Row } from '../layup/layup.js';
 import { depthsOf, within } from './cuts.js';
 import { glassParts } from './glass.js';
-import { modulusOf } from './modulus.js';
+import { modulusOf, shearModulusOf } from './modulus.js';
 import { bendingOf, rectangle, type Bending, type Part } from './section.js';
 import { slicesOf, type Slices } from './slices.js';
 import { USUAL_GLASS } from '../job/usual-glass.js';
@@ -25,6 +25,8 @@ export interface StiffPlace {
   readonly x: number;
   /** Against bending, N·mm². */
   readonly stiffness: number;
+  /** Against shear, N. */
+  readonly shear: number;
   /** Of what the same board would have if nothing were routed out of it. */
   readonly share: number;
   /** Of the outer skin, per kN, as a share of its length. */
@@ -47,7 +49,6 @@ export function stiffnessOf(
 ): Stiffness {
   const slices = slicesOf(board, layup);
   const glass = glassParts(board.grid, job.glass ?? USUAL_GLASS);
-  const fill = modulusOf(job.fill);
   const rows = new Map(layup.rows.map((row) => [row.id, row]));
   const cuts = chambers.map((chamber) => ({ chamber, row: rows.get(chamber.row)! }));
   const [from, to] = [board.length * REST, board.length * (1 - REST)];
@@ -56,13 +57,20 @@ export function stiffnessOf(
   const places = Array.from({ length: count + 1 }, (_, i): StiffPlace => {
     const x = from + ((to - from) * i) / count;
     const at = rowBefore(slices.xs, x);
-    const solid = [between(glass[at.row]!, glass[at.row + 1]!, at.share), ...memberParts(slices, layup, at)];
+    const members = (modulus: Modulus) => memberParts(slices, layup, at, modulus);
+    const taken = (modulus: Modulus) =>
+      cuts.flatMap(({ chamber, row }) => cutParts(chamber, row, x, job.fill, modulus));
+    const solid = [between(glass[at.row]!, glass[at.row + 1]!, at.share), ...members(modulusOf)];
     const whole = bendingOf(solid);
-    const routed = bendingOf([...solid, ...cuts.flatMap(({ chamber, row }) => cutParts(chamber, row, x, fill))]);
+    const routed = bendingOf([...solid, ...taken(modulusOf)]);
     const arm = Math.min(x - from, to - x) / 2;
     return {
       x,
       stiffness: routed.stiffness,
+      shear: [...members(shearModulusOf), ...taken(shearModulusOf)].reduce(
+        (sum, part) => sum + part.modulus * part.area,
+        0,
+      ),
       share: routed.stiffness / whole.stiffness,
       strain: (LOAD * arm * outerFibre(routed, slices, at.row)) / routed.stiffness,
     };
@@ -74,6 +82,8 @@ export function stiffnessOf(
     unevenness: unevennessOf(places, job.chambers.pitch),
   };
 }
+
+type Modulus = (material: Material) => number;
 
 interface At {
   readonly row: number;
@@ -96,10 +106,10 @@ function between(a: Part, b: Part, share: number): Part {
   };
 }
 
-function memberParts(slices: Slices, { members }: Layup, { row, share }: At): Part[] {
+function memberParts(slices: Slices, { members }: Layup, { row, share }: At, modulus: Modulus): Part[] {
   return members.map(({ material }, m) => {
     const part = (at: number): Part => ({
-      modulus: modulusOf(material),
+      modulus: modulus(material),
       area: slices.area[at]!,
       areaZ: slices.areaZ[at]!,
       areaZZ: slices.areaZZ[at]!,
@@ -109,7 +119,7 @@ function memberParts(slices: Slices, { members }: Layup, { row, share }: At): Pa
 }
 
 /** What a chamber takes out of the section at `x` and its block puts in: members' stuff with the sign turned, then foam. */
-function cutParts({ profile, depth }: Chamber, row: Row, x: number, fill: number): Part[] {
+function cutParts({ profile, depth }: Chamber, row: Row, x: number, fill: Material, modulus: Modulus): Part[] {
   const { face } = row;
   const middle = (depth[0] + depth[1]) / 2;
   const s = (x - face.origin[0] - middle * face.inward[0]) / face.along[0];
@@ -119,7 +129,7 @@ function cutParts({ profile, depth }: Chamber, row: Row, x: number, fill: number
   const slant = 1 / Math.abs(face.inward[1]);
   return row.members.map((member) => {
     const [near, far] = within(depth, depthsOf(member, row, s));
-    return rectangle(fill - modulusOf(member.material), (far - near) * slant, low, high);
+    return rectangle(modulus(fill) - modulus(member.material), (far - near) * slant, low, high);
   });
 }
 
@@ -145,9 +155,15 @@ function outerFibre({ axis }: Bending, { top, bottom, members }: Slices, row: nu
   return far;
 }
 
-/** Sag under a load in the middle: the moment, times the moment of a unit load, over the stiffness, summed along the board (unit-load method). */
+/**
+ * Sag under a load in the middle: the moment, times the moment of a unit load, over the stiffness, and the same of the shear forces, summed along the
+ * board (unit-load method). The skins carry none of the shear: an even core between its rests adds F L / 4 A G.
+ * Source: H. G. Allen, "Analysis and Design of Structural Sandwich Panels" (1969); D. Zenkert, "An Introduction to Sandwich Construction" (1997); from memory.
+ */
 function sagOf(places: readonly StiffPlace[], from: number, to: number): number {
-  const curve = places.map(({ x, stiffness }) => (LOAD * (Math.min(x - from, to - x) / 2) ** 2) / stiffness);
+  const curve = places.map(
+    ({ x, stiffness, shear }) => (LOAD * (Math.min(x - from, to - x) / 2) ** 2) / stiffness + LOAD / 4 / shear,
+  );
   return curve.slice(1).reduce((sum, c, i) => sum + ((c + curve[i]!) / 2) * (places[i + 1]!.x - places[i]!.x), 0);
 }
 

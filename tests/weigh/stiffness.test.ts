@@ -33,6 +33,8 @@ const plank: Job = {
 const board = boardOf(plank.board);
 const layup = layupOf(plank.glueUp, LENGTH);
 const E = modulusOf(wood);
+/** Wood sheared along the grain: a sixteenth of E for softwoods (Wood Handbook, table of elastic ratios; from memory). */
+const G = E / 16;
 
 describe('a plank', () => {
   const solid = stiffnessOf(board, layup, [], plank);
@@ -41,11 +43,26 @@ describe('a plank', () => {
     for (const { stiffness } of solid.places) expect(stiffness / ((E * WIDTH * THICK ** 3) / 12)).toBeCloseTo(1, 2);
   });
 
-  // Handbook beam on two rests, load in the middle: F L³ / 48 EI (any text on strength of materials).
-  test('sags by F L³ / 48 EI between its rests', () => {
+  // Beam on two rests, load in the middle: F L³ / 48 EI (any text on strength of materials), and what shear of a core adds, F L / 4 A G (Allen 1969,
+  // Zenkert 1997, from memory).
+  test('sags by F L³ / 48 EI + F L / 4 A G between its rests', () => {
     const span = 0.75 * LENGTH;
-    const sag = (1000 * span ** 3) / (48 * ((E * WIDTH * THICK ** 3) / 12));
-    expect(solid.sag / sag).toBeCloseTo(1, 2);
+    const bending = (1000 * span ** 3) / (48 * ((E * WIDTH * THICK ** 3) / 12));
+    const shear = (1000 * span) / (4 * WIDTH * THICK * G);
+    expect(solid.sag / (bending + shear)).toBeCloseTo(1, 2);
+  });
+
+  test('of foam sags as one with G between E / 2.6 and E / 2.2 does (Zenkert 1997, from memory)', () => {
+    const foam = { name: 'eps-15', density: 14.4, source: '' };
+    const right = [{ kind: 'strip', material: foam, routing: 'open', joint: 'dotted' }] as const;
+    const soft = layupOf({ ...plank.glueUp, right }, LENGTH);
+    const { sag } = stiffnessOf(board, soft, [], plank);
+    const span = 0.75 * LENGTH;
+    // 2.5 MPa at 1 % (ASTM D6817).
+    const bending = (1000 * span ** 3) / (48 * ((2.5 * WIDTH * THICK ** 3) / 12));
+    const withShear = (over: number) => bending + (1000 * span * over) / (4 * WIDTH * THICK * 2.5);
+    expect(sag).toBeGreaterThan(withShear(2.2));
+    expect(sag).toBeLessThan(withShear(2.6) * 1.005);
   });
 
   test('is weakest in the middle, where its skin is strained by M h / 2 EI', () => {
