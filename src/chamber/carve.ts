@@ -12,6 +12,8 @@ import { crop, type Edges, type Pair } from './edges.js';
 
 /** A chamber that stands: its cut and its proved walls, face frame, mm. */
 export interface Carved {
+  /** Its edges before their corners were eased. */
+  readonly edges: Edges;
   readonly contour: readonly Vertex[];
   readonly profile: readonly Pair[];
   readonly depth: number;
@@ -31,7 +33,7 @@ export const MET = 0.3;
 const OVER = 0.02;
 const GROWN_SHORT = 0.1;
 /** A surface leans at most 45° on its own patch, so a wall grows by at least this share of a move straight away from it. */
-const LEAN = Math.SQRT1_2;
+export const LEAN = Math.SQRT1_2;
 /** Corrections before a chamber is given up. */
 const TRIES = 10;
 
@@ -63,7 +65,7 @@ export function carve(
     const short = PATCHES.filter((patch) => spare(patch) < 0);
 
     if (short.length === 0) {
-      stood = { ...eased, depth, walls };
+      stood = { ...eased, edges, depth, walls };
       const least = PATCHES.reduce((a, b) => (spare(b) < spare(a) ? b : a));
       if (spare(least) <= MET || attempt > TRIES / 2) return stood;
       const more = spare(least) - GROWN_SHORT;
@@ -99,7 +101,7 @@ export function easedEdges({ top, bottom }: Edges, { cutterDiameter }: ChamberSp
   return easeCorners([...bottom, ...[...top].reverse()], cutterDiameter / 2);
 }
 
-function shifted({ top, bottom }: Edges, topBy: number, bottomBy: number): Edges {
+export function shifted({ top, bottom }: Edges, topBy: number, bottomBy: number): Edges {
   const move = (edge: readonly Pair[], by: number) => (by === 0 ? edge : edge.map(([s, z]): Pair => [s, z + by]));
   return { top: move(top, topBy), bottom: move(bottom, bottomBy) };
 }

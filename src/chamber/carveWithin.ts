@@ -52,7 +52,7 @@ function standing(
   if (!eased) return undefined;
   const walls = wallsOf(solidOf(face, eased.profile, [0, deep]), proof.trees, proof.chordError, near);
   const sound = PATCHES.every((patch) => walls.thickness[patch] >= proof.asked[patch]);
-  return sound ? { ...eased, depth: deep, walls } : undefined;
+  return sound ? { ...eased, edges, depth: deep, walls } : undefined;
 }
 
 function drawnIn({ top, bottom }: Edges, topBy: number, bottomBy: number): Edges {

@@ -34,6 +34,8 @@ export interface Note {
   readonly by: readonly string[];
   /** How much shorter than its place a trimmed chamber is, mm. */
   readonly shorter?: number;
+  /** The wall that stops it, where a wall does. */
+  readonly wall?: Patch;
   /** Where along the joint or face it is, `s`, mm. */
   readonly at?: number;
   /** What there is, and what there would have to be, mm. */
@@ -59,7 +61,7 @@ export type NoteKind =
  * finished surface; `swallowed` – the chamber's cutter takes it away, as allowed; `too-near` – a chamber still comes too near.
  *
  * Of routing: `reach` – the cutter does not reach the far face; `cut-short` – chambers end where the cutter does and could go deeper; `halves` – routed from both faces to meet; `flare` – the faces are not parallel, so that
- * halves would not meet; `opening` – a chamber too small for the bush or for any shared guide.
+ * halves would not meet; `blind` – it does not come out at the far face, as its row does, so the floor is left before it; `opening` – a chamber too small for the bush or for any shared guide.
  */
 export type Why =
   | 'shallow'
@@ -83,6 +85,7 @@ export type Why =
   | 'cut-short'
   | 'halves'
   | 'flare'
+  | 'blind'
   | 'opening'
   | 'no-chamber';
 

@@ -46,7 +46,10 @@ export type CarvingJob = Pick<Job, 'chambers' | 'keepOuts' | 'jointKeepOuts' | '
 /** The chambers of a board without glue in their way. */
 export function chambersIn(board: Board, layup: Layup, trees: PatchTrees, job: CarvingJob): Chambers {
   const carving = carvingIn(board, layup, trees, job);
-  const rows = drawn(carving).map(({ carving, drawings }) => ({ carving, places: drawings.map(carving.prove) }));
+  const rows = drawn(carving).map(({ carving, drawings }) => ({
+    carving,
+    places: drawings.map((each) => carving.prove(each)),
+  }));
   return gathered(rows, carving);
 }
 
@@ -95,7 +98,7 @@ export function gathered(rows: readonly CarvedRow[], { asked, router }: Carving)
   return {
     chambers: chambers.flat(),
     webs: chambers.flatMap(websOf),
-    notes: rows.flatMap((row, i) => [...notesOn(row, chambers[i]!), ...cutShort(row, router)]),
+    notes: rows.flatMap((row, i) => [...notesOn(row, chambers[i]!, asked), ...cutShort(row, router)]),
     asked,
   };
 }
@@ -111,7 +114,11 @@ function widened(walls: Record<Patch, number>, by: number): Record<Patch, number
 }
 
 /** What is said of a row as a whole, then place by place. */
-function notesOn({ carving: { row, slots }, places }: CarvedRow, chambers: readonly Chamber[]): Note[] {
+function notesOn(
+  { carving: { row, slots }, places }: CarvedRow,
+  chambers: readonly Chamber[],
+  asked: Chambers['asked'],
+): Note[] {
   if (slots.length === 0) return [{ kind: 'solid', where: row.id, row: row.id, why: 'shallow', by: [] }];
   const said = places.flatMap(({ notes }) => notes);
   const left = said.filter(({ kind }) => kind === 'solid');
@@ -120,7 +127,7 @@ function notesOn({ carving: { row, slots }, places }: CarvedRow, chambers: reado
     chambers.length === 0 && kept.length > 0 && left.every(({ why }) => why === 'keep-out' || why === 'ends')
       ? [{ kind: 'solid', where: row.id, row: row.id, why: 'keep-out', by: [...new Set(kept.flatMap(({ by }) => by))] }]
       : [];
-  return [...swallowed, ...said, ...smallOnes(chambers, said)];
+  return [...swallowed, ...said, ...smallOnes(chambers, said, asked)];
 }
 
 /** Where the cutter and not the board ends the chambers of a row, and what cutter would do. */

@@ -12,7 +12,11 @@ const MOST_CHOICES = 4;
 /** A way to fill one place: a depth and, beside each other, the profiles that fit, none of them lower than `low` nor higher than `high`. */
 export interface Filling extends Band {
   readonly depth: number;
+  /** Whether it comes out at the far face. */
+  readonly through: boolean;
   readonly parts: readonly Edges[];
+  /** What each part has to itself, along the face. */
+  readonly stretches: readonly Stretch[];
   readonly volume: number;
   /** What took something away: gone around, or passed under or over. */
   readonly around: readonly Obstacle[];
@@ -30,28 +34,49 @@ export interface Met {
   readonly blocked: Blocked;
 }
 
-/** Of all depths down to `end`, and all ways past what is met there, the one that takes most out. */
+/** How deep the chambers of a place may go, mm. */
+export interface Ends {
+  /** Those that do not come out: before the rail or a floor. */
+  readonly blind: number;
+  /** Those that come out at the far face, where there is one. Nothing goes to a depth between. */
+  readonly through?: number;
+}
+
+/** Of all depths that end as they may, and all ways past what is met there, the one that takes most out. */
 export function bestFilling(
-  stretch: Stretch,
-  end: number,
+  within: (deep: number) => Stretch | undefined,
+  ends: Ends,
   room: Room,
   met: (deep: number) => readonly Met[],
   spec: ChamberSpec,
 ): Filling | undefined {
   let best: Filling | undefined;
-  for (let j = 1; j < room.layers; j++) {
-    const depth = Math.min(j * room.layer, end);
-    if (depth >= spec.smallest.depth) {
-      const whole = reachAlong(stretch, room, j);
-      for (const way of waysPast(met(depth))) {
-        const filling = fillingAt(stretch, whole, room, j, depth, way, spec);
-        if (filling && filling.volume > (best?.volume ?? 0)) best = filling;
-      }
+  for (const { j, depth, through } of depthsTo(ends, room)) {
+    const stretch = depth >= spec.smallest.depth ? within(depth) : undefined;
+    if (!stretch) continue;
+    const whole = reachAlong(stretch, room, j);
+    for (const way of waysPast(met(depth))) {
+      const filling = fillingAt(stretch, whole, room, j, depth, way, spec);
+      if (filling && filling.volume > (best?.volume ?? 0)) best = { ...filling, through };
     }
-    if (j * room.layer >= end) break;
   }
   return best;
 }
+
+/** Depths worth trying, and the number of the room's first depth that is not before each. */
+function depthsTo({ blind, through }: Ends, { layer, layers }: Room) {
+  const depths: { j: number; depth: number; through: boolean }[] = [];
+  for (let j = 1; j < layers; j++) {
+    depths.push({ j, depth: Math.min(j * layer, blind), through: false });
+    if (j * layer >= blind) break;
+  }
+  const j = through === undefined ? layers : Math.ceil(through / layer - ROUNDING);
+  if (j < layers) depths.push({ j, depth: through!, through: true });
+  return depths;
+}
+
+/** Depths nearer to each other than this, as a share of a layer, are the same but for rounding. */
+const ROUNDING = 1e-9;
 
 interface Way extends Band {
   readonly around: readonly Met[];
@@ -85,7 +110,7 @@ function fillingAt(
   depth: number,
   { around, past, low, high }: Way,
   spec: ChamberSpec,
-): Filling | undefined {
+): Omit<Filling, 'through'> | undefined {
   const corner = CORNER_ROOM * spec.cutterDiameter;
   const height = Math.max(spec.smallest.height, corner);
   if (high - low < height) return undefined;
@@ -95,6 +120,7 @@ function fillingAt(
   );
   const stretches = around.length === 0 ? free : partedBy(spec.web, free, spec.smallest.length);
   const parts: Edges[] = [];
+  const own: Stretch[] = [];
   let volume = 0;
   for (const each of stretches) {
     const reached = each === stretch ? whole : reachAlong(each, room, j);
@@ -104,10 +130,11 @@ function fillingAt(
     const [from, to] = [edges.bottom[0]![0], edges.bottom[edges.bottom.length - 1]![0]];
     if (to - from < spec.smallest.length || leastHeight(edges) < spec.smallest.height) continue;
     parts.push(edges);
+    own.push(each);
     volume += areaBetween(edges) * depth;
   }
   if (parts.length === 0) return undefined;
-  return { depth, parts, volume, low, high, past, around: around.map(({ obstacle }) => obstacle) };
+  return { depth, parts, stretches: own, volume, low, high, past, around: around.map(({ obstacle }) => obstacle) };
 }
 
 /** The room's reach at the ends of a stretch and at the even steps between them. */

@@ -34,6 +34,11 @@ export function openBeyond(at: JointOnRow, from: number, to: number, off = NO_WA
   return at.near ? -Infinity : Math.min(acrossRow(at, from).t, acrossRow(at, to).t) - Math.max(off, NO_WALL);
 }
 
+/** Whether a chamber that goes so deep comes out at the joint over a stretch along it, so that its cutter takes away what is glued there. */
+export function isOpenAt(at: JointOnRow, deep: number, from: number, to: number): boolean {
+  return at.near || deep >= Math.max(acrossRow(at, from).t, acrossRow(at, to).t);
+}
+
 /** A rectangle on a joint, `s` and `z` of its faces, as an obstacle to every row that may be open to it. */
 export function boxOnRows(
   layup: Layup,

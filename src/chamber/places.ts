@@ -1,3 +1,4 @@
+import { PATCHES, type Patch } from '../board/mesh.js';
 import { placeName } from '../job/names.js';
 import type { Chamber, Note } from './chamber.js';
 import type { Filling } from './filling.js';
@@ -16,6 +17,7 @@ export function noteOf(
   stretch: Stretch,
   { around, past, parts }: Filling,
   chambers: readonly Chamber[],
+  asked: Asked,
 ): Note[] {
   if (chambers.length === 0) return [];
   const notes: Note[] = [];
@@ -30,17 +32,28 @@ export function noteOf(
   if (shorter > TRIMMED && (parts.length === chambers.length || chambers.length === 1)) {
     const atEnds = stretch.from > slot.from + TRIMMED || stretch.to < slot.to - TRIMMED;
     const why = around.length > 0 ? reason(around) : atEnds ? 'ends' : 'room';
-    notes.push({ kind: 'trimmed', ...here, why, by: names(around), shorter });
+    const wall = why === 'room' && { wall: stoppedBy(chambers, asked) };
+    notes.push({ kind: 'trimmed', ...here, why, by: names(around), shorter, ...wall });
   }
   return notes;
 }
 
 /** Chambers much smaller than their row's middle one, of which nothing else is said: where the board is thin or narrow. */
-export function smallOnes(chambers: readonly Chamber[], said: readonly Note[]): Note[] {
+export function smallOnes(chambers: readonly Chamber[], said: readonly Note[], asked: Asked): Note[] {
   const volumes = chambers.map(({ volume }) => volume).sort((a, b) => a - b);
   const middle = volumes[volumes.length >> 1] ?? 0;
-  return chambers.flatMap(({ id, row, place, volume }): Note[] => {
+  return chambers.flatMap((chamber): Note[] => {
+    const { id, row, place, volume } = chamber;
     const spoken = said.some(({ where }) => where === id || where === placeName(row, place));
-    return volume < SMALL * middle && !spoken ? [{ kind: 'small', where: id, row, place, why: 'room', by: [] }] : [];
+    if (volume >= SMALL * middle || spoken) return [];
+    return [{ kind: 'small', where: id, row, place, why: 'room', by: [], wall: stoppedBy([chamber], asked) }];
   });
+}
+
+type Asked = Readonly<Record<Patch, number>>;
+
+/** The wall that is nearest to what is asked. */
+function stoppedBy(chambers: readonly Chamber[], asked: Asked): Patch {
+  const spare = (patch: Patch) => Math.min(...chambers.map(({ wall }) => wall[patch])) - asked[patch];
+  return PATCHES.reduce((a, b) => (spare(b) < spare(a) ? b : a));
 }

@@ -2,21 +2,25 @@ import type { Board } from '../board/board.js';
 import { CHORD_ERROR } from '../board/grid.js';
 import type { ChamberSpec } from '../job/job.js';
 import { placeName } from '../job/names.js';
-import { depthOf, toFace } from '../layup/frame.js';
+import { toFace } from '../layup/frame.js';
 import type { Row } from '../layup/layup.js';
 import type { Vertex } from '../length/vertex.js';
-import { onSurface } from '../wall/walls.js';
-import { easedEdges, type Proof } from './carve.js';
+import { solidOf } from '../wall/solid.js';
+import { onSurface, wallsOf } from '../wall/walls.js';
+import { easedEdges, type Carved, type Proof } from './carve.js';
 import { carveWithin } from './carveWithin.js';
 import type { Chamber, Note } from './chamber.js';
 import { momentsOf } from './contour.js';
-import { bestFilling, type Filling, type Met } from './filling.js';
+import type { Edges } from './edges.js';
+import { enlarged, type IsFree, type Limits } from './enlarge.js';
+import { bestFilling, type Ends, type Filling, type Met } from './filling.js';
 import { blockedBy, type Blocked, type Obstacle } from './obstacle.js';
 import { noteOf } from './places.js';
 import { roomOf } from './room.js';
 import type { Shell } from './shell.js';
 import { slotsOf, type Slot } from './slots.js';
-import type { Stretch } from './stretch.js';
+import { stretchOf, type Stretch } from './stretch.js';
+import { farOver, farSide, goesThrough } from './through.js';
 
 /** The shell is drawn within the walls by what the mesh may hide, and this allowance for straight edges, mm. */
 export const SHELL_ALLOWANCE = CHORD_ERROR + 0.06;
@@ -40,10 +44,18 @@ export interface RowSetting {
 /** A chamber as drawn, before its walls are proved: what it takes, face frame of its row, mm and litres. */
 export type Shape = Pick<Chamber, 'row' | 'place' | 'profile' | 'depth' | 'volume'>;
 
+/** How a place is to be filled, and what it has along the face at that depth. */
+interface Filled {
+  readonly stretch: Stretch;
+  readonly filling: Filling;
+  /** What is met there at other depths, where that is not the same at all of them. */
+  readonly passing?: (deep: number) => readonly Met[];
+}
+
 /** One place of a row as it is to be filled; without a filling where it stays solid, and then `notes` says why. */
 export interface Drawing {
   readonly slot: Slot;
-  readonly filled?: { readonly stretch: Stretch; readonly filling: Filling };
+  readonly filled?: Filled;
   readonly shapes: readonly Shape[];
   readonly notes: readonly Note[];
   /** How deep it would go if the cutter came as far, mm; absent where it does. */
@@ -64,14 +76,15 @@ export interface RowCarving {
   /** Nose to tail; none where the row is nowhere as deep as the smallest chamber. */
   readonly slots: readonly Slot[];
   draw(slot: Slot, obstacles: readonly Obstacle[]): Drawing;
-  /** Proves what was drawn and corrects it until every wall is what was asked. */
-  prove(drawing: Drawing): Place;
+  /** Proves what was drawn and corrects it until every wall is what was asked; it grows only as far as it is in the way of nothing. */
+  prove(drawing: Drawing, isFree?: IsFree): Place;
 }
 
 export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, reach }: RowSetting): RowCarving {
   const far = farSide(row);
-  const limit = (s: number) => (far ? far.at + far.slope * s - (row.end === 'solid' ? spec.floor : 0) : Infinity);
-  const deepest = Math.min(Math.max(limit(0), limit(board.length)), furthest(row, board));
+  const limit = (s: number) => (far ? far(s) - (row.end === 'solid' ? spec.floor : 0) : Infinity);
+  const furthestIn = furthest(row, board);
+  const deepest = Math.min(Math.max(limit(0), limit(board.length)), furthestIn);
   if (!(deepest >= spec.smallest.depth))
     return {
       row,
@@ -94,14 +107,51 @@ export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, rea
     return (area * Math.min(depth, limit(centre))) / 1e6;
   };
 
+  /** What goes through goes so far that it comes out all along, and no further. */
+  const deepFor = ({ through, depth }: Filling, { bottom }: Edges): number =>
+    far && through ? farOver(far, { from: bottom[0]![0], to: bottom[bottom.length - 1]![0] }).most : depth;
+  const endOf = (stretch: Stretch): Ends => {
+    if (!far) return { blind: Infinity };
+    const { least, most } = farOver(far, stretch);
+    return row.end === 'face' ? { blind: least - spec.floor, through: most } : { blind: least - spec.floor };
+  };
+  /** A chamber that its walls have taken back from the far face leaves the floor before it: no feather edge stands. */
+  const clearOfFar = (cut: Carved, drawnDeep: number): Carved | { failed: Note['why'] } => {
+    if (row.end !== 'face' || cut.depth >= drawnDeep) return cut;
+    const depth = Math.min(cut.depth, endOf(stretchOf(cut.profile)).blind);
+    if (depth === cut.depth) return cut;
+    if (depth < spec.smallest.depth) return { failed: 'unproved' };
+    const walls = wallsOf(solidOf(row.face, cut.profile, [0, depth]), proof.trees, proof.chordError);
+    return { ...cut, depth, walls };
+  };
+
+  /** How far a part of a filling may grow from where it stands. */
+  const limitsOf =
+    ({ filling, own, passing }: Filled & { own: Stretch }) =>
+    ({ profile, depth }: Carved): Limits => {
+      const now = stretchOf(profile);
+      const ends = solidEnds(row, board.length, spec, depth);
+      const isMet = passing !== undefined && depth > filling.depth;
+      const free = isMet ? now : { from: Math.max(own.from, ends.from), to: Math.min(own.to, ends.to) };
+      const { low, high } = filling;
+      const isOut = far && row.end === 'face' && depth >= farOver(far, now).most;
+      if (isOut) return { ...stillOn(now, free, (s) => depth - far(s)), low, high, depth };
+      const { blind } = endOf(now);
+      const stretch = far ? stillOn(now, free, (s) => far(s) - spec.floor - depth) : free;
+      const most = Math.min(blind, reach, deepestBetween(now, row, board.length, spec), furthestIn);
+      return { ...stretch, low, high, depth: passing ? clearTo(profile, depth, most, passing) : most };
+    };
+
   const draw = (slot: Slot, obstacles: readonly Obstacle[]): Drawing => {
     const solid = (why: Note['why'], by: readonly string[] = []): Drawing => ({
       slot,
       shapes: [],
       notes: [{ kind: 'solid', where: placeName(row.id, slot.place), row: row.id, place: slot.place, why, by }],
     });
-    const stretch = withinEnds(slot, row, board.length, spec);
-    if (!stretch || stretch.to - stretch.from < spec.smallest.length) return solid('ends');
+    const within = (deep: number) => withinEnds(slot, row, board.length, spec, deep);
+    const stretch = within(0);
+    const least = within(spec.smallest.depth);
+    if (!stretch || !least || least.to - least.from < spec.smallest.length) return solid('ends');
     const among = (those: readonly Obstacle[], deep: number): Met[] =>
       those.flatMap((obstacle) => {
         const blocked = blockedAt(obstacle, deep);
@@ -110,26 +160,28 @@ export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, rea
     // What is not met at the full depth is met at no other.
     const near = among(obstacles, deepest).map(({ obstacle }) => obstacle);
     const met = (deep: number) => among(near, deep);
-    const end = endOf(stretch, row, limit);
-    const comesTo = row.end === 'face' ? Infinity : reach;
-    const filling = bestFilling(stretch, Math.min(end, comesTo), room, met, spec);
+    const end = endOf(stretch);
+    const filling = bestFilling(within, { ...end, blind: Math.min(end.blind, reach) }, room, met, spec);
     if (!filling) {
       const inTheWay = met(spec.smallest.depth).map(({ obstacle }) => obstacle);
       return solid(inTheWay[0]?.why ?? 'room', [...new Set(inTheWay.map(({ name }) => name))]);
     }
-    const { depth } = filling;
     const shapes = filling.parts.flatMap((edges): Shape[] => {
       const eased = easedEdges(edges, spec);
       if (!eased) return [];
       const { contour, profile } = eased;
+      const depth = deepFor(filling, edges);
       return [{ row: row.id, place: slot.place, profile, depth: [0, depth], volume: volumeOf(contour, depth) }];
     });
-    const deeper = depth >= comesTo ? bestFilling(stretch, end, room, met, spec) : undefined;
-    const wouldGo = deeper && deeper.depth > depth ? { wouldGo: deeper.depth } : {};
-    return { slot, filled: { stretch, filling }, shapes, notes: [], ...wouldGo };
+    const isShort = !filling.through && filling.depth >= reach;
+    const deeper = isShort ? bestFilling(within, end, room, met, spec) : undefined;
+    const wouldGo = deeper && deeper.depth > filling.depth ? { wouldGo: deeper.depth } : {};
+    const isSame = JSON.stringify(met(filling.depth)) === JSON.stringify(met(deepest));
+    const filled = { stretch: within(filling.depth)!, filling, ...(!isSame && { passing: met }) };
+    return { slot, filled, shapes, notes: [], ...wouldGo };
   };
 
-  const prove = ({ slot, filled, notes: said, wouldGo }: Drawing): Place => {
+  const prove = ({ slot, filled, notes: said, wouldGo }: Drawing, isFree: IsFree = () => true): Place => {
     if (!filled) return { slot, chambers: [], notes: said };
     const { stretch, filling } = filled;
     const { place } = slot;
@@ -138,7 +190,13 @@ export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, rea
     const notes: Note[] = [];
     filling.parts.forEach((edges, i) => {
       const name = filling.parts.length > 1 ? id + String.fromCharCode(97 + i) : id;
-      const carved = carveWithin(filling, row.face, edges, filling.depth, spec, proof, thinBefore.get(name));
+      const drawnDeep = deepFor(filling, edges);
+      const cut = carveWithin(filling, row.face, edges, drawnDeep, spec, proof, thinBefore.get(name));
+      const stood = 'failed' in cut ? cut : clearOfFar(cut, drawnDeep);
+      const carved =
+        'failed' in stood
+          ? stood
+          : enlarged(row.face, stood, spec, proof, limitsOf({ ...filled, own: filling.stretches[i]! }), isFree);
       if ('failed' in carved) {
         notes.push({ kind: 'solid', where: name, row: row.id, place, why: carved.failed, by: [] });
         return;
@@ -155,18 +213,16 @@ export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, rea
         volume: volumeOf(carved.contour, carved.depth),
       });
     });
+    for (const chamber of chambers) {
+      if (row.end !== 'face' || goesThrough(chamber, row)) continue;
+      const has = farOver(far!, stretchOf(chamber.profile)).least - chamber.depth[1];
+      notes.push({ kind: 'rout', where: chamber.id, row: row.id, place, why: 'blind', by: [], has, needs: spec.floor });
+    }
     if (chambers.length === 0 && filling.parts.length > 1) notes.splice(0, notes.length, { ...notes[0]!, where: id });
-    const all = [...notes, ...noteOf(row.id, slot, stretch, filling, chambers)];
+    const all = [...notes, ...noteOf(row.id, slot, stretch, filling, chambers, proof.asked)];
     return { slot, chambers, notes: all, ...(wouldGo !== undefined && { wouldGo }) };
   };
   return { row, slots: slotsOf(row, spec, board.length), draw, prove };
-}
-
-/** Where the run of members ends behind the face; undefined when the rail ends it. */
-function farSide(row: Row): { at: number; slope: number } | undefined {
-  const last = row.members[row.members.length - 1]!;
-  const joint = row.face.inward[1] > 0 ? last.right : last.left;
-  return joint && depthOf(row.face, joint);
 }
 
 /** How far behind the face the board reaches, mm. */
@@ -181,16 +237,67 @@ function furthest({ face }: Row, board: Board): number {
   return deep;
 }
 
-/** The slot without what lies in the solid nose and tail; undefined when nothing is left. */
-function withinEnds(slot: Slot, row: Row, length: number, spec: ChamberSpec): Stretch | undefined {
-  const slant = row.face.along[0];
-  const from = Math.max(slot.from, spec.solidNose / slant);
-  const to = Math.min(slot.to, (length - spec.solidTail) / slant);
+/** The slot without what would reach into the solid nose and tail anywhere down to a depth; undefined when nothing is left. */
+function withinEnds(slot: Slot, row: Row, length: number, spec: ChamberSpec, deep: number): Stretch | undefined {
+  const ends = solidEnds(row, length, spec, deep);
+  const [from, to] = [Math.max(slot.from, ends.from), Math.min(slot.to, ends.to)];
   return to > from ? { from, to } : undefined;
 }
 
-/** A row routed right through goes as deep as its far face anywhere along the chamber; a blind one stays before what ends it. */
-function endOf(stretch: Stretch, row: Row, limit: (s: number) => number): number {
-  const limits = [limit(stretch.from), limit(stretch.to)];
-  return row.end === 'face' ? Math.max(...limits) : Math.min(...limits);
+/** What solid nose and tail leave of a face to chambers of a depth: on a flared joint they lean toward one of them. */
+function solidEnds({ face: { along, inward } }: Row, length: number, spec: ChamberSpec, deep: number): Stretch {
+  const lean = deep * inward[0];
+  return {
+    from: (spec.solidNose - Math.min(0, lean)) / along[0],
+    to: (length - spec.solidTail - Math.max(0, lean)) / along[0],
+  };
+}
+
+/** How deep a chamber over a stretch may go before it leans into the solid nose or tail, mm. */
+function deepestBetween(
+  { from, to }: Stretch,
+  { face: { along, inward } }: Row,
+  length: number,
+  spec: ChamberSpec,
+): number {
+  if (inward[0] === 0) return Infinity;
+  return inward[0] < 0
+    ? (from * along[0] - spec.solidNose) / -inward[0]
+    : (length - spec.solidTail - to * along[0]) / inward[0];
+}
+
+/** As much of a wider stretch as keeps what evenly rises or falls along it at 0 or more, around a stretch that does. */
+function stillOn(now: Stretch, wider: Stretch, spare: (s: number) => number): Stretch {
+  const end = (inner: number, outer: number) => {
+    const [has, left] = [Math.max(0, spare(inner)), spare(outer)];
+    return left >= 0 ? outer : inner + ((outer - inner) * has) / (has - left);
+  };
+  return { from: end(now.from, wider.from), to: end(now.to, wider.to) };
+}
+
+/** How near the depth is found at which a chamber meets something, mm. */
+const CLOSE = 0.05;
+
+/** How deep between two depths a chamber may go before something it passes by is in its way, mm. */
+function clearTo(
+  profile: Chamber['profile'],
+  clear: number,
+  most: number,
+  met: (deep: number) => readonly Met[],
+): number {
+  const { from, to } = stretchOf(profile);
+  const z = profile.map(([, each]) => each);
+  const [bottom, top] = [Math.min(...z), Math.max(...z)];
+  const isClear = (deep: number) =>
+    met(deep).every(
+      ({ blocked }) => blocked.from >= to || blocked.to <= from || blocked.low >= top || blocked.high <= bottom,
+    );
+  if (most <= clear || isClear(most)) return most;
+  let [low, high] = [clear, most];
+  while (high - low > CLOSE) {
+    const middle = (low + high) / 2;
+    if (isClear(middle)) low = middle;
+    else high = middle;
+  }
+  return low;
 }

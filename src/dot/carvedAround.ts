@@ -1,5 +1,7 @@
 import type { CarvedRow, Carving, DrawnRow } from '../chamber/chambers.js';
-import type { Drawing, Place, RowCarving, Shape } from '../chamber/row.js';
+import type { IsFree } from '../chamber/enlarge.js';
+import { isOpenAt } from '../chamber/onRow.js';
+import type { Drawing, Place, Shape } from '../chamber/row.js';
 import { lineOnRow, type Keep } from './around.js';
 import type { GlueLoss } from './dot.js';
 import { placeName } from '../job/names.js';
@@ -31,7 +33,9 @@ export function carvedAround(
           const around = here.filter((keep) => !keep.swallowed || offenders.has(keep));
           return carving.draw(drawing.slot, [...keepOuts, ...around.map(({ obstacle }) => obstacle)]);
         };
-        const place = clearPlace(drawing, carving, isClear, redrawn);
+        const isFree: IsFree = (shape) => !here.some((keep) => offends([shape], keep, clearance));
+        const prove = (each: Drawing) => carving.prove(each, isFree);
+        const place = clearPlace(drawing, prove, isClear, redrawn);
         if (offenders.size > 0) {
           const before = litres(drawing.shapes);
           losses.push({
@@ -52,19 +56,19 @@ export function carvedAround(
 /** Proves a place once what is drawn there is clear of glue, and draws it again where the proof has let it grow too near. */
 function clearPlace(
   first: Drawing,
-  carving: RowCarving,
+  prove: (drawing: Drawing) => Place,
   isClear: (shapes: readonly Shape[]) => boolean,
   redrawn: () => Drawing,
 ): Place {
   let drawing = first;
   for (let round = 0; round < ROUNDS; round++) {
     if (isClear(drawing.shapes)) {
-      const place = carving.prove(drawing);
+      const place = prove(drawing);
       if (isClear(place.chambers)) return place;
     }
     drawing = redrawn();
   }
-  return carving.prove(drawing);
+  return prove(drawing);
 }
 
 function litres(shapes: readonly Shape[]): number {
@@ -75,13 +79,16 @@ function litres(shapes: readonly Shape[]): number {
 const ROUNDING = 1e-6;
 
 /** Whether one of the chambers comes nearer to glue than the clearance, unless it swallows it as allowed. */
-export function offends(shapes: readonly Shape[], keep: Keep, clearance: number): boolean {
+export function offends(shapes: readonly Pick<Shape, 'profile' | 'depth'>[], keep: Keep, clearance: number): boolean {
   const { spot, at, swallowed, obstacle } = keep;
   return shapes.some(({ profile, depth }) => {
     if (depth[1] <= obstacle.beyond || !isBeside(profile, keep)) return false;
     const { gap, inside } = gapTo(profile, lineOnRow(spot, at));
     const enough = gap >= spot.radius + clearance - ROUNDING;
-    return inside ? !(enough && swallowed) : !enough;
+    if (!inside) return !enough;
+    const ends = [spot.from[0], spot.to[0]];
+    const comesOut = isOpenAt(at, depth[1], Math.min(...ends) - spot.radius, Math.max(...ends) + spot.radius);
+    return !(enough && swallowed && comesOut);
   });
 }
 

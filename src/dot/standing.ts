@@ -2,7 +2,7 @@ import type { DotSpec } from '../job/dots.js';
 import type { ChamberSpec } from '../job/job.js';
 import type { Shape } from '../chamber/row.js';
 import { stretchOf } from '../chamber/stretch.js';
-import { acrossRow, openBeyond, type JointOnRow } from '../chamber/onRow.js';
+import { acrossRow, isOpenAt, openBeyond, type JointOnRow } from '../chamber/onRow.js';
 import { gapTo, type Pair } from './spot.js';
 
 /** What stands of a chamber while dots are being placed: a stretch of its profile, row's frame, mm. */
@@ -58,7 +58,8 @@ export function priceOf(
   const price = { lost: 0, cut, swallowed: false, keepOff: [from, to] as [number, number] };
   for (const part of standing) {
     if (part.from >= to || part.to <= from || part.chamber.depth[1] <= beyond) continue;
-    if (rules.may.includes('swallow') && swallows(part, [(from + to) / 2, z], off)) {
+    const comesOut = isOpenAt(at, part.chamber.depth[1], s - radius, s + radius);
+    if (rules.may.includes('swallow') && comesOut && swallows(part, [(from + to) / 2, z], off)) {
       price.swallowed = true;
       continue;
     }

@@ -1,4 +1,5 @@
 import type { Chamber, Note } from '../chamber/chamber.js';
+import { goesThrough } from '../chamber/through.js';
 import type { RoutingSpec } from '../job/routing.js';
 import { depthOf } from '../layup/frame.js';
 import type { Row } from '../layup/layup.js';
@@ -84,12 +85,6 @@ export function setUpOf(row: Row, chambers: readonly Chamber[], router: Router):
 export function stopsOf(depth: number, { passDepth, guideStock }: Pick<Router, 'passDepth' | 'guideStock'>): number[] {
   const passes = Math.max(1, Math.ceil(depth / passDepth - ROUNDING));
   return Array.from({ length: passes }, (_, i) => guideStock + (depth * (i + 1)) / passes);
-}
-
-/** Whether a chamber comes out at the row's far face all along. */
-function goesThrough({ profile, depth }: Chamber, row: Row): boolean {
-  const far = farFace(row);
-  return far !== undefined && profile.every(([s]) => depth[1] >= far.at + far.slope * s - OVERLAP);
 }
 
 /** Sine of the angle between the row's two faces, near enough: how much they part along each other. */

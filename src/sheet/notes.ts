@@ -6,9 +6,9 @@ import type { Units } from '../length/units.js';
 import { say } from './words.js';
 
 /** A note as a sentence for a builder. */
-export function sayNote({ kind, where, why, by, shorter, at, has, needs }: Note, units: Units): string {
+export function sayNote({ kind, where, why, by, shorter, wall, at, has, needs }: Note, units: Units): string {
   const length = (mm: number | undefined) => (mm === undefined ? '' : printLength(mm, units));
-  const reason = say(words.why[why], { by: by.join(', ') });
+  const reason = wall ? say(words.stops, { wall: words.wall[wall] }) : say(words.why[why], { by: by.join(', ') });
   const sentence = say(words.kind[kind], {
     where,
     why: reason,

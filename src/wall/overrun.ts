@@ -1,5 +1,6 @@
 import type { Patch } from '../board/mesh.js';
 import type { Chamber } from '../chamber/chamber.js';
+import { goesThrough } from '../chamber/through.js';
 import type { Row } from '../layup/layup.js';
 import type { PatchTrees } from './patchTree.js';
 import { thinWalls } from './prove.js';
@@ -20,7 +21,7 @@ const NEAR = 0.05;
 
 /**
  * For each chamber, how much deeper than planned it may come out with every wall still what the builder asked for, the routing tolerance
- * not counted on top: that is what the tolerance is for. Sorted, the first to give first. A row routed right through has no depth to miss.
+ * not counted on top: that is what the tolerance is for. Sorted, the first to give first. What is routed right through has no depth to miss.
  *
  * @param stated the walls asked without the tolerance, mm
  * @param floor what is left before a solid member, mm
@@ -38,11 +39,12 @@ export function overruns(
     .map((chamber): Overrun => {
       const row = byId.get(chamber.row)!;
       const give = (by: number): Overrun['gives'] => {
-        if (row.end === 'solid' && by >= floor) return 'floor';
+        if (row.end !== 'rail' && by >= floor) return 'floor';
         const deeper: Chamber = { ...chamber, depth: [chamber.depth[0], chamber.depth[1] + by] };
         return thinWalls([deeper], [row], trees, chordError, stated)[0]?.patch ?? 'nothing';
       };
-      if (row.end === 'face' || give(MOST) === 'nothing') return { chamber: chamber.id, by: MOST, gives: 'nothing' };
+      if (goesThrough(chamber, row) || give(MOST) === 'nothing')
+        return { chamber: chamber.id, by: MOST, gives: 'nothing' };
       let [low, high] = [0, MOST];
       while (high - low > NEAR) {
         const middle = (low + high) / 2;

@@ -1,5 +1,6 @@
 import type { Chamber } from '../chamber/chamber.js';
 import { momentsOf } from '../chamber/contour.js';
+import { goesThrough } from '../chamber/through.js';
 import { depthOf, toBoard } from '../layup/frame.js';
 import type { LaidMember, Layup, Row } from '../layup/layup.js';
 import { type Bulk, sumOf } from './bulk.js';
@@ -33,7 +34,7 @@ function cutOf({ id, contour, profile, depth }: Chamber, row: Row): Cut {
   });
   const whole = sumOf(members.map(({ bulk }) => bulk));
   const deep = (whole.amount * 1e6) / area;
-  const walls = perimeterOf(profile) * deep + (row.end === 'face' ? 0 : area);
+  const walls = perimeterOf(profile) * deep + (goesThrough({ profile, depth }, row) ? 0 : area);
   return { id, members, whole, walls: walls / 1e6 };
 }
 

@@ -1,0 +1,47 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { readJob } from '../../src/job/read.js';
+import { planOf, type Plan } from '../../src/plan.js';
+import { growths } from '../oracle/growth.js';
+import { jobFiles } from '../random/jobFile.js';
+import { sampleJob, SAMPLES } from '../samples.js';
+
+const SEED = 20261126;
+const BOARDS = 5;
+/** Of each board. */
+const MOST_CHAMBERS = 10;
+/** By what share of its volume a chamber may still grow by any one edge. */
+const LEFT = 0.01;
+
+const few = ({ chambers }: Plan) => chambers.filter((_, i) => i % Math.ceil(chambers.length / MOST_CHAMBERS) === 0);
+const leftOver = (plan: Plan) => growths(plan, few(plan)).filter(({ share }) => share > LEFT);
+
+describe('no edge of a chamber can be moved so that it holds a hundredth more and keeps its walls', () => {
+  test.each(SAMPLES)('on the sample %s', (name) => {
+    expect(leftOver(planOf(sampleJob(name)))).toEqual([]);
+  });
+
+  test(`on ${BOARDS} boards drawn at random with rail walls up to five times the skin (seed ${SEED})`, () => {
+    fc.assert(
+      fc.property(jobFiles, fc.double({ min: 1, max: 5, noNaN: true }), (file, thicker) => {
+        const chambers = file['chambers'] as { deckSkin: number };
+        const railWall = Math.round(chambers.deckSkin * thicker);
+        const text = JSON.stringify({ ...file, chambers: { ...chambers, railWall } });
+        const { job } = readJob(text, 'thick rail', () => undefined);
+        fc.pre(job !== undefined);
+        expect(leftOver(planOf(job!))).toEqual([]);
+      }),
+      { seed: SEED, numRuns: BOARDS, maxSkipsPerRun: 20 },
+    );
+  }, 600_000);
+});
+
+test('what the walls end early is told with the wall that stops it', () => {
+  const plan = planOf(sampleJob('fell-short'));
+  const said = plan.notes.filter(({ kind, why }) => (kind === 'trimmed' || kind === 'small') && why === 'room');
+  expect(said.length).toBeGreaterThan(0);
+  for (const { where, wall } of said) {
+    const those = plan.chambers.filter(({ id }) => id === where || id.slice(0, -1) === where);
+    expect(Math.min(...those.map((each) => each.wall[wall!])) - plan.asked[wall!], where).toBeLessThan(1);
+  }
+});
