@@ -16,9 +16,9 @@ export interface Limits extends Stretch {
 }
 
 /** An edge that could make a chamber larger by less than this share is left where it is. */
-const WORTH = 0.007;
+const WORTH = 0.005;
 /** Proofs spent on one edge, and rounds over all edges: one that moves may let another move too. */
-const TRIES = 6;
+const TRIES = 10;
 const ROUNDS = 4;
 const HALF = 0.5;
 

@@ -31,17 +31,7 @@ describe('no edge of a chamber can be moved so that it holds a hundredth more an
         fc.pre(job !== undefined);
         expect(leftOver(planOf(job!))).toEqual([]);
       }),
-      { seed: SEED, numRuns: BOARDS, maxSkipsPerRun: 20 },
+      { seed: SEED, numRuns: BOARDS, maxSkipsPerRun: 20, endOnFailure: true },
     );
   }, 600_000);
-});
-
-test('what the walls end early is told with the wall that stops it', () => {
-  const plan = planOf(sampleJob('fell-short'));
-  const said = plan.notes.filter(({ kind, why }) => (kind === 'trimmed' || kind === 'small') && why === 'room');
-  expect(said.length).toBeGreaterThan(0);
-  for (const { where, wall } of said) {
-    const those = plan.chambers.filter(({ id }) => id === where || id.slice(0, -1) === where);
-    expect(Math.min(...those.map((each) => each.wall[wall!])) - plan.asked[wall!], where).toBeLessThan(1);
-  }
 });
