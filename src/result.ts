@@ -1,5 +1,5 @@
 import type { Plan } from './plan.js';
-import { thinAsPlanned, verdictOf } from './verdict.js';
+import { asPlanned, verdictOf } from './verdict.js';
 
 /** Raised when a name or meaning in `Result` changes, not when one is added. */
 export const RESULT_VERSION = 2;
@@ -7,8 +7,10 @@ export const RESULT_VERSION = 2;
 /**
  * The plan as published figures: plain data, millimetres, kilograms, litres and square metres, for `plan --json`, for other programs and for anyone
  * who wants to prove the plan wrong. Frames as in `Face` and `Board`.
+ *
+ * @param verdict by the plan's own figures where it is left out
  */
-export function resultOf(plan: Plan) {
+export function resultOf(plan: Plan, verdict = verdictOf(plan, asPlanned(plan))) {
   const { board, layup, job } = plan;
   return {
     chamberwright: RESULT_VERSION,
@@ -74,7 +76,7 @@ export function resultOf(plan: Plan) {
     weights: plan.weights,
     notes: plan.notes,
     doubts: plan.doubts,
-    verdict: verdictOf(plan, thinAsPlanned(plan)),
+    verdict,
   };
 }
 

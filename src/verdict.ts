@@ -4,10 +4,11 @@ import { sayDoubt } from './job/finding.js';
 import { counted } from './length/counted.js';
 import type { Plan } from './plan.js';
 import { sayNote } from './sheet/notes.js';
-import { proved, sayThin } from './sheet/sound.js';
+import type { Proof } from './proof/proof.js';
+import { sayFault } from './sheet/faultWords.js';
+import { sayThin } from './sheet/sound.js';
 import { questionedLines } from './sheet/weightsFloat.js';
 import { say } from './sheet/words.js';
-import type { ThinWall } from './wall/prove.js';
 
 /** Whether anybody may rout by a plan. Every command, the papers and the page ask here, so that they agree. */
 export interface Verdict {
@@ -19,12 +20,12 @@ export interface Verdict {
 }
 
 /**
- * Gathers everything that is against a plan: walls too thin, chambers out of the cutter's reach, dots in the way of the finished surface, a dotted joint
+ * Gathers everything that is against a plan: walls too thin and other rules broken, chambers out of the cutter's reach, dots in the way of the finished surface, a dotted joint
  * without dots, no chamber at all; and measures, weighings and names that can hardly be right.
  *
- * @param thin walls too thin; found by proving the published chambers once more where it is left out
+ * @param proof what proving the plan has found: `proofOf`, or `asPlanned` for those who ask while a slider moves
  */
-export function verdictOf(plan: Plan, thin: readonly ThinWall[] = proved(plan)): Verdict {
+export function verdictOf(plan: Plan, { thin, faults }: Proof): Verdict {
   const { notes, job, layup, glue, chambers, doubts } = plan;
   const barred = notes.filter(
     ({ kind, why }) =>
@@ -33,6 +34,7 @@ export function verdictOf(plan: Plan, thin: readonly ThinWall[] = proved(plan)):
   const bare = layup.joints.filter(({ id, kind }) => kind === 'dotted' && !glue.dots.some(({ joint }) => joint === id));
   const refusals = [
     ...thin.map((wall) => sayThin(wall, job.units)),
+    ...faults.map((fault) => sayFault(fault, job.units)),
     ...barred.map((note) => sayNote(note, job.units)),
     ...bare.map(({ id }) => say(words['no-dots'], { joint: id })),
     ...(chambers.length === 0 ? [words['no-chambers']] : []),
@@ -48,9 +50,9 @@ export function verdictOf(plan: Plan, thin: readonly ThinWall[] = proved(plan)):
   };
 }
 
-/** The walls too thin by the plan's own figures: the same as proving once more, at once. For those who ask while a slider moves. */
-export function thinAsPlanned({ chambers, asked }: Plan): ThinWall[] {
-  return chambers.flatMap(({ id, wall, at }) =>
+/** The walls too thin by the plan's own figures: the same as proving them once more, at once. Nothing else is proved. */
+export function asPlanned({ chambers, asked }: Plan): Proof {
+  const thin = chambers.flatMap(({ id, wall, at }) =>
     PATCHES.filter((patch) => !(wall[patch] >= asked[patch])).map((patch) => ({
       chamber: id,
       patch,
@@ -59,6 +61,7 @@ export function thinAsPlanned({ chambers, asked }: Plan): ThinWall[] {
       at: at[patch],
     })),
   );
+  return { thin, faults: [] };
 }
 
 /** Whether there is nothing that a builder must act on first. */

@@ -6,6 +6,7 @@ import { makePapers } from '../src/open/makePapers.js';
 import { readJob } from '../src/job/read.js';
 import { planOf, type Plan } from '../src/plan.js';
 import { resultOf } from '../src/result.js';
+import { proofOf } from '../src/proof/proof.js';
 import { verdictOf } from '../src/verdict.js';
 import { called } from './cli/called.js';
 
@@ -57,7 +58,7 @@ describe.each(JOBS)('%s', (_, text, stands, said) => {
     const job = join(folder, 'job.yaml');
     writeFileSync(job, text());
     const plan = planOf(readJob(text(), 'job.yaml', () => undefined).job!);
-    const verdict = verdictOf(plan);
+    const verdict = verdictOf(plan, proofOf(plan));
     expect(verdict.stands).toBe(stands);
     const against = [...verdict.refusals, ...verdict.doubts];
     const code = against.length > 0 ? 1 : 0;

@@ -20,6 +20,7 @@ import type { PaperKind } from '../sheet/uses.js';
 import { routingRows } from '../sheet/routerTable.js';
 import { trackingRows, type Done } from '../sheet/trackingList.js';
 import { weightRows, type WeightFindings } from '../sheet/weightsPages.js';
+import { proofOf } from '../proof/proof.js';
 import { isWell, sayVerdict, verdictOf } from '../verdict.js';
 import { ticksOf } from '../shop/state.js';
 import { openStore } from '../shop/store/openStore.js';
@@ -65,7 +66,7 @@ export const papersCommand: Command = {
     }
     for (const line of settings.understood) io.out(line);
     const plan = planOf(read.job);
-    const verdict = verdictOf(plan);
+    const verdict = verdictOf(plan, proofOf(plan));
     if (!isWell(verdict)) sayVerdict(verdict, plan).forEach((line) => io.err(line));
     if (!verdict.stands) {
       io.err('Nothing was written.');

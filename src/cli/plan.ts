@@ -1,4 +1,5 @@
 import { planOf } from '../plan.js';
+import { proofOf } from '../proof/proof.js';
 import { resultOf, resultText } from '../result.js';
 import { isWell, sayVerdict, verdictOf } from '../verdict.js';
 import { understood } from '../typed/args.js';
@@ -17,10 +18,10 @@ export const planCommand: Command = {
     const read = jobFrom(asked.operands[0]!, io);
     if (!read) return REFUSED;
     const plan = planOf(read.job);
-    const verdict = verdictOf(plan);
+    const verdict = verdictOf(plan, proofOf(plan));
     // Whether it stands, and what hardly can be, comes first: a builder is to see it before any figure.
     const report = () => [...sayVerdict(verdict, plan), '', ...reportOf(plan)].join('\n');
-    io.out(asked.values.json ? resultText(resultOf(plan)) : report());
+    io.out(asked.values.json ? resultText(resultOf(plan, verdict)) : report());
     return isWell(verdict) ? WELL : TO_ACT_ON;
   },
 };

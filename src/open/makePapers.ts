@@ -11,6 +11,7 @@ import { measureOn } from '../print/pen.js';
 import { exact } from '../print/printer.js';
 import { usualWords } from '../print/words.js';
 import { paperSet } from '../sheet/papers.js';
+import { proofOf } from '../proof/proof.js';
 import { sayVerdict, verdictOf } from '../verdict.js';
 import type { PaperNews } from './api.js';
 import { svgPen } from './svgPen.js';
@@ -33,7 +34,7 @@ const HANDY = 432;
 export async function* makePapers(plan: Plan, { paper: name, only, date }: PapersAsked): AsyncGenerator<PaperNews> {
   const paper = sheetNamed(name);
   if (!paper) return yield { kind: 'failed', why: `"${name}" is not a paper this program knows.` };
-  const verdict = verdictOf(plan);
+  const verdict = verdictOf(plan, proofOf(plan));
   if (!verdict.stands) return yield { kind: 'failed', why: sayVerdict(verdict, plan).join('\n') };
   const { set, unknown } = paperSet(plan, { labelStock: labelStockFor(paper) }, only);
   if (unknown.length > 0)

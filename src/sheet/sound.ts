@@ -1,14 +1,8 @@
 import { printLength } from '../length/length.js';
 import { MM_PER_INCH, type Units } from '../length/units.js';
-import type { Plan } from '../plan.js';
-import { thinWalls, type ThinWall } from '../wall/prove.js';
+import type { ThinWall } from '../wall/prove.js';
 
 export const WALL = { deck: 'deck skin', bottom: 'bottom skin', rail: 'rail wall' } as const;
-
-/** Proves a finished plan once more, from its published chambers alone. */
-export function proved(plan: Plan): ThinWall[] {
-  return thinWalls(plan.chambers, plan.layup.rows, plan.trees, plan.board.mesh.chordError, plan.asked);
-}
 
 /** `R2-07: rail wall 17.2 mm, 0.8 mm under the 18 mm asked; thinnest 1204 mm from the nose, 262 mm right of the centreline` */
 export function sayThin({ chamber, patch, wall, asked, at }: ThinWall, units: Units): string {

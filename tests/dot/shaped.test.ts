@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { ShapedSpec } from '../../src/job/shaped.js';
 import { planOf, type Plan } from '../../src/plan.js';
+import { proofOf } from '../../src/proof/proof.js';
 import { verdictOf } from '../../src/verdict.js';
 import { tryChambers } from '../../src/weigh/trial.js';
 import { sampleJob, SAMPLES } from '../samples.js';
@@ -81,8 +82,8 @@ describe('a blank that is glued up already', () => {
     const told = plan.notes.filter(({ kind, why }) => kind === 'glue' && (why === 'margin' || why === 'off-face'));
     expect(told.map(({ where }) => where)).toContain(dot.id);
     for (const { where, has } of told) expect(plan.glue.dots.find(({ id }) => id === where)!.margin, where).toBe(has);
-    expect(verdictOf(plan).refusals.join('\n')).toContain(dot.id);
-    expect(verdictOf(drawn).refusals).toEqual([]);
+    expect(verdictOf(plan, proofOf(plan)).refusals.join('\n')).toContain(dot.id);
+    expect(verdictOf(drawn, proofOf(drawn)).refusals).toEqual([]);
   });
 
   test('rows stay shifted as they were when it was glued up', () => {

@@ -2,12 +2,15 @@ import type { Manifold as Solid, ManifoldToplevel } from 'manifold-3d';
 import { describe, expect, test } from 'vitest';
 import type { Chamber } from '../../src/chamber/chamber.js';
 import type { ChamberSpec, KeepOutSpec } from '../../src/job/job.js';
-import { planOf } from '../../src/plan.js';
+import { planOf, type Plan } from '../../src/plan.js';
 import type { Fault } from '../../src/proof/fault.js';
 import { faultsOf } from '../../src/proof/faults.js';
 import { squaredOut } from '../../src/proof/plane.js';
+import { proofOf } from '../../src/proof/proof.js';
 import { footprintOf, routedOf, type Published } from '../../src/proof/published.js';
 import { heightsOver, surfaceOf } from '../../src/proof/surface.js';
+import { sayFault } from '../../src/sheet/faultWords.js';
+import { verdictOf } from '../../src/verdict.js';
 import { kernel, solidOfChamber, solidOfMesh } from '../oracle/kernel.js';
 import { SAMPLES, sampleJob } from '../samples.js';
 
@@ -196,8 +199,15 @@ function keptOf({ CrossSection }: ManifoldToplevel, board: Solid, keepOut: KeepO
   return through.subtract(board.translate([0, 0, from === 'deck' ? -deep : deep]));
 }
 
-test('what a fault says names chamber, rule and figures', async () => {
-  const { sayFault } = await import('../../src/sheet/faultWords.js');
+test('a plan with a fault does not stand, and the verdict names it', () => {
+  const proof = proofOf(under({ web: plan.job.chambers.web + 3 }) as Plan);
+  const { stands, refusals } = verdictOf(plan, proof);
+  expect(stands).toBe(false);
+  expect(refusals[0]).toMatch(/^only [\d.]+ in is left between .* the web asked is/);
+  expect(verdictOf(plan, proofOf(plan)).stands).toBe(true);
+});
+
+test('what a fault says names chamber, rule and figures', () => {
   const web = { kind: 'web', where: 'R2-05', by: 'R2-04', has: 11.5, needs: 12.7 } as const;
   expect(sayFault(web, 'mm')).toBe('only 11.50 mm is left between R2-04 and R2-05; the web asked is 12.70 mm');
   expect(sayFault(web, 'in')).toBe('only 0.453 in is left between R2-04 and R2-05; the web asked is 0.500 in');
