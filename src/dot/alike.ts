@@ -6,7 +6,12 @@ import type { GluingJob } from './glued.js';
 export function isAlike(layup: Layup, job: GluingJob): boolean {
   const { board, glueUp, shaped, keepOuts, jointKeepOuts, dots } = job;
   const oneSided = board.left ?? glueUp.left ?? shaped?.[0] ?? jointKeepOuts[0] ?? dots.glued[0];
-  return oneSided === undefined && keepOuts.every((keepOut) => mirrorOf(keepOut, keepOuts)) && isPaired(layup);
+  return (
+    oneSided === undefined &&
+    keepOuts.every((keepOut) => mirrorOf(keepOut, keepOuts)) &&
+    isPaired(layup) &&
+    isStraightInTheMiddle(layup)
+  );
 }
 
 /** The keep-out that is its mirror image on the other side of the board; itself where it is its own. */
@@ -27,4 +32,13 @@ function isPaired({ rows }: Layup): boolean {
     left.length === right.length &&
     left.every((row) => right.some(({ number, parity }) => number === row.number && parity === row.parity))
   );
+}
+
+/**
+ * A row through the piece on the centreline meets the dots of both its joints. They lie in the same places of it only where these run parallel;
+ * otherwise the mirror image of a dot on the near joint is not where that dot lies.
+ */
+function isStraightInTheMiddle({ rows, joints }: Layup): boolean {
+  const open = rows.flatMap(({ side, face, through }) => (side === 'C' && through ? [face.joint, through.joint] : []));
+  return joints.every(({ id, slope }) => slope === 0 || !open.includes(id));
 }

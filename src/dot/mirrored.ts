@@ -71,9 +71,15 @@ function leftAndRight({ dots, smears, losses }: Glue, names: LeftNames): Glue {
     place: names.of(loss.place),
     by: loss.by.map(names.of),
   });
+  /** What glue on the centreline meets on its right, it meets on its left as well. */
+  const right = <T extends Dot | Smear>(spots: readonly T[]): T[] =>
+    spots.map((spot) => {
+      const onRight = spot.sides.filter(({ row }) => names.has(row));
+      return names.has(spot.joint) ? spot : { ...spot, sides: [...sides(onRight), ...spot.sides] };
+    });
   return {
-    dots: [...left(dots), ...dots],
-    smears: [...left(smears), ...smears],
+    dots: [...left(dots), ...right(dots)],
+    smears: [...left(smears), ...right(smears)],
     losses: [...losses.filter(({ row }) => names.has(row)).map(leftLoss), ...losses],
   };
 }
