@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { readJob } from '../../src/job/read.js';
 import { planOf, type Plan } from '../../src/plan.js';
+import { faultsOf } from '../../src/proof/faults.js';
 import { resultOf } from '../../src/result.js';
 import { farthestFromMesh } from '../oracle/chord.js';
 import { kernel } from '../oracle/kernel.js';
@@ -19,7 +20,7 @@ const POINTS = 600;
 const figures = (plan: Plan): string => JSON.stringify(resultOf(plan));
 
 test(
-  `on ${BOARDS} boards drawn at random (seed ${SEED}) every wall agrees with an independent kernel and none is too thin`,
+  `on ${BOARDS} boards drawn at random (seed ${SEED}) every wall agrees with an independent kernel, none is too thin, and no other rule is broken`,
   { timeout: 24 * 3_600_000 },
   async () => {
     const k = await kernel();
@@ -39,6 +40,7 @@ test(
         boards++;
         chambers += few.chambers.length;
         expect(disagreements(few, k)).toEqual([]);
+        expect(faultsOf(plan)).toEqual([]);
         const chord = farthestFromMesh(plan.board, POINTS);
         farthest = Math.max(farthest, chord);
         expect(chord).toBeLessThanOrEqual(plan.board.mesh.chordError);
