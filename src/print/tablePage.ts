@@ -4,11 +4,16 @@ import type { Leaf, Studio } from './leaf.js';
 import { narrow, wide } from './line.js';
 import type { Pen } from './pen.js';
 import type { Row, TablePage } from './set.js';
-import { columnWidths } from './tableColumns.js';
+import { columnWidths, type Columns } from './tableColumns.js';
 import { wrap } from './wrap.js';
 
-/** Heights of letters to choose from (ISO 3098-1:2015), the larger where the table's width allows, mm. */
-const LETTERS = [3.5, 2.5] as const;
+/** Ways to set a table, the best first: heights of letters (ISO 3098-1:2015), the larger where its width allows, mm; the last that a table of many columns needs. */
+const WAYS = [
+  { lying: false, letters: 3.5 },
+  { lying: false, letters: 2.5 },
+  { lying: true, letters: 2.5 },
+  { lying: true, letters: 1.8 },
+] as const;
 const LINE_PITCH = 1.75;
 const PADDING = 1.6;
 /** Side of a box to tick, mm: large enough for a carpenter's pencil (common practice, no source). */
@@ -46,19 +51,18 @@ interface Setting {
   readonly widths: readonly number[];
 }
 
-/** Upright with large letters if that fits, else upright with small ones, else lying; where nothing fits, cells are wrapped. */
+/** The first way in which every cell stands on one line; else, with letters as large as can be, one that wraps cells between words. */
 function settingFor(page: TablePage, studio: Studio): Setting {
-  for (const [lying, letters] of [
-    [false, LETTERS[0]],
-    [false, LETTERS[1]],
-    [true, LETTERS[1]],
-  ] as const) {
+  const settings = WAYS.map(({ lying, letters }) => {
     const { room } = documentSheet(studio, lying);
-    const { widths, fits } = columnWidths(page, letters, room.width, 2 * PADDING, TICK, studio.measure);
-    if (fits || lying) return { lying, letters, widths };
-  }
-  throw new Error('unreachable: the last setting is always taken');
+    return { lying, letters, ...columnWidths(page, letters, room.width, 2 * PADDING, TICK, studio.measure) };
+  });
+  const [, , lying, small] = settings as [Setting, Setting, Sized, Sized];
+  const unwrapped = settings.find(({ fits, letters }) => fits === 'unwrapped' && letters > small.letters);
+  return unwrapped ?? (lying.fits === 'not' ? small : lying);
 }
+
+type Sized = Setting & Columns;
 
 const wrapped = (text: string, width: number, letters: number, bold: boolean, studio: Studio): readonly string[] =>
   wrap(text, width - 2 * PADDING, letters, bold, studio.measure);
@@ -68,7 +72,7 @@ const rowHeightOf = (lines: number, letters: number, ticks: boolean): number =>
 
 function heightOfRow(row: Row, page: TablePage, { letters, widths }: Setting, studio: Studio): number {
   if (row.kind === 'heading') return letters * LINE_PITCH + 4;
-  const lines = row.cells.map((cell, i) => wrapped(textOf(cell), widths[i]!, letters, false, studio).length);
+  const lines = row.cells.map((cell, i) => wrapped(textOf(cell), widths[i]!, letters, i === 0, studio).length);
   return rowHeightOf(
     Math.max(1, ...lines),
     letters,
@@ -152,7 +156,7 @@ function drawRow(
     const cell = row.cells[i] ?? '';
     if (column.kind === 'tick') drawTick(pen, x + width / 2, top - height / 2, cell === true);
     else {
-      const lines = wrapped(textOf(cell), width, setting.letters, false, studio);
+      const lines = wrapped(textOf(cell), width, setting.letters, i === 0, studio);
       const { at, align } = placeIn(column.kind, x, width);
       lines.forEach((line, k) => {
         const y = top - height / 2 + ((lines.length - 1) / 2 - k) * setting.letters * LINE_PITCH;

@@ -144,25 +144,24 @@ function drawEdges(pen: Pen, tile: Tile, box: Box): void {
   }
   const list = (found: readonly Seam[], role: 'under' | 'over'): string =>
     found.map((seam) => sheetOf(seam, role)).join(', ');
+  const height = tile.format.height;
+  // Clear of the centring marks at the middle of the sides; the band's height is theirs too, at the right.
+  const [upper, lower] = [box.maxY - height / 2 - CLEAR, height / 2 - CLEAR - tile.format.bottom];
   const note = { height: 2.8, angleInDegrees: 90 } as const;
-  if (left.length > 0) {
-    const text = `${words.cutHere} — ${words.layOver} ${list(left, 'under')}`;
-    pen.text(text, box.minX - 2.5, box.maxY - 2, { ...note, align: 'right', fit: (box.maxY - box.minY) / 2 - 8 });
+  const fromTop = (text: string, x: number): void => {
+    pen.text(text, x, box.maxY - 2, { ...note, align: 'right', fit: upper - 2 });
+  };
+  if (left.length > 0) fromTop(`${words.cutHere} — ${words.layOver} ${list(left, 'under')}`, box.minX - 2.5);
+  if (above.length > 0) fromTop(`${words.glueUnder} ${list(above, 'over')} ↑`, box.minX - 7);
+  if (right.length > 0) fromTop(`${words.glueUnder} ${list(right, 'over')}`, box.maxX + 2.5);
+  if (below.length > 0) {
+    const text = `${words.cutHere} — ${words.layOver} ${list(below, 'under')} ↓`;
+    pen.text(text, box.maxX + 2.5, tile.format.bottom + 2, { ...note, fit: lower - 2 });
   }
-  if (right.length > 0) {
-    pen.text(`${words.glueUnder} ${list(right, 'over')}`, box.maxX + 2.5, box.maxY - 2, {
-      ...note,
-      align: 'right',
-      fit: (box.maxY - box.minY) / 2 - 8,
-    });
-  }
-  const levels = [
-    ...(below.length > 0 ? [`${words.cutHere} — ${words.layOver} ${list(below, 'under')} ↓`] : []),
-    ...(above.length > 0 ? [`${words.glueUnder} ${list(above, 'over')} ↑`] : []),
-  ];
-  const half = (box.maxY - box.minY) / 2 - 8;
-  pen.text(levels.join('  ·  '), box.maxX + 2.5, box.minY + 2, { ...note, fit: half });
 }
+
+/** Notes in the margin keep so far from the centring marks, mm. */
+const CLEAR = 2;
 
 /** Under the drawing: test bars, the sheet's place in large letters, the title block. */
 function drawBand(pen: Pen, tile: Tile, box: Box): void {

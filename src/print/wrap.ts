@@ -1,5 +1,11 @@
 import type { Measure } from './pen.js';
 
+/** A space that lines may be broken at: not one within a measure, 1 3/16 in or 12 mm, which would be read as another. */
+const BREAK = /(?<!\d) +| +(?!(?:\d+\/\d+|mm|in|ft|kg|lb)(?![\w/]))/;
+
+/** What of a line is never parted where it can be helped. */
+export const wordsOf = (line: string): readonly string[] => line.split(BREAK);
+
 /**
  * Breaks a text into lines no wider than `width` mm, at spaces, and within a word only when it is wider than a line by itself.
  * Line breaks in the text are kept. Nothing is left out.
@@ -10,7 +16,7 @@ export function wrap(text: string, width: number, height: number, bold: boolean,
     if (fits(paragraph)) return [paragraph];
     const lines: string[] = [];
     let line = '';
-    for (const word of paragraph.split(/ +/)) {
+    for (const word of wordsOf(paragraph)) {
       const longer = line === '' ? word : `${line} ${word}`;
       if (fits(longer)) {
         line = longer;
