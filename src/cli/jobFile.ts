@@ -12,6 +12,8 @@ export interface JobRead {
   readonly job: Job;
   /** The job file itself, also where a link was named: its table and its tracker lie beside it. */
   readonly file: string;
+  /** What it was read from: the job file and its table. */
+  readonly sources: readonly string[];
   /** All that was read or is kept for this job: the job file, its table, its tracker. */
   readonly inputs: readonly string[];
 }
@@ -31,7 +33,8 @@ export function jobFrom(named: string, io: Io): JobRead | undefined {
     return existsSync(table) ? textFile(table) : undefined;
   });
   for (const finding of findings) io.err(printFinding(finding));
-  if (job) return { job, file, inputs: [file, ...tables, trackerPath(file)] };
+  const sources = [file, ...tables];
+  if (job) return { job, file, sources, inputs: [...sources, trackerPath(file)] };
   const things = findings.length === 1 ? 'thing' : 'things';
   io.err(`${findings.length} ${things} to put right in ${basename(named)}; nothing was written.`);
   return undefined;

@@ -22,12 +22,15 @@ import { trackingRows, type Done } from '../sheet/trackingList.js';
 import { weightRows, type WeightFindings } from '../sheet/weightsPages.js';
 import { proofOf } from '../proof/proof.js';
 import { isWell, sayVerdict, verdictOf } from '../verdict.js';
-import { ticksOf } from '../shop/state.js';
+import { refitsOf } from '../shop/refits.js';
+import { stageThatFits } from '../shop/standing.js';
+import { ticksOf } from '../shop/step.js';
 import { openStore } from '../shop/store/openStore.js';
 import { sayProblem } from '../shop/store/problem.js';
 import { trackerPath } from '../shop/store/trackerPath.js';
 import { compareStagger } from '../weigh/stagger.js';
 import { steer } from '../weigh/steer.js';
+import { trackedBlocks } from './trackedBlocks.js';
 import { understood } from '../typed/args.js';
 import { REFUSED, TO_ACT_ON, WELL, type Command, type Io } from './io.js';
 import { jobFrom, type JobRead } from './jobFile.js';
@@ -140,7 +143,7 @@ async function writePapers(plan: Plan, read: JobRead, folder: string, settings: 
   const { paper, stock, date, only, margin, revision, csv, trackAt } = settings;
   const print = { paper, date, ...(margin !== undefined && { settings: { ...usualSettings, margin } }) };
   const factors = plan.job.printer ?? exact;
-  const done = await doneSoFar(read.file, io);
+  const done = await doneSoFar(read.file, plan, io);
   const options = {
     labelStock: stock,
     weights: foundByTrial(plan, io),
@@ -212,8 +215,8 @@ function foundByTrial(plan: Plan, io: Io): WeightFindings {
   };
 }
 
-/** What the tracker beside the job says is done; nothing where there is none. */
-async function doneSoFar(jobFile: string, io: Io): Promise<Done | undefined> {
+/** What the tracker beside the job says is done and fits the plan; nothing where there is none. */
+async function doneSoFar(jobFile: string, plan: Plan, io: Io): Promise<Done | undefined> {
   const file = trackerPath(jobFile);
   if (!existsSync(file)) return undefined;
   const opened = await openStore(file);
@@ -221,9 +224,10 @@ async function doneSoFar(jobFile: string, io: Io): Promise<Done | undefined> {
     io.err(`The tracking list is printed without what is done: ${sayProblem(opened.problem)}`);
     return undefined;
   }
-  const { blocks } = opened.store.state;
+  const { state } = opened.store;
+  const refits = refitsOf(trackedBlocks(plan), state, await opened.store.plans());
   await opened.store.close();
-  return ({ id }) => ticksOf(blocks.get(id));
+  return ({ id }) => ticksOf(stageThatFits(state.blocks.get(id), refits.get(id)));
 }
 
 function progress(io: Io, done: number, all: number): void {

@@ -5,7 +5,11 @@ import { fileBytes } from '../disk/textFile.js';
 import { planOf } from '../plan.js';
 import { trackCommand as track } from '../shop/track.js';
 import { TRACK_HELP } from '../shop/trackHelp.js';
-import { REFUSED, type Command } from './io.js';
+import type { ShopServer } from '../shop/server/shopServer.js';
+import { sayProblem } from '../shop/store/problem.js';
+import { countRefits, refitReport } from '../shop/trackReport.js';
+import { REFUSED, type Command, type Io } from './io.js';
+import { watchFiles } from './watchJob.js';
 import { jobFrom } from './jobFile.js';
 import { trackedBlocks } from './trackedBlocks.js';
 import { canWriteTo, whyNotNamed, writtenAlone } from './writing.js';
@@ -21,6 +25,7 @@ export const trackCommand: Command = {
     const read = jobFrom(file, io);
     if (!read) return REFUSED;
     const { job } = read;
+    let stopWatching = () => {};
     try {
       return await track(args, {
         job: job.name,
@@ -35,6 +40,10 @@ export const trackCommand: Command = {
         get stopped() {
           return io.stopped();
         },
+        running: (server) => {
+          const changed = () => followJob(file, server, io);
+          stopWatching = watchFiles(read.sources, changed);
+        },
         readBytes: fileBytes,
         writeList: async (name, text) => {
           const misnamed = whyNotNamed(name, '.csv');
@@ -45,6 +54,28 @@ export const trackCommand: Command = {
     } catch (error) {
       io.err(`${file}: ${reason(error)}`);
       return REFUSED;
+    } finally {
+      stopWatching();
     }
   },
 };
+
+/** Puts a job that was changed while the tracker is served in force, if it can be planned, and says what that means. */
+async function followJob(file: string, server: ShopServer, io: Io): Promise<void> {
+  try {
+    const read = jobFrom(file, io);
+    if (!read)
+      return io.err(
+        `${file} was changed and cannot be planned so. The phones keep the plan before it until it is put right.`,
+      );
+    const done = await server.replacePlan(read.job.name, trackedBlocks(planOf(read.job)), read.job.units);
+    if (!done.ok) return io.err(sayProblem(done.problem));
+    const { isNew, refits } = done.value;
+    if (!isNew) return;
+    const todo = refits.size === 0 ? 'All blocks in hand still fit.' : `Blocks in hand: ${countRefits(refits)}.`;
+    io.out(`${file} was changed; every phone has the new plan. ${todo}`);
+    refitReport(refits, read.job.units).slice(2).forEach(io.out);
+  } catch (error) {
+    io.err(`${file}: ${reason(error)}`);
+  }
+}

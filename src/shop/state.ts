@@ -1,5 +1,5 @@
 import type { ShopEvent, StoredEvent } from './event.js';
-import { STEPS, stepsBehind, type Step } from './step.js';
+import { STEPS, type Step } from './step.js';
 
 /** Where the whole shop stands: what the log of events comes to. */
 export interface ShopState {
@@ -93,12 +93,6 @@ export function stateWithUnsent(state: ShopState, unsent: readonly ShopEvent[]):
 /** How far a block has come: the furthest step that is done. The steps before it are taken as done with it. */
 export function stageOf(block: BlockState | undefined): Step | undefined {
   return STEPS.findLast((step) => (block?.marks[step]?.length ?? 0) > 0);
-}
-
-/** For each step, in order, whether it is behind a block: the ticks of the printed list. */
-export function ticksOf(block: BlockState | undefined): readonly boolean[] {
-  const behind = stepsBehind(stageOf(block));
-  return STEPS.map((_, i) => i < behind);
 }
 
 /** A block's state while a log is being counted in: a copy nobody else holds yet, so that it may be added to in place. */

@@ -17,3 +17,8 @@ export function stepsBehind(stage: Step | undefined): number {
 export function stepAfter(stage: Step | undefined): Step | undefined {
   return STEPS[stepsBehind(stage)];
 }
+
+/** For each step, in order, whether a block that stands at `stage` has it behind it: the ticks of the printed list. */
+export function ticksOf(stage: Step | undefined): readonly boolean[] {
+  return STEPS.map((_, i) => i < stepsBehind(stage));
+}

@@ -1,3 +1,4 @@
+import Papa from 'papaparse';
 import { mkdirSync, mkdtempSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -244,9 +245,9 @@ describe('track', () => {
     expect(chamberwright(['track', file, id]).out).toMatch(/cut/);
     const out = folder();
     expect(chamberwright(['papers', file, '-o', out]).code).toBe(0);
-    const [header, ...lines] = readFileSync(join(out, 'tracking.csv'), 'utf8').trim().split('\r\n');
-    const step = header!.split(',').indexOf('cut');
-    expect(lines.filter((line) => line.split(',')[step] === 'x').map((line) => line.split(',')[0])).toEqual([id]);
+    const list = readFileSync(join(out, 'tracking.csv'), 'utf8').replace(/^\uFEFF/, '');
+    const { data } = Papa.parse<Record<string, string>>(list, { header: true });
+    expect(data.filter(({ cut }) => cut === 'x').map(({ Block }) => Block)).toEqual([id]);
   });
 });
 

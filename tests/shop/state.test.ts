@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { ShopEvent } from '../../src/shop/event.js';
-import { NOTHING_YET, stageOf, stateAfter, stateWithUnsent, ticksOf } from '../../src/shop/state.js';
-import { STEPS } from '../../src/shop/step.js';
+import { NOTHING_YET, stageOf, stateAfter, stateWithUnsent } from '../../src/shop/state.js';
+import { STEPS, ticksOf } from '../../src/shop/step.js';
 import { event, numbered, step } from './rescueBoard.js';
 
 const stage = (events: readonly ShopEvent[], block = 'R2-07') =>
@@ -116,7 +116,7 @@ describe('where a block stands', () => {
 
   it('the printed list ticks every step up to the furthest one', () => {
     const state = stateAfter(NOTHING_YET, numbered([event({ seq: 1, what: step('R2-07', 'sanded') })]));
-    expect(ticksOf(state.blocks.get('R2-07'))).toEqual([true, true, true, false, false]);
+    expect(ticksOf(stageOf(state.blocks.get('R2-07')))).toEqual([true, true, true, false, false]);
     expect(ticksOf(undefined)).toEqual([false, false, false, false, false]);
   });
 

@@ -3,8 +3,11 @@ import type { WholeShop } from '../wholeShop.js';
 import type { ShopState } from '../state.js';
 import { BlockCard } from './blockCard.js';
 import { BlockList } from './blockList.js';
+import { blockMeant } from './findBlock.js';
 import { Gluing } from './gluing.js';
+import { addressedBlock } from './addressedBlock.js';
 import { LastThings } from './lastThings.js';
+import { LinkLine } from './linkLine.js';
 import { More } from './more.js';
 import type { Shown, ShopOnPage } from './shopOnPage.js';
 import { TopBar } from './topBar.js';
@@ -27,6 +30,7 @@ type View = (typeof VIEWS)[number];
 export function App({ shop }: { readonly shop: ShopOnPage }) {
   const shown = useShown(shop);
   const [view, setView] = useState<View>('Blocks');
+  const [todo, setTodo] = useState('all');
   const [block, open] = useAddressedBlock();
   const { whole, state } = shown;
   if (shown.link === 'shut-out') return <Welcome shop={shop} shown={shown} />;
@@ -47,7 +51,13 @@ export function App({ shop }: { readonly shop: ShopOnPage }) {
   const of: ViewOf = { shop, shown, whole, state, open };
   return (
     <>
-      <TopBar {...of} />
+      <TopBar
+        {...of}
+        showChanged={() => {
+          setTodo('changed');
+          turnTo('Blocks');
+        }}
+      />
       <nav aria-label="Views">
         {VIEWS.map((name) => (
           <button
@@ -59,15 +69,18 @@ export function App({ shop }: { readonly shop: ShopOnPage }) {
             {name}
           </button>
         ))}
+        <LinkLine {...shown} />
       </nav>
       <main>
-        {view === 'Blocks' && <BlockList {...of} />}
+        {view === 'Blocks' && <BlockList {...of} todo={todo} setTodo={setTodo} />}
         {view === 'Gluing' && <Gluing {...of} />}
         {view === 'Last' && <LastThings {...of} />}
         {view === 'More' && <More {...of} />}
       </main>
       <UndoBar {...of} />
-      {block !== undefined && <BlockCard key={block} {...of} id={block} close={() => open('')} />}
+      {block !== undefined && (
+        <BlockCard key={block} {...of} id={idMeant(block, whole, state)} close={() => open('')} />
+      )}
     </>
   );
 }
@@ -80,7 +93,7 @@ function useShown(shop: ShopOnPage): Shown {
 
 /** The block whose number stands in the address, as a scanned label opens it: `#block=R2-07`. */
 function useAddressedBlock(): readonly [string | undefined, (block: string) => void] {
-  const read = () => /^#block=(.+)$/.exec(decodeURIComponent(location.hash))?.[1];
+  const read = () => addressedBlock(location.hash);
   const [block, setBlock] = useState(read());
   useEffect(() => {
     const changed = () => setBlock(read());
@@ -96,4 +109,9 @@ function useAddressedBlock(): readonly [string | undefined, (block: string) => v
       } else location.hash = `block=${encodeURIComponent(id)}`;
     },
   ];
+}
+
+/** An address says a number as somebody typed it; what was once in the plan is meant by its number as it was. */
+function idMeant(typed: string, { blocks }: WholeShop, state: ShopState): string {
+  return state.blocks.has(typed) ? typed : (blockMeant(typed, blocks)?.id ?? typed);
 }

@@ -4,6 +4,7 @@ import { stageOf, UNTOUCHED } from '../state.js';
 import { STEPS, stepAfter, stepsBehind } from '../step.js';
 import { sayRefit, saySizes } from '../trackReport.js';
 import type { ViewOf } from './app.js';
+import { isFine, LinkLine } from './linkLine.js';
 import { PhotoOf } from './photoOf.js';
 import { sayClock } from './sayClock.js';
 import { smallerPhoto } from './smallerPhoto.js';
@@ -23,6 +24,7 @@ export function BlockCard({ id, close, ...of }: ViewOf & { readonly id: string; 
   return (
     <dialog ref={dialog} class="card" aria-labelledby="card-title" onClose={close}>
       <h2 id="card-title">{id}</h2>
+      {!isFine(of.shown) && <LinkLine {...of.shown} />}
       {!known && <p class="trouble">There is no such block in this plan. Numbers look like {whole.blocks[0]?.id}.</p>}
       {block && (
         <p>

@@ -10,13 +10,19 @@ import { ProgressBar } from './progressBar.js';
 import { CAUTIONS, STEP_TO_DO } from './words.js';
 
 /** Rows with their blocks in order as they lie in the board, filtered by what is to be done and by row. */
-export function BlockList(of: ViewOf) {
+export function BlockList({
+  todo,
+  setTodo,
+  ...of
+}: ViewOf & { readonly todo: string; readonly setTodo: (todo: string) => void }) {
   const { whole, state } = of;
-  const [todo, setTodo] = useState('all');
   const [row, setRow] = useState('all');
   const rows = [...blocksByRow(whole.blocks)];
   // A line that is pressed holds its place until another choice is made: the next touch is for what lies under it.
   const held = useRef(new Set<string>());
+  const heldFor = useRef(todo);
+  if (heldFor.current !== todo) held.current.clear();
+  heldFor.current = todo;
   const isShown = (block: TrackedBlock) => isAsked(block) || held.current.has(block.id);
   const isAsked = (block: TrackedBlock) => {
     const next = stepAfter(stageThatFits(state.blocks.get(block.id), whole.refits.get(block.id)));
@@ -40,7 +46,7 @@ export function BlockList(of: ViewOf) {
       <div class="filters">
         <label>
           Show
-          <select value={todo} onChange={(event) => choose(() => setTodo(event.currentTarget.value))}>
+          <select value={todo} onChange={(event) => setTodo(event.currentTarget.value)}>
             <option value="all">all blocks</option>
             {STEPS.map((one) => (
               <option key={one} value={`to ${one}`}>

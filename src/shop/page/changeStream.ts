@@ -20,6 +20,7 @@ export async function listen(
   heard: (message: Message | undefined) => void,
   stop: AbortSignal,
 ): Promise<number> {
+  if (stop.aborted) return 0;
   const quiet = new AbortController();
   const give = () => quiet.abort();
   stop.addEventListener('abort', give);

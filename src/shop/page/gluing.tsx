@@ -14,7 +14,8 @@ export function Gluing(of: ViewOf) {
   const batches = [...blocksByBatch(whole.blocks)];
   const running = batches.find(([name]) => (state.timers.get(name)?.minutes ?? 0) > 0);
   const unfinished = batches.find(([, blocks]) => progressOf(blocks, state, whole.refits).glued < blocks.length);
-  const [chosen, choose] = useState((running ?? unfinished ?? batches[0])?.[0] ?? '');
+  const [picked, pick] = useState<string>();
+  const chosen = picked ?? (running ?? unfinished ?? batches[0])?.[0] ?? '';
   const blocks = batches.find(([name]) => name === chosen)?.[1] ?? [];
   const nextOf = (id: string) => stepAfter(stageThatFits(state.blocks.get(id), whole.refits.get(id)));
   const ready = blocks.filter(({ id }) => nextOf(id) === 'glued');
@@ -26,7 +27,7 @@ export function Gluing(of: ViewOf) {
       <div class="filters">
         <label>
           Batch
-          <select value={chosen} onChange={(event) => choose(event.currentTarget.value)}>
+          <select value={chosen} onChange={(event) => pick(event.currentTarget.value)}>
             {batches.map(([name]) => (
               <option key={name}>{name}</option>
             ))}
@@ -37,7 +38,17 @@ export function Gluing(of: ViewOf) {
         </p>
       </div>
       <p class="caution">{CAUTIONS.glued}</p>
-      <GlueClock {...of} batch={chosen} />
+      {running && running[0] !== chosen && (
+        <>
+          <p role="status" class="caution">
+            The glue is open for batch {running[0]}.
+          </p>
+          <button type="button" class="wide" onClick={() => pick(undefined)}>
+            Go to batch {running[0]}
+          </button>
+        </>
+      )}
+      <GlueClock key={chosen} {...of} batch={chosen} />
       <h2>Next</h2>
       {next ? (
         <ol class="blocks next">

@@ -3,10 +3,11 @@ import type { Pace } from '../pace.js';
 import { stateAfter, stateWithUnsent, type ShopState } from '../state.js';
 import type { Step } from '../step.js';
 import { shopFrom, type ToldShop, type WholeShop } from '../wholeShop.js';
-import { listen, type Message } from './changeStream.js';
+import type { Message } from './changeStream.js';
 import { deliver } from './deliver.js';
 import type { Memory, Refused, Unsent } from './memory.js';
 import { call } from './serverCalls.js';
+import { SharedStream } from './sharedStream.js';
 import { isSecondTouch, type Tap } from './taps.js';
 
 /** What the page shows at one moment. */
@@ -43,6 +44,7 @@ export class ShopOnPage {
   private ahead = 0;
   private delivering: Promise<void> | undefined;
   private stream = new AbortController();
+  private readonly changes = new SharedStream((message) => this.hear(message));
   private lastTap: Tap | undefined;
 
   constructor(private readonly memory: Memory) {
@@ -74,6 +76,9 @@ export class ShopOnPage {
     this.change({ who: (await this.memory.read('who')) ?? '' });
     await this.readQueue();
     addEventListener('online', () => void this.deliverNow());
+    document.addEventListener('visibilitychange', () => {
+      if (document.hidden) this.stream.abort();
+    });
     setInterval(() => void this.deliverNow(), RETRY);
     void this.follow();
   }
@@ -136,20 +141,16 @@ export class ShopOnPage {
     return this.memory.write(name, value);
   }
 
-  /** Keeps a connection up as long as the page is open. */
+  /** Keeps a connection up as long as the page is in view. */
   private async follow(): Promise<void> {
     for (;;) {
+      await inView();
       this.stream = new AbortController();
       if (this.token === undefined) this.change({ link: 'shut-out' });
       else if (await this.readWhole()) {
         void this.deliverNow();
         const after = this.now.whole!.state.last;
-        const status = await listen(
-          `/api/changes?after=${after}`,
-          this.token,
-          (message) => this.hear(message),
-          this.stream.signal,
-        );
+        const status = await this.changes.listen(`/api/changes?after=${after}`, this.token, this.stream.signal);
         this.change({ link: status === 401 ? 'shut-out' : 'lost' });
       }
       await pause(RETRY / 2, this.stream.signal);
@@ -157,10 +158,15 @@ export class ShopOnPage {
   }
 
   private async readWhole(): Promise<boolean> {
+    const before = this.now.whole?.state.last;
     const asked = await call<ToldShop>('/api/shop', this.token);
     if (asked.kind === 'answer') {
       this.ahead = asked.value.now - Date.now();
-      this.change({ whole: shopFrom(asked.value), trouble: undefined });
+      const whole = shopFrom(asked.value);
+      const heard = this.now.whole?.state;
+      // What was heard while the answer was on its way is newer than the answer.
+      const isOlder = heard !== undefined && heard.last !== before && whole.state.last < heard.last;
+      this.change({ whole: isOlder ? { ...whole, state: heard } : whole, trouble: undefined });
       return true;
     }
     if (asked.kind === 'refusal' && asked.status === 401) this.change({ link: 'shut-out' });
@@ -171,6 +177,7 @@ export class ShopOnPage {
   private hear(message: Message | undefined): void {
     const { whole } = this.now;
     if (!message) return this.change({ link: 'live' });
+    if (message.name === 'lost') return this.change({ link: message.data === 401 ? 'shut-out' : 'lost' });
     if (message.name === 'reload') return void this.readWhole();
     if (!whole) return;
     if (message.name === 'beat') {
@@ -180,6 +187,7 @@ export class ShopOnPage {
     }
     const event = message.data as StoredEvent;
     if (event.number <= whole.state.last) return;
+    if (event.number > whole.state.last + 1) return void this.readWhole();
     this.change({ link: 'live', whole: { ...whole, state: stateAfter(whole.state, [event]) } });
     // Only the server holds the older plans that tell what has to be trimmed.
     const block = 'block' in event.what ? event.what.block : '';
@@ -217,6 +225,18 @@ export class ShopOnPage {
       events.map((event) => ({ ...event, at: event.at + this.ahead })),
     );
   }
+}
+
+function inView(): Promise<void> {
+  return new Promise((resolve) => {
+    const look = () => {
+      if (document.hidden) return;
+      document.removeEventListener('visibilitychange', look);
+      resolve();
+    };
+    document.addEventListener('visibilitychange', look);
+    look();
+  });
 }
 
 function pause(ms: number, cut: AbortSignal): Promise<void> {

@@ -1,13 +1,13 @@
 import { timeLeft } from '../pace.js';
 import { progressOf } from '../progress.js';
-import { sayDuration } from '../trackReport.js';
+import { countRefits, sayDuration } from '../trackReport.js';
 import type { ViewOf } from './app.js';
 import { ProgressBar } from './progressBar.js';
 import { KEEPS_NOTHING_WORDS } from './words.js';
 
-/** The job, how far it is, and whether what is pressed here arrives. */
-export function TopBar({ shown, whole, state }: ViewOf) {
-  const { link, unsent, trouble, lasting, refused } = shown;
+/** The job, how far it is, what a changed plan asks, and what stands in the way. */
+export function TopBar({ shown, whole, state, showChanged }: ViewOf & { readonly showChanged: () => void }) {
+  const { trouble, lasting, refused } = shown;
   const progress = progressOf(whole.blocks, state, whole.refits);
   const left = timeLeft(progress.left, whole.pace);
   return (
@@ -18,11 +18,14 @@ export function TopBar({ shown, whole, state }: ViewOf) {
         {progress.glued} of {progress.blocks} glued, {progress.stepsDone} of {progress.steps} steps
         {left !== undefined && progress.stepsDone < progress.steps && <>, about {sayDuration(left)} of work left</>}
       </p>
-      <p role="status" class={link === 'live' && unsent.length === 0 ? 'link' : 'link waiting'}>
-        {link === 'live' ? 'Connected' : 'No connection'}
-        {unsent.length > 0 && <>: {unsent.length} unsent, kept on this phone</>}
-        {unsent.length === 0 && link !== 'live' && <>: go on, it is kept on this phone</>}
-      </p>
+      {whole.refits.size > 0 && (
+        <p role="status" class="caution">
+          The plan has changed: {countRefits(whole.refits)}. Only what fits it counts here.
+          <button type="button" class="wide" onClick={showChanged}>
+            Show what to do
+          </button>
+        </p>
+      )}
       {trouble !== undefined && (
         <p role="alert" class="trouble">
           {trouble}

@@ -1,7 +1,9 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 import type { IncomingMessage } from 'node:http';
 import type { Problem } from '../store/problem.js';
-import type { ShopStore } from '../store/shopStore.js';
+import type { Misfit } from '../refit.js';
+import { refitsOf } from '../refits.js';
+import type { Done, ShopStore } from '../store/shopStore.js';
 import type { TrackedBlock } from '../trackedBlock.js';
 import { Changes } from './changes.js';
 import { startLocalServer, type LocalServer } from './localServer.js';
@@ -37,7 +39,11 @@ export interface ShopServer {
   readonly notices: readonly string[];
   readonly port: number;
   /** Puts another plan in force and tells every page. */
-  readonly replacePlan: (job: string, blocks: readonly TrackedBlock[]) => Promise<Problem | undefined>;
+  readonly replacePlan: (
+    job: string,
+    blocks: readonly TrackedBlock[],
+    units: 'mm' | 'in',
+  ) => Promise<Done<{ readonly isNew: boolean; readonly refits: ReadonlyMap<string, Misfit> }>>;
   readonly close: () => Promise<void>;
 }
 
@@ -96,12 +102,14 @@ export async function startShopServer(options: ShopServerOptions): Promise<ShopS
     phoneLink: () => (shareAddress === undefined ? undefined : codeLink(shareAddress, code)),
     notices,
     port: server.port,
-    replacePlan: async (job, blocks) => {
+    replacePlan: async (job, blocks, units) => {
       const done = await store.recordPlan(job, blocks, Date.now());
-      if (!done.ok) return done.problem;
-      plan = { ...plan, job, blocks, plan: done.value.number };
-      changes.announceReload();
-      return undefined;
+      if (!done.ok) return done;
+      const isNew = done.value.number !== plan.plan || units !== plan.units;
+      plan = { job, units, blocks, plan: done.value.number };
+      if (isNew) changes.announceReload();
+      await tellNews(shop);
+      return { ok: true, value: { isNew, refits: refitsOf(blocks, store.state, await store.plans()) } };
     },
     close: async () => {
       clearInterval(looking);

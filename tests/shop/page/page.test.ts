@@ -5,6 +5,9 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { StoredEvent } from '../../../src/shop/event.js';
 import { stageOf } from '../../../src/shop/state.js';
 import { shopFrom, type ToldShop, type WholeShop } from '../../../src/shop/wholeShop.js';
+import { startShopServer } from '../../../src/shop/server/shopServer.js';
+import { built } from '../built.js';
+import { box, rescueBlocks } from '../rescueBoard.js';
 import { running, type Running } from '../running.js';
 import { opened, scratchFolder } from '../store/scratch.js';
 import { browser, expectLargeTargets, faultsOf, lastingBrowser, line, live, phone, press, stands } from './phones.js';
@@ -243,6 +246,150 @@ describe('work on the page', async () => {
     await page.getByLabel('Show').selectOption('all blocks');
     await page.getByRole('combobox', { name: 'Row' }).selectOption('R3');
     expect(await page.locator('main li.block').count()).toBe(16);
+    await context.close();
+  });
+});
+
+describe('a hand in a glove', () => {
+  it('touches twice and records one step; every press can be undone, one after the other', async () => {
+    const server = await tracker('double');
+    const { context, page } = await phone(chromium, server.ownerLink);
+    await page.getByRole('button', { name: 'R2-07, next: Marked', exact: true }).evaluate((button) => {
+      for (const at of [1e8, 1e8 + 300]) {
+        const click = new MouseEvent('click', { bubbles: true });
+        Object.defineProperty(click, 'timeStamp', { value: at });
+        // The second touch falls on what the first has made of the button.
+        void Promise.resolve().then(() => button.dispatchEvent(click));
+      }
+    });
+    await stands(page, 'R2-07', 'Marked');
+    await press(page, 'R2-08', 'Marked');
+    await stands(page, 'R2-08', 'Marked');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await stands(page, 'R2-08', 'Not begun');
+    await page.getByRole('button', { name: 'Undo' }).click();
+    await stands(page, 'R2-07', 'Not begun');
+    await live(page);
+    await waitFor(async () => (await whole(server)).state.last === 4);
+    await context.close();
+  });
+
+  it('finds a pressed line where it was, in a list filtered by what is to be done', async () => {
+    const server = await tracker('held');
+    const { context, page } = await phone(chromium, server.ownerLink);
+    await page.getByLabel('Show').selectOption('to mark');
+    await press(page, 'R2-07', 'Marked');
+    await stands(page, 'R2-07', 'Marked');
+    await page.getByLabel('Show').selectOption('to cut');
+    await page.getByLabel('Show').selectOption('to mark');
+    await expect.poll(() => line(page, 'R2-07').count(), { timeout: 60_000 }).toBe(0);
+    await context.close();
+  });
+});
+
+describe('a phone in trouble', () => {
+  it('answers an address with an odd block number', async () => {
+    const server = await tracker('odd');
+    const { context, page } = await phone(chromium, server.ownerLink);
+    for (const [hash, title] of [
+      ['#block=100%', '100%'],
+      ['#block=r2%207', 'R2-07'],
+      ['#block=', '(no number)'],
+    ] as const) {
+      await page.goto(`http://127.0.0.1:${server.port}/shop/${hash}`);
+      await page.getByRole('dialog').getByRole('heading', { name: title, exact: true }).waitFor();
+      await page.getByRole('button', { name: 'Close' }).click();
+    }
+    await context.close();
+  });
+
+  // Browsers keep six connections to one server (HTTP/1.1) and let the seventh wait.
+  it('opens an eighth label beside seven others, and a press on one shows on all', async () => {
+    const server = await tracker('many');
+    const { context, page } = await phone(chromium, server.ownerLink);
+    const pages = [page];
+    for (let i = 2; i <= 8; i++) {
+      const next = await context.newPage();
+      await next.goto(`http://127.0.0.1:${server.port}/shop/`);
+      await live(next);
+      pages.push(next);
+    }
+    await press(pages[7]!, 'R2-07', 'Marked');
+    for (const each of pages) await stands(each, 'R2-07', 'Marked');
+    // The page that listened for all is closed: another takes over.
+    await pages[0]!.close();
+    await press(pages[3]!, 'R2-08', 'Marked');
+    await stands(pages[5]!, 'R2-08', 'Marked');
+    await context.close();
+  });
+
+  it('goes to the batch whose glue is open, until another is chosen', async () => {
+    const server = await tracker('open-glue');
+    const [one, two] = [await phone(chromium, server.ownerLink), await phone(chromium, server.ownerLink)];
+    for (const { page } of [one, two]) await page.getByRole('button', { name: 'Gluing' }).click();
+    await one.page.getByLabel('Batch').selectOption('R2');
+    await one.page.getByLabel('Open time, min').fill('20');
+    await one.page.getByRole('button', { name: 'Glue is open' }).click();
+    await two.page.getByRole('timer').waitFor({ timeout: 60_000 });
+    expect(await two.page.getByLabel('Batch').inputValue()).toBe('R2');
+    await two.page.getByLabel('Batch').selectOption('R3');
+    await two.page.getByText('The glue is open for batch R2.').waitFor();
+    await two.page.getByRole('button', { name: 'Go to batch R2' }).click();
+    await two.page.getByRole('timer').waitFor();
+    await Promise.all([one.context.close(), two.context.close()]);
+  });
+
+  it('shows at 360 px what a changed plan asks, nothing under a button, the connection always in view', async () => {
+    const page360 = { width: 360, height: 740 };
+    const store = await opened(join(folder, 'changed.tracker.db'));
+    const { pageFolder } = await built();
+    const server = await startShopServer({
+      store,
+      job: 'Rescue board 12',
+      units: 'mm',
+      blocks: rescueBlocks(),
+      pageFolder,
+      port: 0,
+      failed: (error) => console.error(error),
+    });
+    if ('problem' in server) throw new Error(server.problem.what);
+    stops.push(() => server.close().then(() => store.close()));
+    const { context, page } = await phone(chromium, server.ownerLink);
+    await page.setViewportSize(page360);
+    for (const id of ['L3-01', 'L3-02', 'L3-03']) {
+      await press(page, id, 'Marked');
+      await press(page, id, 'Cut');
+      await stands(page, id, 'Cut');
+    }
+    await live(page);
+    const [first, second, third, ...rest] = rescueBlocks();
+    const changed = [box(first!.id, 1234.5, 250.5, 145.5), box(second!.id, 120, 40, 40), third!, ...rest];
+    expect(await server.replacePlan('Rescue board 12', changed, 'mm')).toMatchObject({ ok: true });
+    await page.getByText('The plan has changed: 1 to make new, 1 to trim.').waitFor({ timeout: 60_000 });
+    const overlaps = await page.locator('main li.block').evaluateAll(
+      (lines) =>
+        lines.filter((each) => {
+          const words = each.querySelector('.sizes')!;
+          const range = document.createRange();
+          range.selectNodeContents(words);
+          return range.getBoundingClientRect().right > each.querySelector('.step')!.getBoundingClientRect().left;
+        }).length,
+    );
+    expect(overlaps).toBe(0);
+    await page.evaluate(() => scrollTo(0, document.body.scrollHeight));
+    await expect
+      .poll(() => page.locator('nav .link').evaluate((one) => one.getBoundingClientRect().bottom > 0), {
+        timeout: 60_000,
+      })
+      .toBe(true);
+    await page.getByRole('button', { name: 'Show what to do' }).click();
+    await expect.poll(() => page.locator('main li.block').count(), { timeout: 60_000 }).toBe(2);
+    await page.getByRole('button', { name: 'L3-01, to make new' }).click();
+    await page.getByText('make it new, 1234.5 × 250.5 × 145.5 mm').waitFor();
+    await page.getByRole('button', { name: 'Made new: cut to this plan' }).click();
+    await page.getByRole('button', { name: 'Close' }).click();
+    await page.getByText('The plan has changed: 1 to trim.').waitFor({ timeout: 60_000 });
+    await stands(page, 'L3-01', 'Cut');
     await context.close();
   });
 });

@@ -166,7 +166,7 @@ describe('the tracker’s server', async () => {
   it('puts a changed plan in force and says what it does to the blocks in hand', async () => {
     const changed = [box('R2-07', 150, 90, 40), ...rescueBlocks().filter(({ id }) => id !== 'R2-07' && id !== 'R2-10')];
     const text = await heard(port, token, store.state.last, /event: reload/, async () =>
-      server.replacePlan('Rescue board 12', changed),
+      server.replacePlan('Rescue board 12', changed, 'mm'),
     );
     expect(text).toContain('event: reload');
     const told = await whole();
