@@ -1,5 +1,10 @@
+import type { Box } from './box.js';
+
 /** Four corners of a text's box, x0, y0, … counter-clockwise, mm; it may be turned. */
 export type Quad = ArrayLike<number>;
+
+/** The corners of an upright box. */
+export const cornersOfBox = ({ minX, minY, maxX, maxY }: Box): Quad => [minX, minY, maxX, minY, maxX, maxY, minX, maxY];
 
 /** Whether two turned boxes share any area: they do unless a side of one has the other wholly beyond it. */
 export function quadsMeet(a: Quad, b: Quad): boolean {

@@ -95,6 +95,9 @@ function marksOn(ink: Ink, way: Seam['way'], at: number, from: number, to: numbe
   return marks.length > 0 ? marks : [{ along: low, rising: true }];
 }
 
+/** The square that a mark takes, mm. */
+export const markSquare = (way: Seam['way'], at: number, along: number): Box => squareAt(way, at, along, along);
+
 /** The square of a mark, or what marks between two places along a seam take. */
 function squareAt(way: Seam['way'], at: number, start: number, end: number): Box {
   const across = { min: at - MARK_REACH, max: at + MARK_REACH };

@@ -22,19 +22,18 @@ export function wordAt(text: string, x: number, y: number, width: number, bold: 
   return { text, x, y, bold, box: { minX: x - half, minY: y - tall, maxX: x + half, maxY: y + tall } };
 }
 
-/** The letters of a seam, on both sides of its line at every mark. */
-export function seamLetters({ letters, way, at, marks }: Seam): readonly Word[] {
-  const width = letters.length * WORD_HEIGHT * 1.05;
-  return marks.flatMap(({ along, rising }) =>
-    [-1, 1].map((side) => {
-      // On either side the letters stand where the diagonal does not run.
-      const across = at + side * FROM_LINE;
-      const beside = along - side * (rising ? FROM_MIDDLE : -FROM_MIDDLE);
-      return way === 'upright'
-        ? wordAt(letters, across, beside, width, true)
-        : wordAt(letters, beside, across, width, true);
-    }),
+/** The letters of a seam on one side of its line, -1 or 1, at every mark: where its diagonal does not run. */
+export function seamLetters(seam: Seam, side: number): readonly Word[] {
+  return seam.marks.map(({ along, rising }) =>
+    letterAt(seam, side, along - side * (rising ? FROM_MIDDLE : -FROM_MIDDLE)),
   );
+}
+
+/** The letters of a seam on one side of its line, at a place along it and so far from it, mm. */
+export function letterAt({ letters, way, at }: Seam, side: number, along: number, away = FROM_LINE): Word {
+  const width = letters.length * WORD_HEIGHT * 1.05;
+  const across = at + side * away;
+  return way === 'upright' ? wordAt(letters, across, along, width, true) : wordAt(letters, along, across, width, true);
 }
 
 /** The lines that cross a seam at its marks, from corner to corner of the mark: x1, y1, x2, y2. */

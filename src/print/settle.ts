@@ -3,17 +3,18 @@ import { boxOfPoints, grown, isIn, type Box } from './box.js';
 import { Ground } from './ground.js';
 import { cornersOf } from './lettering.js';
 import { linePoints } from './linePoints.js';
-import type { Quad } from './quad.js';
+import { cornersOfBox } from './quad.js';
 
 /** Kept free between words and the edge of the page they stand on, mm. */
 const FROM_EDGE = 1.5;
 
-/** How bad it is that words cross the edge of their page, that they stand on others, and that a line crosses them. */
+/** How bad it is that words cross the edge of their page, that they stand on others, that a line crosses them, and that a mark must give way to them. */
 const CUT = 1000;
 const OVERPRINTED = 100;
 const CROSSED = 10;
+const MARKED = 2;
 
-/** Where words may stand: whole within one of the pages, each as what is seen of it when all are glued together; on none of the boxes taken. */
+/** Where words may stand: whole within one of the pages, each as what is seen of it when all are glued together; on none of the boxes taken if that can be helped. */
 export interface Pages {
   readonly pages: readonly Box[];
   readonly taken: readonly Box[];
@@ -44,11 +45,12 @@ export function settled(drawing: Drawing): Drawing {
 export function settledOn(moved: readonly Moved[], on?: Pages): Drawing[] {
   const ground = new Ground();
   for (const { drawing, up } of moved) for (const shape of drawing.shapes) add(ground, shape, up);
-  for (const box of on?.taken ?? []) ground.addWords(cornersOfBox(box));
+  const taken = new Ground();
+  for (const box of on?.taken ?? []) taken.addWords(cornersOfBox(box));
   const pages = on?.pages.map((page) => grown(page, -FROM_EDGE));
   const write = (captions: readonly Caption[], up: number) =>
     captions.flatMap((caption) => {
-      const place = bestPlace(caption, up, ground, pages);
+      const place = bestPlace(caption, up, { ground, taken, ...(pages && { pages }) });
       for (const shape of place) add(ground, shape, up);
       return place;
     });
@@ -58,23 +60,25 @@ export function settledOn(moved: readonly Moved[], on?: Pages): Drawing[] {
   });
 }
 
-function bestPlace(
-  { places, optional }: Caption,
-  up: number,
-  ground: Ground,
-  pages?: readonly Box[],
-): readonly Shape[] {
+/** What is there already, and which pages there are. */
+interface There {
+  readonly ground: Ground;
+  readonly taken: Ground;
+  readonly pages?: readonly Box[];
+}
+
+function bestPlace({ places, optional }: Caption, up: number, there: There): readonly Shape[] {
   let best: readonly Shape[] = [];
   let least = optional ? 1 : Infinity;
   for (const place of places) {
-    const harm = harmOf(place, up, ground, pages);
+    const harm = harmOf(place, up, there);
     if (harm < least) [best, least] = [place, harm];
     if (least === 0) break;
   }
   return best;
 }
 
-function harmOf(place: readonly Shape[], up: number, ground: Ground, pages?: readonly Box[]): number {
+function harmOf(place: readonly Shape[], up: number, { ground, taken, pages }: There): number {
   let harm = 0;
   for (const shape of place) {
     if (shape.kind === 'text') {
@@ -82,7 +86,12 @@ function harmOf(place: readonly Shape[], up: number, ground: Ground, pages?: rea
       if (pages && !pages.some((page) => isIn(boxOfPoints(corners), page))) harm += CUT;
       if (ground.isWrittenOn(corners)) harm += OVERPRINTED;
       if (ground.isCrossed(corners)) harm += CROSSED;
-    } else if (ground.strikes(raised(linePoints(shape), up))) harm += OVERPRINTED;
+      if (taken.isWrittenOn(corners)) harm += MARKED;
+    } else {
+      const points = raised(linePoints(shape), up);
+      if (ground.strikes(points)) harm += OVERPRINTED;
+      if (taken.strikes(points)) harm += MARKED;
+    }
   }
   return harm;
 }
@@ -94,5 +103,3 @@ function add(ground: Ground, shape: Shape, up: number): void {
 
 const raised = (points: Float64Array, up: number): Float64Array =>
   up === 0 ? points : points.map((value, i) => (i % 2 === 0 ? value : value + up));
-
-const cornersOfBox = ({ minX, minY, maxX, maxY }: Box): Quad => [minX, minY, maxX, minY, maxX, maxY, minX, maxY];

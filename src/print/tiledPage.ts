@@ -12,7 +12,8 @@ import type { Pen } from './pen.js';
 import { printerStamp } from './printer.js';
 import { hasLine, showsOn, writtenOn, type Written } from './runWords.js';
 import { seamsOf, type Seam } from './seam.js';
-import { seamDiagonals, seamLetters, WORD_HEIGHT } from './seamMark.js';
+import { WORD_HEIGHT } from './seamMark.js';
+import { seamWordsOn, type SeamWords } from './seamWords.js';
 import type { TiledPage, Use } from './set.js';
 import { drawCentringMarks, drawTrimmingMarks } from './sheetFrame.js';
 import { BARS_HEIGHT, BARS_WIDTH, drawLevelBars, drawUprightBars } from './testBar.js';
@@ -36,9 +37,22 @@ export function layTiled(
     const seams = seamsOf(ink, run.windows, run.pane, seamCount);
     seamCount += seams.length;
     const written = writtenOn(run, seams);
+    const marked = seamWordsOn(seams, written);
     const firstSheet = leaves.length;
     run.windows.forEach((window, index) => {
-      const tile: Tile = { studio, run, written, format, seams, index, window, firstSheet, sheets: plan.sheets, use };
+      const tile: Tile = {
+        studio,
+        run,
+        written,
+        format,
+        seams,
+        marked,
+        index,
+        window,
+        firstSheet,
+        sheets: plan.sheets,
+        use,
+      };
       leaves.push({
         width: pageWidth(format, run.pane),
         height: format.height,
@@ -61,6 +75,8 @@ interface Tile {
   readonly written: readonly Written[];
   readonly format: SheetFormat;
   readonly seams: readonly Seam[];
+  /** What is printed of each seam. */
+  readonly marked: readonly SeamWords[];
   readonly index: number;
   readonly window: Window;
   readonly firstSheet: number;
@@ -77,9 +93,9 @@ function drawTile(pen: Pen, tile: Tile, pageNumber: string): void {
     maxX: format.left + pane.width,
     maxY: format.bottom + format.band + pane.height,
   };
-  const mine = tile.seams.filter((seam) => seam.under === tile.index || seam.over === tile.index);
+  const mine = tile.marked.filter((_, i) => tile.seams[i]!.under === tile.index || tile.seams[i]!.over === tile.index);
   const seen = windowBox(run, window);
-  const words = mine.flatMap(seamLetters).filter(({ box: around }) => isIn(around, seen));
+  const words = mine.flatMap(({ letters }) => letters).filter(({ box: around }) => isIn(around, seen));
   const onPage = placedAt(window.x, window.y, box.minX, box.minY);
   pen.within(box, () => {
     const clear = words.map(({ box: around }) => around);
@@ -91,10 +107,8 @@ function drawTile(pen: Pen, tile: Tile, pageNumber: string): void {
     for (const { text, x, y, bold } of words) {
       pen.text(text, onPage.x(x), onPage.y(y), { height: WORD_HEIGHT, align: 'centre', bold });
     }
-    for (const seam of mine) {
-      for (const [x1, y1, x2, y2] of seamDiagonals(seam)) {
-        pen.line([onPage.x(x1), onPage.y(y1), onPage.x(x2), onPage.y(y2)], narrow);
-      }
+    for (const [x1, y1, x2, y2] of mine.flatMap(({ diagonals }) => diagonals)) {
+      pen.line([onPage.x(x1), onPage.y(y1), onPage.x(x2), onPage.y(y2)], narrow);
     }
   });
   drawEdges(pen, tile, box);

@@ -165,7 +165,7 @@ function dotWords({ id, s, z, diameter }: Dot, place: readonly string[]): Captio
     block(s - out - 2, z, 'right'),
   ];
   const far = [20, 35, 50, 65].flatMap((up) =>
-    [0, 25, -25, 50, -50].flatMap((along) =>
+    [0, 25, -25, 50, -50, 75, -75].flatMap((along) =>
       [1, -1].map((side): Shape[] => {
         const y = z + side * (out + up);
         const foot: Point = [s + along, y - side * (both / 2 + 1.5)];
