@@ -40,6 +40,7 @@ export function layLabels(page: LabelsPage, studio: Studio): readonly Leaf[] {
     factors,
     ...(i === 0 ? { bookmark: title } : {}),
     draw: (pen: Pen) => {
+      drawUse(pen, page, { width, height, margin: studio.settings.margin });
       labels.slice(i * perSheet, (i + 1) * perSheet).forEach((label, k) => {
         const box = cellBox(stock, k, height);
         if (stock.cutLines) pen.rectangle(box, dashed(0.25));
@@ -48,6 +49,24 @@ export function layLabels(page: LabelsPage, studio: Studio): readonly Leaf[] {
     },
   }));
 }
+
+/** Whether the sheet's size matters and when it is valid: over the labels, or under them, where the sheet has a margin that the printer reaches. */
+function drawUse(
+  pen: Pen,
+  { stock, use }: LabelsPage,
+  { width, height, margin }: { readonly width: number; readonly height: number; readonly margin: number },
+): void {
+  if (!use) return;
+  const top = height - stock.top;
+  const foot = top - (stock.rows - 1) * stock.rowPitch - stock.height;
+  const y = [top + USE / 2 + 0.5, foot - USE / 2 - 0.5].find((at) => at - USE >= margin && at + USE <= height - margin);
+  if (y === undefined) return;
+  const left = Math.max(stock.left, margin + 1);
+  pen.text(`${use.size}  ·  ${use.when}`, left, y, { height: USE, fit: width - 2 * left });
+}
+
+/** Height of the letters beside the labels, mm (ISO 3098-1:2015). */
+const USE = 2.5;
 
 /** What is wrong with a stock for a printer that leaves a margin: nothing may stand where it does not print. */
 export function labelFindings({ stock }: LabelsPage, margin: number): readonly Finding[] {
