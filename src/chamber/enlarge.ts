@@ -21,6 +21,8 @@ const WORTH = 0.005;
 const TRIES = 10;
 const ROUNDS = 4;
 const HALF = 0.5;
+/** An edge is moved so much short of where a wall would just be met, mm: there the last bit of a machine's arithmetic would decide. */
+const SHORT = 0.001;
 
 /** Whether a chamber, face frame of its row, keeps off everything that is not a wall. */
 export type IsFree = (shape: Pick<Chamber, 'profile' | 'depth'>) => boolean;
@@ -87,7 +89,7 @@ function sideMoved(
         ? spare(patch, best.walls) / (spare(patch, best.walls) - spare(patch, walls))
         : 1;
     const share = walls ? Math.min(...PATCHES.map(even)) : 0;
-    next = stands + (share > HALF / 2 ? share : HALF) * (fails - stands);
+    next = stands + (share > HALF / 2 ? share : HALF) * (fails - stands) - SHORT;
   }
   return best;
 }
