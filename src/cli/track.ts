@@ -9,7 +9,7 @@ import type { ShopServer } from '../shop/server/shopServer.js';
 import { sayProblem } from '../shop/store/problem.js';
 import { countRefits, refitReport } from '../shop/trackReport.js';
 import { REFUSED, type Command, type Io } from './io.js';
-import { watchFiles } from './watchJob.js';
+import { watchFiles } from './watchFiles.js';
 import { jobFrom } from './jobFile.js';
 import { trackedBlocks } from './trackedBlocks.js';
 import { canWriteTo, whyNotNamed, writtenAlone } from './writing.js';

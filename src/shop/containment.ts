@@ -9,12 +9,15 @@ import {
   translatePathsD,
 } from 'clipper2-ts';
 import type { PathD, PathsD } from 'clipper2-ts';
+import { shiftsWithin } from './shifts.js';
 import type { Outline } from './trackedBlock.js';
 
 /** Outlines are compared on a grid this fine, decimals of a mm. */
 const DECIMALS = 3;
-/** What the grid may cut off along an edge, mm. */
-const GRID_ERROR = 0.01;
+/** What the grid may cut off along an edge, mm: so little that no corner can stand out by it. */
+const GRID_ERROR = 0.002;
+/** More than the grid is off, where straight lines alone tell what need not be tried, mm. */
+const SLACK = 0.02;
 
 /**
  * Whether `small` can be laid wholly inside `large` by shifting it (not by turning it: a block has a nose end and a deck edge).
@@ -32,21 +35,15 @@ export function fitsInside(small: Outline, large: Outline, spare: number): boole
     0,
   );
   const allowed = GRID_ERROR * perimeter;
-  const [needs, has] = [boxOf(inner), boxOf(room.flat())];
-  if (needs.length > has.length + GRID_ERROR || needs.height > has.height + GRID_ERROR) return false;
-  if (standsOver([inner], room, has.s - needs.s, has.z - needs.z) <= allowed) return true;
+  const within = shiftsWithin(inner, room, SLACK);
+  if (within.length === 0) return false;
+  const isInside = ({ x, y }: { x: number; y: number }) => standsOver([inner], room, x, y) <= allowed;
+  if (isInside(placesOn(within)[0]!)) return true;
   const mirrored = inner.map(({ x, y }) => ({ x: -x, y: -y }));
   return room
     .flatMap((edge) => Minkowski.sumD(mirrored, edge, true, DECIMALS))
     .flatMap(placesOn)
-    .some(({ x, y }) => standsOver([inner], room, x, y) <= allowed);
-}
-
-/** Middle and sides of the smallest box around these points. */
-function boxOf(path: PathD): { s: number; z: number; length: number; height: number } {
-  const [xs, ys] = [path.map(({ x }) => x), path.map(({ y }) => y)];
-  const [s0, s1, z0, z1] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
-  return { s: (s0 + s1) / 2, z: (z0 + z1) / 2, length: s1 - s0, height: z1 - z0 };
+    .some(isInside);
 }
 
 /** Area of the shifted `inner` outside `room`, mm². */

@@ -107,4 +107,16 @@ describe('whether one block can be cut out of another', () => {
   it('a block that is larger all round is not taken for one that is smaller', () => {
     expect(fitsInside(rectangle(500, 300), rectangle(100, 50), 0.5)).toBe(false);
   });
+
+  it('one square corner does not hide in the rounding of a long outline', () => {
+    // The corner cut off at 45° takes 2.5 mm² of 400 × 100 mm: it stands out by 1.6 mm, square to the cut.
+    const cut: Outline = [
+      [0, 0],
+      [400, 0],
+      [400, 100],
+      [2.3, 100],
+      [0, 97.7],
+    ];
+    expect(fitsInside(rectangle(400, 100), cut, 0.05)).toBe(false);
+  });
 });
