@@ -5,11 +5,12 @@ import { printAs, roundedAs } from '../length/rounded.js';
 import type { Plan } from '../plan.js';
 import { madeInWords } from './cutTables.js';
 import type { Cell } from './pages.js';
+import { say } from './words.js';
 
 /** The cuts for a spreadsheet, the header first: as on the cut list, the fence in millimetres and as the builder sets it. */
 export function cutRows({ job: { units } }: Plan, { sheets }: Cutting): Cell[][] {
   return [
-    words.csv.cuts,
+    words.csv.cuts.map((title) => say(title, { units })),
     ...(sheets?.sheets ?? []).flatMap(({ number, stock, cuts }) =>
       cuts.map((cut): Cell[] => [
         number,
