@@ -8,7 +8,7 @@ import { solidOf } from '../wall/solid.js';
 import { onSurface, wallsOf, type Places, type Walls } from '../wall/walls.js';
 import type { Why } from './chamber.js';
 import { easeCorners } from './contour.js';
-import { crop, type Edges, type Pair } from './edges.js';
+import { crop, leastHeight, type Edges, type Pair } from './edges.js';
 
 /** A chamber that stands: its cut and its proved walls, face frame, mm. */
 export interface Carved {
@@ -91,7 +91,8 @@ export function carve(
       }
     }
     const length = edges.bottom[edges.bottom.length - 1]![0] - edges.bottom[0]![0];
-    if (length < spec.smallest.length || depth < spec.smallest.depth) break;
+    const { smallest } = spec;
+    if (length < smallest.length || depth < smallest.depth || leastHeight(edges) < smallest.height) break;
   }
   return stood ?? { failed: 'unproved' };
 }

@@ -15,6 +15,12 @@ export interface Finding {
   readonly instead: string;
 }
 
+/** The same finding where it repeats what was written with a tab or another character that has no sign: a space stands for it. */
+export function legible(finding: Finding): Finding {
+  const plain = (text: string) => text.replace(/\p{Cc}/gu, ' ');
+  return { ...finding, what: plain(finding.what), instead: plain(finding.instead) };
+}
+
 /** One line for a terminal: `tarn.yaml:31:5: chambers.web: 14 in is … → less than …`. Warnings say so. */
 export function printFinding({ severity, where, what, instead }: Finding): string {
   const place = [where.file, where.line, where.column].filter((part) => part !== undefined).join(':');

@@ -6,7 +6,7 @@
  * `npm run schema`. Sections that need another's values (keep-outs need the outline) take the converted part, not the file.
  * Values that could not be read arrive as not-a-number, so compare in such a way that NaN complains of nothing.
  */
-import { doubtsAmong, type Finding } from './finding.js';
+import { doubtsAmong, legible, type Finding } from './finding.js';
 import { tablesInDoubt } from './doubts/tables.js';
 import { unusual } from './doubts/usual.js';
 import { readDocument, type JobDocument } from './document.js';
@@ -60,7 +60,7 @@ export function readJob(
   before?: Reading,
 ): ReadJob {
   const { document, reading, findings } = readDocument(text, fileName, before);
-  if (!document) return { findings };
+  if (!document) return { findings: findings.map(legible) };
 
   const { file, mistakes } = toFile(document);
   for (const { path, what, instead, unknownKey } of mistakes.slice(0, MOST_FINDINGS)) {
@@ -93,7 +93,7 @@ export function readJob(
   const all = inOrder(findings, fileName, Math.max(0, mistakes.length - MOST_FINDINGS));
   const doubts = doubtsAmong(all);
   const told = job && { ...job, ...(doubts.length > 0 && { doubts }) };
-  return { findings: all, ...(told && isSound && { job: told }), ...(reading && { reading }) };
+  return { findings: all.map(legible), ...(told && isSound && { job: told }), ...(reading && { reading }) };
 }
 
 /** Checks the shape of the file; where it is wrong, gives what can be read of it. */

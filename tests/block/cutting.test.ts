@@ -105,8 +105,9 @@ describe('what cannot be cut is said by number, and the rest is planned', () => 
         fill: { name: 'light foam', density: 12, source: 'invented' },
         blocks: { ...BLOCKS, ...more },
       },
-      // Only what gluing asks of a row is here.
+      // Only what gluing asks of a row and of a chamber is here.
       layup: { rows: [{ id: 'R1', end: 'rail' }] } as unknown as Blocked['layup'],
+      chambers: blocks.map(({ id }) => ({ id, profile: [], depth: [0, 40] })) as unknown as Blocked['chambers'],
       blocks,
     });
   const said = ({ sheets }: Cutting) => sheets!.findings.map((finding) => sayCutFinding(finding, 'mm'));

@@ -350,6 +350,12 @@ describe('jobs that are wrong', () => {
     ]);
   });
 
+  it('a tab in a line that is repeated is shown as a space', () => {
+    const { findings } = readText(`${mere}\nfill:\t{foam:\teps-12}}\n`);
+    expect(findings.length).toBeGreaterThan(0);
+    for (const { what, instead } of findings) expect(what + instead).not.toMatch(/\p{Cc}/u);
+  });
+
   it('give findings and never an exception, whatever is changed in them', () => {
     const words = [
       '',

@@ -99,7 +99,7 @@ test('the list of weights survives a spreadsheet: what is read back is what the 
 test('a weighing that cannot be right is said with what, against what and what was expected', () => {
   expect(questionedLines(plan)).toEqual([
     expect.stringMatching(
-      /^chambered: 41\.0 lb is more than the 40\.0 lb of "shaped", though only dust went in between\. Expected 2\d\.\d lb to 2\d\.\d lb\. /,
+      /^chambered: 41\.0 lb is more than the 40\.0 lb of "shaped", though only dust came off in between\. Expected 2\d\.\d lb to 2\d\.\d lb\. /,
     ),
   ]);
 });
@@ -132,7 +132,7 @@ describe('the target in papers', () => {
 
   test('says how near it comes and what stands in the way', () => {
     const said = JSON.stringify(targetPage(plan, steered));
-    expect(said).toContain('The target of 35.0 lb is not met; 36.0 lb is as near as it comes.');
+    expect(said).toContain('The target of 35.0 lb is not met; 36.0 lb is as near as it gets.');
     expect(said).toContain('deck skin is at its least');
   });
 });

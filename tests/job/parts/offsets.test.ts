@@ -101,7 +101,7 @@ describe('a table of offsets', () => {
     [
       'noise',
       '\u0000\u0001\u0002',
-      't.csv:1: the file holds characters that no text has; it is not a table of offsets → a text file, UTF-8',
+      't.csv:1: the file holds characters that no text has; it is not a table of offsets → a text file: save it as plain text, encoding UTF-8, line endings LF (Unix) or CRLF (Windows)',
     ],
   ])('with %s says so, with its line', (_, text, expected) => {
     expect(said(text)).toContain(expected);
