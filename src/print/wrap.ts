@@ -1,10 +1,5 @@
+import { wordsOf } from '../length/wordsOf.js';
 import type { Measure } from './pen.js';
-
-/** A space that lines may be broken at: not one within a measure, 1 3/16 in or 12 mm, which would be read as another. */
-const BREAK = /(?<!\d) +| +(?!(?:\d+\/\d+|mm|in|ft|kg|lb)(?![\w/]))/;
-
-/** What of a line is never parted where it can be helped. */
-export const wordsOf = (line: string): readonly string[] => line.split(BREAK);
 
 /**
  * Breaks a text into lines no wider than `width` mm, at spaces, and within a word only when it is wider than a line by itself.

@@ -1,3 +1,4 @@
+import { wordsOf } from '../length/wordsOf.js';
 import { letterWidth } from './letterWidths.js';
 
 /** Heights of capitals, mm. Source: ISO 3098-1:2015, the series of nominal sizes. */
@@ -21,10 +22,10 @@ export function heightFitting(
   return SERIES.find((h) => h <= most && h >= least && h <= room.height && widthOf(words, h) <= room.width);
 }
 
-/** A sentence in lines no wider than `width` mm, broken at spaces. */
+/** A sentence in lines no wider than `width` mm, broken at spaces, never within a measure. */
 export function wrapped(sentence: string, width: number, height: number): string[] {
   const lines: string[] = [];
-  for (const word of sentence.split(' ')) {
+  for (const word of wordsOf(sentence)) {
     const longer = lines.length > 0 ? `${lines.at(-1)!} ${word}` : word;
     if (lines.length > 0 && widthOf(longer, height) <= width) lines[lines.length - 1] = longer;
     else lines.push(word);

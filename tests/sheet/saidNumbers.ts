@@ -85,11 +85,16 @@ function onPage(page: DocumentPage, plan: Plan): Said[] {
   }
 }
 
-/** On a face the depth stands with its chamber's number, or is the nearest to it. */
+/** On a face the depth stands with its chamber's number, or is the nearest to it; in a narrow chamber it takes two lines. */
 function onFace(drawing: Drawing, plan: Plan): Said[] {
   const { id, shapes } = settled(drawing);
   const texts = shapes.filter((shape): shape is TextShape => shape.kind === 'text');
-  const depths = texts.filter(({ text }) => DEEP.test(text) && LENGTH.test(text) && text.length < 80);
+  const saysDeep = ({ text }: TextShape) => DEEP.test(text) && text.length < 80;
+  const isNextLine = (a: TextShape, b: TextShape) =>
+    a.height === b.height && Math.hypot(a.x - b.x, a.y - b.y) < 2 * a.height;
+  const depths = texts.filter(
+    (each) => LENGTH.test(each.text) && (saysDeep(each) || texts.some((one) => saysDeep(one) && isNextLine(one, each))),
+  );
   return plan.chambers.flatMap(({ id: chamber }) =>
     texts
       .filter(({ text }) => text.split(/\s+/).includes(chamber))

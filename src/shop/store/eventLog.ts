@@ -42,7 +42,7 @@ export type EventFields = readonly [
 
 export const EVENT_COLUMNS = 'number, client, seq, seen, plan, at, who, via, what, received, happened';
 /** So many rows are read at once: each is held three times while it is. */
-const AT_ONCE = 20_000;
+const AT_ONCE = 4_000;
 
 /**
  * Every event with a higher number.
@@ -50,28 +50,45 @@ const AT_ONCE = 20_000;
  * @throws {@link Damaged} where a row is not as it was written
  */
 export function logAfter(db: Database.Database, number: number): LogPart {
-  const all: EventFields[] = [];
-  for (let last = number; ; last = all.at(-1)![0]) {
+  const reading = new Reading();
+  for (;;) {
     const rows = rowsOf(db, `${EVENT_COLUMNS}, seal`, `event WHERE number > ? ORDER BY number LIMIT ${AT_ONCE}`, [
-      last,
+      Math.max(number, reading.last),
     ]);
-    for (const row of rows) all.push(unsealed(row));
-    if (rows.length < AT_ONCE) return logPart(all);
+    for (const row of rows) reading.take(unsealed(row));
+    if (rows.length < AT_ONCE) return reading;
   }
 }
 
 /** The events that rows of the log, from wherever they were kept, come to. */
 export function logPart(rows: readonly EventFields[]): LogPart {
+  const reading = new Reading();
+  for (const row of rows) reading.take(row);
+  return reading;
+}
+
+/** A log while it is read, row by row. */
+class Reading implements LogPart {
+  readonly events: StoredEvent[] = [];
+  readonly passedOver: string[] = [];
+  private newest: EventFields | undefined;
   // The same few things happen again and again: each is read once.
-  const read = new Map<string, Happening | undefined>();
-  const events: StoredEvent[] = [];
-  const passedOver: string[] = [];
-  for (const row of rows) {
-    const event = fromRow(row, read);
-    if (typeof event === 'string') passedOver.push(event);
-    else events.push(event);
+  private readonly read = new Map<string, Happening | undefined>();
+
+  get last(): number {
+    return this.newest?.[0] ?? 0;
   }
-  return { events, passedOver, last: rows.at(-1)?.[0] ?? 0, lastKey: rows.length > 0 ? keyOf(rows.at(-1)!) : '' };
+
+  get lastKey(): string {
+    return this.newest ? keyOf(this.newest) : '';
+  }
+
+  take(row: EventFields): void {
+    const event = fromRow(row, this.read);
+    if (typeof event === 'string') this.passedOver.push(event);
+    else this.events.push(event);
+    this.newest = row;
+  }
 }
 
 /** Adds the events not yet in the log, in the order given. To be called within a transaction. */

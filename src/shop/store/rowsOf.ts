@@ -1,3 +1,4 @@
+import { isUtf8 } from 'node:buffer';
 import type Database from 'libsql';
 
 /** A row that disagrees with its check sum, or bytes that are no text. */
@@ -16,10 +17,9 @@ export function rowsOf(db: Database.Database, columns: string, from: string, giv
     .prepare(`SELECT CAST(json_group_array(json_array(${columns})) AS BLOB) AS rows FROM (SELECT * FROM ${from})`)
     .get(given) as { rows: Buffer };
   try {
-    return JSON.parse(UTF8.decode(rows)) as unknown[][];
+    if (isUtf8(rows)) return JSON.parse(rows.toString()) as unknown[][];
   } catch {
-    throw new Damaged('Some entries are no text any more.');
+    // Whole letters, but no rows.
   }
+  throw new Damaged('Some entries are no text any more.');
 }
-
-const UTF8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
