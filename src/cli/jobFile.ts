@@ -6,20 +6,24 @@ import type { Job } from '../job/job.js';
 import { readJob } from '../job/read.js';
 import { trackerPath } from '../shop/store/trackerPath.js';
 import type { Io } from './io.js';
+import { watched, type Watched } from './watchFiles.js';
 
 /** A job as it was read, and the files that make it up. */
 export interface JobRead {
   readonly job: Job;
   /** The job file itself, also where a link was named: its table and its tracker lie beside it. */
   readonly file: string;
-  /** What it was read from: the job file and its table. */
-  readonly sources: readonly string[];
   /** All that was read or is kept for this job: the job file, its table, its tracker. */
   readonly inputs: readonly string[];
 }
 
-/** Reads a job and says what is wrong with it; nothing where it cannot be planned. */
-export function jobFrom(named: string, io: Io): JobRead | undefined {
+/**
+ * Reads a job and says what is wrong with it; nothing where it cannot be planned.
+ *
+ * @param looked takes in each file that was looked for, whether or not it could be read, as it was just before
+ */
+export function jobFrom(named: string, io: Io, looked: Watched[] = []): JobRead | undefined {
+  looked.push(watched(named));
   const text = textFile(named);
   if (typeof text !== 'string') {
     io.err(`${named}: ${text.why} → name a job file, or begin one with: chamberwright new ${named}`);
@@ -30,11 +34,11 @@ export function jobFrom(named: string, io: Io): JobRead | undefined {
   const { job, findings } = readJob(text, named, (name) => {
     const table = resolve(dirname(file), name);
     tables.push(table);
+    looked.push(watched(table));
     return existsSync(table) ? textFile(table) : undefined;
   });
   for (const finding of findings) io.err(printFinding(finding));
-  const sources = [file, ...tables];
-  if (job) return { job, file, sources, inputs: [...sources, trackerPath(file)] };
+  if (job) return { job, file, inputs: [file, ...tables, trackerPath(file)] };
   const things = findings.length === 1 ? 'thing' : 'things';
   io.err(`${findings.length} ${things} to put right in ${basename(named)}; nothing was written.`);
   return undefined;

@@ -9,9 +9,9 @@ import type { ShopServer } from '../shop/server/shopServer.js';
 import { sayProblem } from '../shop/store/problem.js';
 import { countRefits, refitReport } from '../shop/trackReport.js';
 import { REFUSED, type Command, type Io } from './io.js';
-import { watchFiles } from './watchFiles.js';
-import { jobFrom } from './jobFile.js';
+import { jobFrom, type JobRead } from './jobFile.js';
 import { trackedBlocks } from './trackedBlocks.js';
+import { watchFiles, type Watched } from './watchFiles.js';
 import { canWriteTo, whyNotNamed, writtenAlone } from './writing.js';
 
 const PAGE = fileURLToPath(new URL('../../page/shop', import.meta.url));
@@ -22,7 +22,8 @@ export const trackCommand: Command = {
       io.err(`The name of the job file is missing.\n\n${TRACK_HELP}`);
       return REFUSED;
     }
-    const read = jobFrom(file, io);
+    const looked: Watched[] = [];
+    const read = jobFrom(file, io, looked);
     if (!read) return REFUSED;
     const { job } = read;
     let stopWatching = () => {};
@@ -41,8 +42,7 @@ export const trackCommand: Command = {
           return io.stopped();
         },
         running: (server) => {
-          const changed = () => followJob(file, server, io);
-          stopWatching = watchFiles(read.sources, changed);
+          stopWatching = watchFiles(looked, () => followJob(file, server, io));
         },
         readBytes: fileBytes,
         writeList: async (name, text) => {
@@ -60,22 +60,26 @@ export const trackCommand: Command = {
   },
 };
 
-/** Puts a job that was changed while the tracker is served in force, if it can be planned, and says what that means. */
-async function followJob(file: string, server: ShopServer, io: Io): Promise<void> {
+/** Puts a job that was changed while the tracker is served in force, if it can be planned, and says what that means. Gives the files that were read. */
+async function followJob(file: string, server: ShopServer, io: Io): Promise<readonly Watched[]> {
+  const looked: Watched[] = [];
   try {
-    const read = jobFrom(file, io);
-    if (!read)
-      return io.err(
-        `${file} was changed and cannot be planned so. The phones keep the plan before it until it is put right.`,
-      );
-    const done = await server.replacePlan(read.job.name, trackedBlocks(planOf(read.job)), read.job.units);
-    if (!done.ok) return io.err(sayProblem(done.problem));
-    const { isNew, refits } = done.value;
-    if (!isNew) return;
-    const todo = refits.size === 0 ? 'All blocks in hand still fit.' : `Blocks in hand: ${countRefits(refits)}.`;
-    io.out(`${file} was changed; every phone has the new plan. ${todo}`);
-    refitReport(refits, read.job.units).slice(2).forEach(io.out);
+    const read = jobFrom(file, io, looked);
+    if (read) await putInForce(read, server, io);
+    else
+      io.err(`${file} was changed and cannot be planned so. The phones keep the plan before it until it is put right.`);
   } catch (error) {
     io.err(`${file}: ${reason(error)}`);
   }
+  return looked;
+}
+
+async function putInForce({ job, file }: JobRead, server: ShopServer, io: Io): Promise<void> {
+  const done = await server.replacePlan(job.name, trackedBlocks(planOf(job)), job.units);
+  if (!done.ok) return io.err(sayProblem(done.problem));
+  const { isNew, refits } = done.value;
+  if (!isNew) return;
+  const todo = refits.size === 0 ? 'All blocks in hand still fit.' : `Blocks in hand: ${countRefits(refits)}.`;
+  io.out(`${file} was changed; every phone has the new plan. ${todo}`);
+  refitReport(refits, job.units).slice(2).forEach(io.out);
 }

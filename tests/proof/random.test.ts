@@ -10,7 +10,7 @@ import { jobFiles } from '../random/jobFile.js';
 import { disagreements } from './against.js';
 
 /** How many boards, and from which seed; `npm run soak -- COUNT SEED` sets them. */
-const BOARDS = Number(process.env['BOARDS'] ?? 300);
+const BOARDS = Number(process.env['BOARDS'] ?? 100);
 const SEED = Number(process.env['SEED'] ?? 20261125);
 /** Boards of the hard kind are larger than this only in the soak. */
 const MOST_CHAMBERS = 30;
