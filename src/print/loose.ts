@@ -1,5 +1,5 @@
-import type { Drawing, Shape } from '../sheet/drawing.js';
-import { moved } from '../sheet/layInRows.js';
+import type { Drawing, Part as OfDrawing } from '../sheet/drawing.js';
+import { movedPart } from '../sheet/layInRows.js';
 import { heightOf, joinBoxes, widthOf, type Box } from './box.js';
 import { inkedArea, inkOf } from './ink.js';
 import { nest, type Format, type Run, type TilePlan } from './nest.js';
@@ -17,9 +17,8 @@ const LINES = [2, 3, 5, 8, 12, 18] as const;
 /** More names than this are too small to read in a title block. */
 const MOST_NAMES = 2;
 
-interface Part {
+interface Part extends OfDrawing {
   readonly drawing: Drawing;
-  readonly shapes: readonly Shape[];
   readonly box: Box;
 }
 
@@ -30,7 +29,7 @@ interface Part {
  * @param title of the document: pages with parts of many drawings are named after it
  */
 export function layLoose(title: string, drawings: readonly Drawing[], formats: readonly Format[]): TilePlan {
-  const parts = drawings.flatMap((drawing) => (drawing.apart ?? []).map((shapes) => partOf(drawing, shapes)));
+  const parts = drawings.flatMap((drawing) => (drawing.apart ?? []).map((part) => partOf(drawing, part)));
   if (parts.length === 0) return nest(drawings, formats);
   const best = formats
     .map((format) => singlePages(parts, format, title))
@@ -54,9 +53,9 @@ interface Singles {
 
 const sameLeft = (a: Singles, b: Singles): boolean => a.left.length === b.left.length;
 
-function partOf(drawing: Drawing, shapes: readonly Shape[]): Part {
-  const { lines, texts } = traceOf({ ...drawing, shapes });
-  return { drawing, shapes, box: joinBoxes([...lines, ...texts].map(({ box }) => box)) };
+function partOf(drawing: Drawing, part: OfDrawing): Part {
+  const { lines, texts } = traceOf({ ...drawing, ...part });
+  return { drawing, ...part, box: joinBoxes([...lines, ...texts].map(({ box }) => box)) };
 }
 
 /** A row of parts on a page: how far it is filled, and where it hangs. */
@@ -105,8 +104,8 @@ function singlePages(parts: readonly Part[], format: Format, title: string): Sin
 }
 
 /** A part with the upper left corner of its box at a place. */
-function placed({ drawing, shapes, box }: Part, x: number, y: number): Part {
-  return { drawing, box, shapes: shapes.map((shape) => moved(shape, x - box.minX, y - box.maxY)) };
+function placed({ drawing, box, ...part }: Part, x: number, y: number): Part {
+  return { drawing, box, ...movedPart(part, x - box.minX, y - box.maxY) };
 }
 
 function runOf({ parts }: Sheet, format: Format, pane: Pane, title: string): Run {
@@ -126,13 +125,14 @@ function runOf({ parts }: Sheet, format: Format, pane: Pane, title: string): Run
 /** Parts as one drawing, named after what they are of, or all together where that is much. */
 function together(parts: readonly Part[], title: string): Drawing {
   const drawings = [...new Set(parts.map(({ drawing }) => drawing))];
-  const apart = parts.map(({ shapes }) => shapes);
+  const apart = parts.map(({ shapes, captions }) => ({ shapes, captions }));
   return {
     id: drawings.map(({ id }) => id).join(' '),
     title: drawings.length > MOST_NAMES ? title : drawings.map((each) => each.title).join(' · '),
     notes: drawings[0]!.notes,
     ...(drawings[0]!.legend && { legend: drawings[0]!.legend }),
-    shapes: apart.flat(),
+    shapes: apart.flatMap(({ shapes }) => shapes),
+    captions: apart.flatMap(({ captions }) => captions),
     apart,
   };
 }

@@ -1,7 +1,7 @@
 import { printAs } from '../length/rounded.js';
 import type { Plan } from '../plan.js';
 import { blockOutlines, type BlockOutline } from './blockOutlines.js';
-import type { Drawing, Shape } from './drawing.js';
+import type { Caption, Drawing } from './drawing.js';
 import { layInRows } from './layInRows.js';
 import { legendOf } from './legendOf.js';
 import { outlineWords } from './outlineWords.js';
@@ -17,19 +17,22 @@ export function blockSheets(plan: Plan): Drawing[] {
   return [...new Set(outlines.map(({ row }) => row))].map((row): Drawing => {
     const its = outlines.filter((outline) => outline.row === row);
     const rows = [...new Set(its.flatMap(({ serves }) => serves.map(({ block }) => block.row)))];
-    const apart = layInRows(its.map((outline) => [contour('block', outline.contour), ...wordsOn(outline, plan)]));
+    const apart = layInRows(
+      its.map((outline) => ({ shapes: [contour('block', outline.contour)], captions: [wordsOn(outline, plan)] })),
+    );
     return {
       id: `blocks-${row}`,
       title: say(WORDS.block.title, { row: rows.join(WORDS.joinWith) }),
       notes: [WORDS.block.notes],
       legend: legendOf('block'),
-      shapes: apart.flat(),
+      shapes: apart.flatMap(({ shapes }) => shapes),
+      captions: apart.flatMap(({ captions }) => captions),
       apart,
     };
   });
 }
 
-function wordsOn({ contour: vertices, noseAt, serves }: BlockOutline, plan: Plan): Shape[] {
+function wordsOn({ contour: vertices, noseAt, serves }: BlockOutline, plan: Plan): Caption {
   const thick = ({ block }: (typeof serves)[number]) => printAs('block', block.made.thickness, plan.job.units);
   const thicknesses = new Set(serves.map(thick));
   const first = thick(serves[0]!);

@@ -17,8 +17,8 @@ export interface Drawing {
   readonly legend?: Legend;
   /** What it is and which way it looks, said on each page that it shares with other drawings. */
   readonly name?: string;
-  /** The same shapes in groups that have nothing to do with each other: whoever puts the drawing onto pages lays them as they fit, whole and level. */
-  readonly apart?: readonly (readonly Shape[])[];
+  /** The same in parts that have nothing to do with each other: whoever puts the drawing onto pages lays them as they fit, whole and level. */
+  readonly apart?: readonly Part[];
   /** A chart of figures: nothing in it has a length, so that no scale is said of it. */
   readonly isChart?: boolean;
 }
@@ -32,6 +32,9 @@ export interface Caption {
   /** Better left out than crossed. */
   readonly optional?: boolean;
 }
+
+/** Shapes with their words. */
+export type Part = Required<Pick<Drawing, 'shapes' | 'captions'>>;
 
 /** What kinds of line mean, the most dangerous first. */
 export type Legend = readonly (readonly [layer: Layer, meaning: string])[];

@@ -1,4 +1,4 @@
-import type { Drawing, Shape } from './drawing.js';
+import type { Drawing, Part, Shape } from './drawing.js';
 import { widthOf } from './lettering.js';
 
 /** How wide a sheet that parts are laid out on becomes, and the space kept between them, mm: sheets of foam are commonly 600 mm wide (common practice, no source). */
@@ -6,21 +6,30 @@ const WIDTH = 600;
 const GAP = 8;
 
 /** Parts of a drawing side by side in rows from the upper left, in their order, none on another; each keeps its size and its way up. */
-export function layInRows(parts: readonly (readonly Shape[])[]): Shape[][] {
+export function layInRows(parts: readonly Part[]): Part[] {
   let [x, y, deepest] = [0, 0, 0];
-  return parts.map((shapes) => {
-    const box = extentOf(shapes);
+  return parts.map((part) => {
+    const box = extentOf([...part.shapes, ...part.captions.flatMap(({ places }) => places[0] ?? [])]);
     const [width, height] = [box.right - box.left, box.high - box.low];
     if (x > 0 && x + width > WIDTH) [x, y, deepest] = [0, y - deepest - GAP, 0];
-    const placed = shapes.map((shape) => moved(shape, x - box.left, y - box.high));
+    const placed = movedPart(part, x - box.left, y - box.high);
     x += width + GAP;
     deepest = Math.max(deepest, height);
     return placed;
   });
 }
 
+/** A part moved as it is, wherever its words may stand, mm. */
+export function movedPart({ shapes, captions }: Part, dx: number, dy: number): Part {
+  const all = (some: readonly Shape[]) => some.map((shape) => moved(shape, dx, dy));
+  return {
+    shapes: all(shapes),
+    captions: captions.map((caption) => ({ ...caption, places: caption.places.map(all) })),
+  };
+}
+
 /** A shape moved as it is, mm. */
-export function moved<S extends Drawing['shapes'][number]>(shape: S, dx: number, dy: number): S {
+function moved<S extends Drawing['shapes'][number]>(shape: S, dx: number, dy: number): S {
   return shape.kind === 'path'
     ? { ...shape, vertices: shape.vertices.map((v) => ({ ...v, x: v.x + dx, y: v.y + dy })) }
     : { ...shape, x: shape.x + dx, y: shape.y + dy };

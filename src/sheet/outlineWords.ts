@@ -1,5 +1,5 @@
 import type { Vertex } from '../length/vertex.js';
-import type { Shape } from './drawing.js';
+import type { Caption, Shape } from './drawing.js';
 import { spanAt } from './finished.js';
 import { widthOf } from './lettering.js';
 import { blockArrow, circle, line, text, type Point } from './primitives.js';
@@ -35,26 +35,30 @@ interface Line {
 }
 
 /**
- * Numbers, thickness, nose and deck of an outline: turned with it and wholly inside where there is room; what does not fit, in whole lines, stands
- * under it on a leader (ISO 128-2: a leader that ends within an outline ends in a dot).
+ * Numbers, thickness, nose and deck of an outline: turned with it and wholly inside where there is room, from its middle outward, the largest letters
+ * first; what does not fit, in whole lines, stands under it on a leader (ISO 128-2: a leader that ends within an outline ends in a dot).
  */
-export function outlineWords(contour: readonly Vertex[], words: OutlineWords): Shape[] {
+export function outlineWords(contour: readonly Vertex[], words: OutlineWords): Caption {
   const points = contour.map(({ x, y }): Point => [x, y]);
-  for (const height of NUMBERS) {
-    for (const lines of arrangements(words, height)) {
-      const spot = roomFor(lines, points);
-      if (spot) return stack(lines, spot.at, spot.angle);
-    }
-  }
+  const inside = NUMBERS.flatMap((height) =>
+    arrangements(words, height).flatMap((lines) =>
+      roomsFor(lines, points).map(({ at, angle }) => stack(lines, at, angle)),
+    ),
+  );
   // The number by itself, and all else under it; at the last all of it under it.
   const length = Math.max(...points.map(([x]) => x)) - Math.min(...points.map(([x]) => x));
   const ways = arrangements(words, LETTERS);
   const all = ways.find((lines) => Math.max(...lines.map(wide)) <= length) ?? ways.at(-1)!;
-  for (let inside = all.length - 1; inside > 0; inside--) {
-    const spot = roomFor(all.slice(0, inside), points);
-    if (spot) return [...stack(all.slice(0, inside), spot.at, spot.angle), ...onLeader(all.slice(inside), points)];
-  }
-  return onLeader(all, points);
+  const beside = all
+    .map((_, i) => all.length - 1 - i)
+    .filter((count) => count > 0)
+    .flatMap((count) => {
+      const under = onLeaders(all.slice(count), points);
+      return roomsFor(all.slice(0, count), points).flatMap(({ at, angle }) =>
+        under.map((shapes) => [...stack(all.slice(0, count), at, angle), ...shapes]),
+      );
+    });
+  return { places: [...inside, ...beside, ...onLeaders(all, points)] };
 }
 
 /** From all numbers in one line to each in its own, the thickness between nose and deck or by itself. */
@@ -90,29 +94,34 @@ const wide = ({ words, height, arrows }: Line): number =>
 const tall = (lines: readonly Line[]): number =>
   lines.reduce((sum, { height }, i) => sum + height * (i === lines.length - 1 ? 1 : PITCH), 0);
 
+/** What rises by no more than this is written on level, radians. */
+const LEVEL = 0.02;
 /** Places along an outline that are tried, from its middle outward, and places along the words at which its height is taken. */
 const TRIED = 12;
 const SAMPLES = 8;
 
-/** The middle of a place inside an outline where lines fit, level if they can be, else along the outline's middle line. */
-function roomFor(
-  lines: readonly Line[],
-  points: readonly Point[],
-): { readonly at: Point; readonly angle: number } | undefined {
+/** The middles of the places inside an outline where lines fit, level where they can be, then along the outline's middle line. */
+function roomsFor(lines: readonly Line[], points: readonly Point[]): { readonly at: Point; readonly angle: number }[] {
   const [width, height] = [Math.max(...lines.map(wide)) + 2 * MARGIN, tall(lines) + 2 * MARGIN];
-  for (const angle of [0, slopeOf(points)]) {
+  const slope = slopeOf(points);
+  return (Math.abs(slope) < LEVEL ? [0] : [0, slope]).flatMap((angle) => {
     const level = points.map((point) => turned(point, -angle));
     const xs = level.map(([x]) => x);
     const [from, to] = [Math.min(...xs) + width / 2, Math.max(...xs) - width / 2];
-    for (let i = 0; from <= to && i <= TRIED; i++) {
-      const off = (i % 2 === 0 ? i : -i - 1) / 2 / TRIED;
-      const middle = (from + to) / 2 + off * (to - from);
-      if (middle < from || middle > to) continue;
+    if (from > to) return [];
+    return outward(from, to).flatMap((middle) => {
       const [low, high] = bandOver(level, middle - width / 2, middle + width / 2);
-      if (high - low >= height) return { at: turned([middle, (low + high) / 2], angle), angle };
-    }
-  }
-  return undefined;
+      return high - low >= height ? [{ at: turned([middle, (low + high) / 2], angle), angle }] : [];
+    });
+  });
+}
+
+/** Places from the middle of a stretch to its ends. */
+function outward(from: number, to: number): number[] {
+  return Array.from({ length: TRIED + 1 }, (_, i) => {
+    const off = (i % 2 === 0 ? i : -i - 1) / 2 / TRIED;
+    return (from + to) / 2 + off * (to - from);
+  }).filter((place) => place >= from && place <= to);
 }
 
 /** What is inside an outline over a whole stretch of it. */
@@ -167,19 +176,24 @@ function stack(lines: readonly Line[], at: Point, angle: number): Shape[] {
   });
 }
 
-/** Lines under an outline, with a leader from them to a dot inside it. */
-function onLeader(lines: readonly Line[], points: readonly Point[]): Shape[] {
+/** Lines under an outline, with a leader from them to a dot inside it: under its left end, its middle, its right end. */
+function onLeaders(lines: readonly Line[], points: readonly Point[]): Shape[][] {
   const xs = points.map(([x]) => x);
   const [left, right] = [Math.min(...xs), Math.max(...xs)];
   const low = Math.min(...points.map(([, y]) => y));
   const width = Math.max(...lines.map(wide));
-  const middle = Math.max(left + width / 2, (left + right) / 2);
-  const from = left + Math.min(12, (right - left) / 4);
-  const [bottom, top] = spanAt(points, from)!;
-  const inside: Point = [from, bottom + Math.min(4, (top - bottom) / 3)];
+  const inset = Math.min(12, (right - left) / 4);
   return [
-    ...stack(lines, [middle, low - BELOW - tall(lines) / 2], 0),
-    line('dimension', [from, low - BELOW + 1], inside),
-    circle('dimension', ...inside, 0.7),
-  ];
+    [Math.max(left + width / 2, (left + right) / 2), left + inset],
+    [left + width / 2, left + inset],
+    [right - width / 2, right - inset],
+  ].map(([middle, foot]) => {
+    const [bottom, top] = spanAt(points, foot!)!;
+    const inside: Point = [foot!, bottom + Math.min(4, (top - bottom) / 3)];
+    return [
+      ...stack(lines, [middle!, low - BELOW - tall(lines) / 2], 0),
+      line('dimension', [foot!, low - BELOW + 1], inside),
+      circle('dimension', ...inside, 0.7),
+    ];
+  });
 }

@@ -7,7 +7,7 @@ import { rollOf, sheetNamed } from '../../src/print/paper.js';
 import { traceOf } from '../../src/print/trace.js';
 import { joinBoxes, overlaps, type Box } from '../../src/print/box.js';
 import { blockSheets } from '../../src/sheet/blockSheet.js';
-import type { Drawing, Shape } from '../../src/sheet/drawing.js';
+import type { Drawing, Part } from '../../src/sheet/drawing.js';
 import { planOfSample, SAMPLES } from '../sheet/sample.js';
 
 // The package's own entry is not one that Node imports.
@@ -16,13 +16,13 @@ const { MaxRectsPacker } = (await import(/* @vite-ignore */ entry)) as { MaxRect
 
 const PAPERS = [sheetNamed('A4')!, sheetNamed('Letter')!, sheetNamed('A3')!, sheetNamed('A1')!, rollOf(610)];
 
-function boxOf(shapes: readonly Shape[], drawing: Drawing): Box {
-  const { lines, texts } = traceOf({ ...drawing, shapes });
+function boxOf(part: Part, drawing: Drawing): Box {
+  const { lines, texts } = traceOf({ ...drawing, ...part });
   return joinBoxes([...lines, ...texts].map(({ box }) => box));
 }
 
 /** What is cut along, from the corner of its own box, to a hundredth of a millimetre. */
-function cutLine(shapes: readonly Shape[]): string {
+function cutLine({ shapes }: Part): string {
   const vertices = shapes.flatMap((shape) => (shape.kind === 'path' && shape.layer === 'block' ? shape.vertices : []));
   const [left, low] = [Math.min(...vertices.map(({ x }) => x)), Math.min(...vertices.map(({ y }) => y))];
   return vertices
@@ -46,8 +46,8 @@ describe.each(SAMPLES)('the outlines of %s', (name) => {
     let whole = 0;
     for (const run of plan.runs) {
       const boxes = run.placed.flatMap(({ drawing, up }) =>
-        drawing.apart!.map((shapes) => {
-          const box = boxOf(shapes, drawing);
+        drawing.apart!.map((part) => {
+          const box = boxOf(part, drawing);
           return { ...box, minY: box.minY + up, maxY: box.maxY + up };
         }),
       );
@@ -63,8 +63,8 @@ describe.each(SAMPLES)('the outlines of %s', (name) => {
     }
     const panes = formats.map((format) => format.paneFor(900));
     const fit = drawings.flatMap((drawing) =>
-      drawing.apart!.filter((shapes) => {
-        const { minX, maxX, minY, maxY } = boxOf(shapes, drawing);
+      drawing.apart!.filter((part) => {
+        const { minX, maxX, minY, maxY } = boxOf(part, drawing);
         return panes.some(({ width, height }) => maxX - minX <= width - 6 && maxY - minY <= height - 6);
       }),
     );
@@ -78,8 +78,8 @@ describe.each(SAMPLES)('the outlines of %s', (name) => {
     const packer = new MaxRectsPacker(width - 6, height - 6, 8, { smart: false, pot: false, square: false });
     for (const { placed } of singles)
       for (const { drawing } of placed)
-        for (const shapes of drawing.apart!) {
-          const { minX, maxX, minY, maxY } = boxOf(shapes, drawing);
+        for (const part of drawing.apart!) {
+          const { minX, maxX, minY, maxY } = boxOf(part, drawing);
           packer.add(maxX - minX, maxY - minY, undefined);
         }
     expect(singles.length).toBeLessThanOrEqual(packer.bins.length + Math.ceil(packer.bins.length / 4));

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { XMLParser } from 'fast-xml-parser';
 import PDFDocument from 'pdfkit';
 import { describe, expect, test } from 'vitest';
+import { settled } from '../../src/print/settle.js';
 import { sawnFrom } from '../../src/block/sawn.js';
 import { readJob } from '../../src/job/read.js';
 import { planOf, type Plan } from '../../src/plan.js';
@@ -94,15 +95,26 @@ function numbersIn(words: readonly TextShape[], plan: Plan): { id: string; turne
 
 function holds(plan: Plan): void {
   const sheets = blockSheets(plan);
-  const parts = sheets.flatMap((sheet) => sheet.apart!.map(partOf));
+  const parts = sheets.flatMap((sheet) =>
+    sheet.apart!.map(({ shapes, captions }) => partOf([...shapes, ...captions[0]!.places[0]!])),
+  );
   const said = parts.flatMap((part) => numbersIn(part.words, plan).map((number) => ({ ...number, part })));
   expect(said.map(({ id }) => id).sort()).toEqual(plan.blocks.map(({ id }) => id).sort());
   const noseAt = (id: string) => {
     const row = plan.layup.rows.find((each) => each.id === plan.blocks.find((block) => block.id === id)!.row)!;
     return row.face.inward[1] > 0 ? 'left' : 'right';
   };
-  for (const part of parts) {
-    const { outline, words, leaders } = part;
+  // Wherever the words may come to stand: at the first place, at the last, and at a few between.
+  const everywhere = sheets.flatMap((sheet) =>
+    sheet.apart!.flatMap(({ shapes, captions }) =>
+      captions.flatMap(({ places }) =>
+        places
+          .filter((_, i) => i % Math.ceil(places.length / 3) === 0 || i === places.length - 1)
+          .map((place) => partOf([...shapes, ...place])),
+      ),
+    ),
+  );
+  for (const { outline, words, leaders } of everywhere) {
     const polygon = pointsOf(outline);
     for (const each of words) {
       expect([each.text, each.height >= 5]).toEqual([each.text, true]);
@@ -136,8 +148,8 @@ function holds(plan: Plan): void {
 
 /** No part of a sheet touches another. */
 function apart({ id, apart: groups }: Drawing): void {
-  const boxes = groups!.map((shapes) => {
-    const points = shapes.flatMap((shape): readonly Point[] =>
+  const boxes = groups!.map(({ shapes, captions }) => {
+    const points = [...shapes, ...captions[0]!.places[0]!].flatMap((shape): readonly Point[] =>
       shape.kind === 'text' ? boxOf(shape) : shape.kind === 'path' ? pointsOf(shape) : [[shape.x, shape.y]],
     );
     const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
@@ -165,7 +177,7 @@ describe.each(SAMPLES)('on the outlines of the blocks of %s', (name) => {
       const cut = entities.filter(({ layer }) => layer.startsWith('CUT'));
       expect(cut).toHaveLength(sheet.apart!.length);
       for (const { type, shape } of cut) expect([type, shape]).toEqual(['LWPOLYLINE', true]);
-      const words = sheet.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
+      const words = settled(sheet).shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
       const written = entities.flatMap(({ type, text }) =>
         type === 'TEXT'
           ? [text!.replace(/\\U\+([0-9A-F]{4})/g, (_, code: string) => String.fromCharCode(parseInt(code, 16)))]
