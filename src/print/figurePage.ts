@@ -1,3 +1,4 @@
+import { BLOCK_HEIGHT } from './band.js';
 import { heightOf, isEmpty, joinBoxes, widthOf, type Box } from './box.js';
 import { drawTrace, placedAt } from './drawTrace.js';
 import type { Leaf, Studio } from './leaf.js';
@@ -5,7 +6,7 @@ import { frame } from './line.js';
 import { scaleFor, scaleText } from './scale.js';
 import type { FigurePage } from './set.js';
 import { drawCentringMarks } from './sheetFrame.js';
-import { BLOCK_HEIGHT, BLOCK_WIDTH, drawTitleBlock } from './titleBlock.js';
+import { BLOCK_WIDTH, drawTitleBlock } from './titleBlock.js';
 import { traceOf } from './trace.js';
 import { wrap } from './wrap.js';
 

@@ -1,3 +1,4 @@
+import { BARS_HEIGHT, BLOCK_HEIGHT } from './band.js';
 import type { Finding } from './finding.js';
 import type { Format, Orientation } from './nest.js';
 import { LONGEST_PAGE_MM, type Paper } from './paper.js';
@@ -12,9 +13,7 @@ const FILING_BORDER = 20;
 /** Room between the frame and what the printer cannot reach, mm: page numbers and the neighbours' names stand there. */
 const NOTE_ROOM = 5;
 
-/** Band under the drawing for the test bar and the title block, mm: side by side where the sheet is wide enough, else stacked. */
-const BAND_WIDE = 22;
-const BAND_NARROW = 33;
+/** How wide a sheet is on which title block and test bars stand side by side, mm. */
 const WIDE_SHEET = 245;
 
 /** The narrowest pane that still holds the title block, and the lowest that holds an upright 4 in bar, mm. */
@@ -131,7 +130,7 @@ function rollFormat(across: number, { margin, overlap }: SheetSettings, printer:
 function edgesOf(margin: number, width: number): Pick<SheetFormat, 'left' | 'right' | 'top' | 'bottom' | 'band'> {
   const side = Math.max(BORDER, margin + NOTE_ROOM);
   const left = Math.max(FILING_BORDER, margin + 2 * NOTE_ROOM);
-  const band = width - left - side >= WIDE_SHEET ? BAND_WIDE : BAND_NARROW;
+  const band = width - left - side >= WIDE_SHEET ? BLOCK_HEIGHT : BLOCK_HEIGHT + BARS_HEIGHT;
   return { left, right: side, top: side, bottom: side, band };
 }
 

@@ -8,10 +8,11 @@ import { traceOf } from './trace.js';
 const SAMPLE = 13;
 const AIR = 1.2;
 const APART = 3.5;
-/** Heights of its letters, the first that fits, mm. */
+/** Heights of its letters, the first that fits, mm; in one line, or in two so far apart. */
 const LETTERS = [2.5, 2.3, 2.1, 1.9, 1.8, 1.6, 1.4] as const;
+const PITCH = 3.3;
 
-/** Where a legend stands: one line of entries from `left` to `right` at `y`, clear of what stands at `middle`, mm. */
+/** Where a legend stands: a line of entries from `left` to `right` at `y`, another over it, clear of what stands at `middle`, mm. */
 export interface LegendRoom {
   readonly left: number;
   readonly right: number;
@@ -21,27 +22,33 @@ export interface LegendRoom {
 
 /** Draws what the kinds of line on a page mean, each with a sample of it. */
 export function drawLegend(pen: Pen, legend: Legend, room: LegendRoom, measure: Measure): void {
-  const letters = LETTERS.find((height) => layOut(legend, room, height, measure)) ?? LETTERS.at(-1)!;
-  const places = layOut(legend, { ...room, right: Infinity }, letters, measure)!;
+  const ways = LETTERS.flatMap((letters) => [1, 2].map((lines) => ({ letters, lines })));
+  const placed = ways.map((way) => ({ ...way, places: layOut(legend, room, way, measure) }));
+  const { letters, places } = placed.find((way) => way.places.every(({ end }) => end <= room.right)) ?? placed.at(-1)!;
   legend.forEach(([layer, meaning], i) => {
-    const x = places[i]!;
-    drawSample(pen, layer, x, room.y);
-    pen.text(meaning, x + SAMPLE + AIR, room.y, { height: letters });
+    const { x, up } = places[i]!;
+    drawSample(pen, layer, x, room.y + up);
+    pen.text(meaning, x + SAMPLE + AIR, room.y + up, { height: letters });
   });
 }
 
-/** Where each entry begins; undefined where they do not fit. */
-function layOut(legend: Legend, room: LegendRoom, letters: number, measure: Measure): number[] | undefined {
+/** Where each entry begins and ends, and how far over the first line it stands. */
+function layOut(
+  legend: Legend,
+  room: LegendRoom,
+  { letters, lines }: { readonly letters: number; readonly lines: number },
+  measure: Measure,
+): { readonly x: number; readonly end: number; readonly up: number }[] {
+  const upper = lines === 1 ? 0 : Math.ceil(legend.length / lines);
   let x = room.left;
-  const places: number[] = [];
-  for (const [, meaning] of legend) {
+  return legend.map(([, meaning], i) => {
+    if (i === upper) x = room.left;
     const width = SAMPLE + AIR + measure(meaning, false) * letters;
     if (x < room.middle + AIR && x + width > room.middle - AIR) x = room.middle + AIR;
-    if (x + width > room.right) return undefined;
-    places.push(x);
-    x += width + APART;
-  }
-  return places;
+    const place = { x, end: x + width, up: i < upper ? PITCH : 0 };
+    x = place.end + APART;
+    return place;
+  });
 }
 
 function drawSample(pen: Pen, layer: Layer, x: number, y: number): void {

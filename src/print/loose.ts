@@ -125,7 +125,7 @@ function runOf({ parts }: Sheet, format: Format, pane: Pane, title: string): Run
 /** Parts as one drawing, named after what they are of, or all together where that is much. */
 function together(parts: readonly Part[], title: string): Drawing {
   const drawings = [...new Set(parts.map(({ drawing }) => drawing))];
-  const apart = parts.map(({ shapes, captions }) => ({ shapes, captions }));
+  const apart = parts.map(({ name, shapes, captions }) => ({ name, shapes, captions }));
   return {
     id: drawings.map(({ id }) => id).join(' '),
     title: drawings.length > MOST_NAMES ? title : drawings.map((each) => each.title).join(' · '),
@@ -147,6 +147,6 @@ function inLines(parts: readonly Part[], count: number, title: string): Drawing[
       x += widthOf(part.box) + GAP;
       return at;
     });
-    return together(along, title);
+    return { ...together(along, title), title };
   });
 }

@@ -1,8 +1,8 @@
-import type { Caption, Layer } from '../sheet/drawing.js';
+import type { Caption, Layer, Shape, TextShape } from '../sheet/drawing.js';
 import { widthOf } from '../sheet/lettering.js';
 import { text } from '../sheet/primitives.js';
-import { boxOfPoints, isIn, overlaps, shifted, type Box } from './box.js';
-import type { Ink } from './ink.js';
+import { boxOfPoints, isIn, joinBoxes, overlaps, shifted, type Box } from './box.js';
+import { inkOf, type Ink } from './ink.js';
 import { windowBox, type Placed, type Run } from './nest.js';
 import { MARK_REACH, type Seam } from './seam.js';
 import { settledOn } from './settle.js';
@@ -28,8 +28,9 @@ export function writtenOn(run: Run, seams: readonly Seam[]): Written[] {
   const pages = run.windows.map((_, i) => keptOf(run, seams, i));
   const shares = run.placed.length > 1;
   const named = run.placed.map((placed) => ({
-    ...placed, // Parts that lie anywhere say each for itself what they are.
-    after: shares && !placed.drawing.apart ? namesOf(placed, pages) : [],
+    ...placed,
+    after: (written: readonly Shape[]) =>
+      placed.drawing.apart ? partNames(placed, pages, written) : shares ? namesOf(placed, pages) : [],
   }));
   const marks = seams.flatMap(marksOf);
   return settledOn(named, { pages, taken: marks }).map((drawing, i): Written => {
@@ -73,18 +74,37 @@ function namesOf({ drawing, ink, up }: Placed, pages: readonly Box[]): Caption[]
   });
 }
 
+/** Of parts that lie across pages the name of each on each page that shows some of it and has none of its words. */
+function partNames({ drawing, up }: Placed, pages: readonly Box[], written: readonly Shape[]): Caption[] {
+  if (pages.length === 1) return [];
+  const words = written.filter((shape): shape is TextShape => shape.kind === 'text');
+  return (drawing.apart ?? []).flatMap((part) => {
+    const trace = traceOf({ ...drawing, shapes: part.shapes, captions: [] });
+    const [box, ink] = [joinBoxes(trace.lines.map((line) => line.box)), inkOf(trace)];
+    return pages.flatMap((page): Caption[] => {
+      const own = shifted(page, 0, -up);
+      const isThere = ({ x, y }: TextShape, { minX, maxX, minY, maxY }: Box) =>
+        x >= minX && x <= maxX && y >= minY && y <= maxY;
+      if (words.some((each) => isThere(each, own) && isThere(each, box))) return [];
+      const places = NAME.flatMap((height) => namePlaces(part.name, height, ink, own, 0));
+      return places.length > 0 ? [{ places, optional: true }] : [];
+    });
+  });
+}
+
 /** Places for a name on a page: from the left, nearest to the middle of what the drawing takes there. */
-function namePlaces(name: string, height: number, ink: Ink, page: Box): Caption['places'] {
+function namePlaces(name: string, height: number, ink: Ink, page: Box, reachBeyond = BEYOND): Caption['places'] {
   const places: Caption['places'][number][] = [];
   const beyond: Caption['places'][number][] = [];
   const half = widthOf(name, height) / 2 + 1;
-  for (let x = page.minX + half + 2; x <= page.maxX - half - 2; x += STEP.along) {
+  const [from, to] = [Math.max(page.minX, ink.from + 2), Math.min(page.maxX, ink.from + ink.low.length - 2)];
+  for (let x = from + half + 2; x <= to - half - 2; x += STEP.along) {
     const at = Math.floor(x) - ink.from;
     const low = Math.max(ink.low[at] ?? Infinity, page.minY) + height;
     const high = Math.min(ink.high[at] ?? -Infinity, page.maxY) - height;
     const middle = (low + high) / 2;
     const reach = (high - low) / 2;
-    for (let off = 0; off <= reach + BEYOND; off += STEP.up) {
+    for (let off = 0; off <= reach + reachBeyond; off += STEP.up) {
       const list = off <= reach ? places : beyond;
       for (const y of off === 0 ? [middle] : [middle + off, middle - off]) list.push([text(name, [x, y], height)]);
     }

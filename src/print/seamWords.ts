@@ -39,7 +39,9 @@ export function seamWordsOn(seams: readonly Seam[], written: readonly Written[])
       return !ground.isWrittenOn(corners) && !ground.isCrossed(corners);
     };
     const letters = [-1, 1].flatMap((side): Word[] => {
-      const atMarks = seamLetters(kept, side).filter(isFree);
+      const atMarks = seamLetters(kept, side).filter(
+        (word) => isFree(word) && !found.some((box) => overlaps(box, word.box)),
+      );
       if (atMarks.length > 0) return atMarks;
       const elsewhere = alongSeam(seam, side).find(
         (word) => isFree(word) && !used.some((box) => overlaps(box, word.box)),

@@ -24,8 +24,8 @@ export interface Pages {
 interface Moved {
   readonly drawing: Drawing;
   readonly up: number;
-  /** Words that take what the captions of all drawings leave. */
-  readonly after?: readonly Caption[];
+  /** Words that take what the captions of all drawings leave, by where those have come to stand. */
+  readonly after?: (written: readonly Shape[]) => readonly Caption[];
 }
 
 const known = new WeakMap<Drawing, Drawing>();
@@ -55,8 +55,8 @@ export function settledOn(moved: readonly Moved[], on?: Pages): Drawing[] {
       return place;
     });
   const own = moved.map(({ drawing, up }) => write(drawing.captions ?? [], up));
-  return moved.map(({ drawing, up, after = [] }, i) => {
-    return { ...drawing, captions: [], shapes: [...drawing.shapes, ...own[i]!, ...write(after, up)] };
+  return moved.map(({ drawing, up, after }, i) => {
+    return { ...drawing, captions: [], shapes: [...drawing.shapes, ...own[i]!, ...write(after?.(own[i]!) ?? [], up)] };
   });
 }
 

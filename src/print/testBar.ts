@@ -30,7 +30,6 @@ export function drawBar(pen: Pen, x: number, y: number, length: number, step: nu
 
 /** Room for the level pair of test bars and their labels, mm. */
 export const BARS_WIDTH = 118;
-export const BARS_HEIGHT = 11;
 
 /** The level pair of test bars, 100 mm over 4 in, in the box with its lower left corner at (x, y). */
 export function drawLevelBars(pen: Pen, x: number, y: number, words: Words): void {

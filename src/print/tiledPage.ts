@@ -1,3 +1,4 @@
+import { BARS_HEIGHT, BLOCK_HEIGHT } from './band.js';
 import type { Legend } from '../sheet/drawing.js';
 import { isIn, shifted, type Box } from './box.js';
 import { drawTrace, placedAt } from './drawTrace.js';
@@ -16,9 +17,9 @@ import { WORD_HEIGHT } from './seamMark.js';
 import { seamWordsOn, type SeamWords } from './seamWords.js';
 import type { TiledPage, Use } from './set.js';
 import { drawCentringMarks, drawTrimmingMarks } from './sheetFrame.js';
-import { BARS_HEIGHT, BARS_WIDTH, drawLevelBars, drawUprightBars } from './testBar.js';
+import { BARS_WIDTH, drawLevelBars, drawUprightBars } from './testBar.js';
 import type { Window } from './tile.js';
-import { BLOCK_HEIGHT, BLOCK_WIDTH, drawTitleBlock } from './titleBlock.js';
+import { BLOCK_WIDTH, drawTitleBlock } from './titleBlock.js';
 
 /** The pages of drawings at full size, how they were laid out, and how many seams they have. `firstSeam` continues the lettering of a set. */
 export function layTiled(
@@ -224,7 +225,7 @@ function drawBand(pen: Pen, tile: Tile, box: Box): void {
 }
 
 /** The middle of the legend's letters over the frame, mm: within what every printer reaches. */
-const LEGEND_UP = 2.6;
+const LEGEND_UP = 2;
 
 /** What the kinds of line that are on the page mean. */
 function legendOf(onPage: readonly Written[], { run, window }: Tile): Legend {

@@ -1,7 +1,9 @@
+import { BLOCK_HEIGHT } from './band.js';
 import { isoDate, type Studio } from './leaf.js';
 import { narrow, wide } from './line.js';
-import type { Pen } from './pen.js';
+import type { Measure, Pen } from './pen.js';
 import type { Use } from './set.js';
+import { wrap } from './wrap.js';
 
 /** What a title block says besides the job's own marks. */
 export interface Title {
@@ -18,13 +20,13 @@ export interface Title {
   readonly scale: string;
 }
 
-/** Height of the block, mm, and its greatest width (ISO 7200:2004, 6). */
-export const BLOCK_HEIGHT = 22;
+/** The block's greatest width, mm (ISO 7200:2004, 6). */
 export const BLOCK_WIDTH = 180;
 /** Title, supplement, use, numbers, people; together the block's height, mm. */
-const ROW_HEIGHTS = [4.8, 3.8, 3.8, 4.8, 4.8] as const;
-/** What the one at the bench reads, mm (ISO 3098-1:2015). */
+const ROW_HEIGHTS = [4.8, 6.6, 6.6, 4.5, 4.5] as const;
+/** What the one at the bench reads, mm (ISO 3098-1:2015), in up to two lines. */
 const LEGIBLE = 2.5;
+const LINES = 2;
 
 /** Title block with the data fields of ISO 7200:2004, table 1 to 3, its lower right corner at (right, bottom). */
 export function drawTitleBlock(
@@ -43,8 +45,8 @@ export function drawTitleBlock(
       { share: 0.8, text: title.title, bold: true, height: 3 },
       { share: 0.2, text: title.scale, bold: true, height: 3.5 },
     ],
-    [{ share: 1, text: title.supplement, height: LEGIBLE }],
-    [{ share: 1, text: use ? `${use.size}  ·  ${use.when}` : '', bold: true, height: LEGIBLE }],
+    [{ share: 1, text: title.supplement, height: LEGIBLE, mayWrap: true }],
+    [{ share: 1, text: use ? `${use.size} · ${use.when}` : '', bold: true, height: LEGIBLE, mayWrap: true }],
     [
       { share: 0.36, label: names.job, text: mark.job },
       { share: 0.2, label: names.number, text: title.identification },
@@ -67,7 +69,7 @@ export function drawTitleBlock(
     let x = left;
     for (const field of fields) {
       const room = field.share * width;
-      drawField(pen, x, y, room, height, field);
+      drawField(pen, x, y, room, height, field, studio.measure);
       if (x > left) pen.line([x, y, x, y + height], narrow);
       x += room;
     }
@@ -82,15 +84,32 @@ interface Field {
   readonly text: string;
   readonly bold?: boolean;
   readonly height?: number;
+  readonly mayWrap?: boolean;
 }
 
 /** A field: its name small in the upper left corner, what it says below. */
-function drawField(pen: Pen, x: number, y: number, width: number, height: number, field: Field): void {
-  const label = field.label ?? '';
-  if (label) pen.text(label, x + 0.8, y + height - 1.2, { height: 1.1, fit: width - 1.6 });
-  pen.text(field.text, x + 0.8, y + (label ? 1.7 : height / 2), {
-    height: field.height ?? 2,
-    bold: field.bold ?? false,
-    fit: width - 1.6,
+function drawField(
+  pen: Pen,
+  x: number,
+  y: number,
+  width: number,
+  height: number,
+  field: Field,
+  measure: Measure,
+): void {
+  const { label = '', height: letters = 2, bold = false } = field;
+  const fit = width - 1.6;
+  if (label) pen.text(label, x + 0.8, y + height - 1.1, { height: 1.1, fit });
+  const lines = field.mayWrap ? wrapped(field.text, fit, letters, bold, measure) : [field.text];
+  const step = height / lines.length;
+  lines.forEach((line, i) => {
+    const middle = label ? 1.6 : step * (lines.length - 1 - i + 0.5);
+    pen.text(line, x + 0.8, y + middle, { height: letters, bold, fit });
   });
+}
+
+/** In lines as they fit; what is too much for all of them is smaller in the last. */
+function wrapped(text: string, width: number, letters: number, bold: boolean, measure: Measure): string[] {
+  const lines = wrap(text, width, letters, bold, measure);
+  return [...lines.slice(0, LINES - 1), ...(lines.length < LINES ? [] : [lines.slice(LINES - 1).join(' ')])];
 }

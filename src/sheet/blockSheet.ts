@@ -18,7 +18,11 @@ export function blockSheets(plan: Plan): Drawing[] {
     const its = outlines.filter((outline) => outline.row === row);
     const rows = [...new Set(its.flatMap(({ serves }) => serves.map(({ block }) => block.row)))];
     const apart = layInRows(
-      its.map((outline) => ({ shapes: [contour('block', outline.contour)], captions: [wordsOn(outline, plan)] })),
+      its.map((outline) => ({
+        name: outline.serves.map(({ block }) => block.id).join(WORDS.joinWith),
+        shapes: [contour('block', outline.contour)],
+        captions: [wordsOn(outline, plan)],
+      })),
     );
     return {
       id: `blocks-${row}`,

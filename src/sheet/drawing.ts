@@ -33,8 +33,8 @@ export interface Caption {
   readonly optional?: boolean;
 }
 
-/** Shapes with their words. */
-export type Part = Required<Pick<Drawing, 'shapes' | 'captions'>>;
+/** Shapes with their words, and what they are called on each of several pages that show some of them. */
+export type Part = Required<Pick<Drawing, 'name' | 'shapes' | 'captions'>>;
 
 /** What kinds of line mean, the most dangerous first. */
 export type Legend = readonly (readonly [layer: Layer, meaning: string])[];

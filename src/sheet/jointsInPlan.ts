@@ -37,7 +37,7 @@ export function jointNames({ board, layup }: Plan, { from }: Stretch, x: number,
 }
 
 /** Height of a name on the paper, mm. */
-const LETTERS = 2;
+const LETTERS = 2.5;
 
 /** From where to where a joint lies within the board. */
 function withinBoard({ surface, grid }: Board, joint: Joint, { from, to }: Stretch): Stretch | undefined {

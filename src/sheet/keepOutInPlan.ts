@@ -1,20 +1,28 @@
 import type { KeepOutSpec } from '../job/job.js';
 import type { Stretch } from '../chamber/stretch.js';
-import type { Shape } from './drawing.js';
+import type { Part } from './drawing.js';
 import { widthOf } from './lettering.js';
 import type { Plan } from '../plan.js';
 import { circle, polygon, text, type Point } from './primitives.js';
 
-/** Height of its number on the paper, mm. */
-const LETTERS = 1.8;
+/** Height of its number, and how far it stands off where it has no room inside, on the paper, mm. */
+const LETTERS = 2.5;
+const OFF = 1;
 
-/** A keep-out in plan, with its number in it; nothing when its middle lies outside the stretch. */
-export function keepOutInPlan(keepOut: KeepOutSpec, number: string, { from, to }: Stretch, scale: number): Shape[] {
+/** A keep-out in plan with its number, if it is to have one, in it or beside it; nothing when its middle lies outside the stretch. */
+export function keepOutInPlan(
+  keepOut: KeepOutSpec,
+  number: string | undefined,
+  { from, to }: Stretch,
+  scale: number,
+): Omit<Part, 'name'> {
   const [x, y] = middleOf(keepOut);
-  if (x < from || x > to) return [];
-  const words = text(number, [x, y], LETTERS * scale);
-  if (keepOut.kind === 'disc') return [circle('keepout', x, y, keepOut.radius), words];
-  return [polygon('keepout', cornersOf(keepOut)), words];
+  const shapes =
+    keepOut.kind === 'disc' ? [circle('keepout', x, y, keepOut.radius)] : [polygon('keepout', cornersOf(keepOut))];
+  if (x < from || x > to) return { shapes: [], captions: [] };
+  if (number === undefined) return { shapes, captions: [] };
+  const places = wordBoxes(keepOut, number, scale).map(({ at }) => [text(number, at, LETTERS * scale)]);
+  return { shapes, captions: [{ places }] };
 }
 
 /** The number by which drawings call the keep-outs, in the job's order. */
@@ -22,18 +30,45 @@ export function keepOutNumber(i: number): string {
   return `K${i + 1}`;
 }
 
-/** Where the numbers stand, as rectangles that no line should cross. */
+/** Where the numbers may stand, as rectangles that no joint should cross. */
 export function keepOutWords({ job }: Plan, scale: number): Point[][] {
-  return job.keepOuts.map((keepOut, i) => {
-    const [x, y] = middleOf(keepOut);
-    const half = { x: widthOf(keepOutNumber(i), LETTERS * scale) / 2, y: LETTERS * scale };
-    return [
-      [x - half.x, y - half.y],
-      [x + half.x, y - half.y],
-      [x + half.x, y + half.y],
-      [x - half.x, y + half.y],
-    ];
-  });
+  return job.keepOuts.flatMap((keepOut, i) =>
+    wordBoxes(keepOut, keepOutNumber(i), scale).map(({ at: [x, y], half }): Point[] => [
+      [x - half[0], y - half[1]],
+      [x + half[0], y - half[1]],
+      [x + half[0], y + half[1]],
+      [x - half[0], y + half[1]],
+    ]),
+  );
+}
+
+/** Places for a number with half of what it takes there: within the keep-out, to its right and left, before and behind it. */
+function wordBoxes(
+  keepOut: KeepOutSpec,
+  number: string,
+  scale: number,
+): { readonly at: Point; readonly half: Point }[] {
+  const [x, y] = middleOf(keepOut);
+  const half: Point = [widthOf(number, LETTERS * scale) / 2, 0.8 * LETTERS * scale];
+  const [along, across] = reachOf(keepOut);
+  const [dx, dy] = [along + half[0] + OFF * scale, across + half[1] + OFF * scale];
+  const places: Point[] = [
+    [x, y],
+    [x, y + dy],
+    [x, y - dy],
+    [x - dx, y],
+    [x + dx, y],
+  ];
+  return places.map((at) => ({ at, half }));
+}
+
+/** How far a keep-out reaches from its middle, along and across. */
+function reachOf(keepOut: KeepOutSpec): Point {
+  if (keepOut.kind === 'disc') return [keepOut.radius, keepOut.radius];
+  const [x, y] = middleOf(keepOut);
+  const reach = (axis: 0 | 1, middle: number) =>
+    Math.max(...cornersOf(keepOut).map((corner) => Math.abs(corner[axis] - middle)));
+  return [reach(0, x), reach(1, y)];
 }
 
 function middleOf(keepOut: KeepOutSpec): Point {

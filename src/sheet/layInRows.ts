@@ -20,9 +20,10 @@ export function layInRows(parts: readonly Part[]): Part[] {
 }
 
 /** A part moved as it is, wherever its words may stand, mm. */
-export function movedPart({ shapes, captions }: Part, dx: number, dy: number): Part {
+export function movedPart({ name, shapes, captions }: Part, dx: number, dy: number): Part {
   const all = (some: readonly Shape[]) => some.map((shape) => moved(shape, dx, dy));
   return {
+    name,
     shapes: all(shapes),
     captions: captions.map((caption) => ({ ...caption, places: caption.places.map(all) })),
   };

@@ -1,8 +1,8 @@
 import type { Board } from '../board/board.js';
 import type { Stretch } from '../chamber/stretch.js';
 import type { Plan } from '../plan.js';
-import type { Shape } from './drawing.js';
-import { keepOutInPlan, keepOutNumber } from './keepOutInPlan.js';
+import type { Caption, Part, Shape } from './drawing.js';
+import { keepOutInPlan } from './keepOutInPlan.js';
 import { line, text, type Point } from './primitives.js';
 import { WORDS } from './words.js';
 
@@ -16,22 +16,39 @@ const OFF = 2;
  *
  * @param scale what a millimetre of paper stands for, so that words come out readable
  * @param joints their lines, see `jointsInPlan`
+ * @param numberOf the number of each keep-out, where there is room for numbers
  */
-export function planBase(plan: Plan, stretch: Stretch, scale: number, joints: readonly Shape[]): Shape[] {
+export function planBase(
+  plan: Plan,
+  stretch: Stretch,
+  scale: number,
+  joints: readonly Shape[],
+  numberOf?: (i: number) => string,
+): Omit<Part, 'name'> {
   const { board } = plan;
   const middle = (stretch.from + stretch.to) / 2;
   const [left, right] = board.surface.outlines.map((outline) => widest(outline.outer, stretch));
   const off = OFF * scale;
   const size = LETTERS * scale;
-  return [
-    ...outlineLines(board, stretch),
-    ...joints,
-    ...plan.job.keepOuts.flatMap((keepOut, i) => keepOutInPlan(keepOut, keepOutNumber(i), stretch, scale)),
-    text(WORDS.right, [middle, right! + off + size / 2], size),
-    text(WORDS.left, [middle, -left! - off - size / 2], size),
-    ...(stretch.from <= 0 ? [text(WORDS.nose, [-off, 0], size, 'right')] : []),
-    ...(stretch.to >= board.length ? [text(WORDS.tail, [board.length + off, 0], size, 'left')] : []),
-  ];
+  const keepOuts = plan.job.keepOuts.map((keepOut, i) => keepOutInPlan(keepOut, numberOf?.(i), stretch, scale));
+  // Farther out where the name of a joint stands before the nose.
+  const beyond = (words: string, x: number, way: 1 | -1): Caption => ({
+    places: [1, 4, 7].map((times) => [text(words, [x + way * off * times, 0], size, way < 0 ? 'right' : 'left')]),
+  });
+  return {
+    shapes: [
+      ...outlineLines(board, stretch),
+      ...joints,
+      ...keepOuts.flatMap(({ shapes }) => shapes),
+      text(WORDS.right, [middle, right! + off + size / 2], size),
+      text(WORDS.left, [middle, -left! - off - size / 2], size),
+    ],
+    captions: [
+      ...keepOuts.flatMap(({ captions }) => captions),
+      ...(stretch.from <= 0 ? [beyond(WORDS.nose, 0, -1)] : []),
+      ...(stretch.to >= board.length ? [beyond(WORDS.tail, board.length, 1)] : []),
+    ],
+  };
 }
 
 function widest(outer: (x: number) => number, { from, to }: Stretch): number {

@@ -1,11 +1,11 @@
 import type { Plan } from '../plan.js';
 import { chamberInPlan, roomInPlan } from './chamberInPlan.js';
-import type { Drawing, Shape } from './drawing.js';
+import type { Caption, Drawing, Part, Shape } from './drawing.js';
 import { widthOf } from './lettering.js';
 import type { Stretch } from '../chamber/stretch.js';
 import { planBase } from './planBase.js';
 import { jointNames, jointsInPlan } from './jointsInPlan.js';
-import { keepOutWords } from './keepOutInPlan.js';
+import { keepOutNumber, keepOutWords } from './keepOutInPlan.js';
 import { line, polygon, text, type Point } from './primitives.js';
 import { say, WORDS } from './words.js';
 
@@ -14,13 +14,14 @@ const PAGE = { length: 195, width: 115 } as const;
 /** Scales of ISO 5455 for a part of the board, the largest first, and for the whole. */
 const PART_SCALES = [5, 10, 20] as const;
 const WHOLE_SCALE = 20;
-/** Letters on the paper: as large as there is room, between these, mm. */
-const LARGEST = 3.5;
-const SMALLEST = 1.4;
+/** Letters on the paper: the largest that there is room for, mm (ISO 3098-1:2015 and between). */
+const LETTERS = [3.5, 2.5, 2.2, 1.8] as const;
+/** Kept free around them, the more the better, mm. */
+const AIR = [0.8, 0.2] as const;
 
-/** What is written in a chamber on a plan, and how it is hatched. */
+/** What is written in a chamber on a plan, on one line or on several, and how it is hatched. */
 export interface InChamber {
-  readonly words: string;
+  readonly words: readonly string[];
   readonly hatch?: 'light' | 'medium' | 'dark';
 }
 
@@ -30,7 +31,7 @@ export function planView(plan: Plan): Drawing {
     id: 'plan',
     title: WORDS.planView.title,
     notes: planNotes(plan, WORDS.planView.wholeNotes),
-    shapes: planShapes(plan, { from: 0, to: plan.board.length }, WHOLE_SCALE),
+    ...planShapes(plan, { from: 0, to: plan.board.length }, WHOLE_SCALE),
   };
 }
 
@@ -41,7 +42,7 @@ export function planParts(plan: Plan): Drawing[] {
     id: `plan-${i + 1}`,
     title: say(WORDS.planView.part, { part: i + 1, parts: stretches.length }),
     notes: planNotes(plan, WORDS.planView.notes),
-    shapes: planShapes(plan, stretch, scale, ({ id }) => ({ words: id })),
+    ...planShapes(plan, stretch, scale, ({ id }) => ({ words: [id] })),
   }));
 }
 
@@ -63,22 +64,22 @@ export function planShapes(
   stretch: Stretch,
   scale: number,
   inChamber?: (chamber: Plan['chambers'][number]) => InChamber,
-): Shape[] {
+): Omit<Part, 'name'> {
   const rows = new Map(plan.layup.rows.map((row) => [row.id, row]));
   const taken: (readonly Point[])[] = [];
   const shown: (readonly Point[])[] = [];
+  const captions: Caption[] = [];
   const chambers = plan.chambers.flatMap((chamber): Shape[] => {
     const corners = chamberInPlan(chamber, rows.get(chamber.row)!);
     taken.push(corners);
-    const { middle, width, height } = roomInPlan(corners);
+    const room = roomInPlan(corners);
+    const { middle } = room;
     if (middle[0] < stretch.from || middle[0] >= stretch.to) return cutShort(corners, stretch);
     shown.push(corners);
-    const { words, hatch }: InChamber = inChamber?.(chamber) ?? { words: '' };
-    const size = Math.min(LARGEST * scale, height * 0.6, (0.9 * width) / widthOf(words, 1));
-    return [
-      polygon('chamber', corners, hatch),
-      ...(words !== '' && size >= SMALLEST * scale ? [text(words, middle, size)] : []),
-    ];
+    const { words, hatch }: InChamber = inChamber?.(chamber) ?? { words: [] };
+    const places = placesIn(words, room, scale);
+    if (places.length > 0) captions.push({ places });
+    return [polygon('chamber', corners, hatch)];
   });
   const before = Math.min(stretch.from, ...shown.flatMap((corners) => corners.map(([x]) => x)));
   const joints = inChamber
@@ -87,7 +88,44 @@ export function planShapes(
         ...jointNames(plan, stretch, before - scale, scale),
       ]
     : [];
-  return [...planBase(plan, stretch, scale, joints), ...chambers];
+  const base = planBase(plan, stretch, scale, joints, inChamber ? keepOutNumber : undefined);
+  return { shapes: [...base.shapes, ...chambers], captions: [...captions, ...base.captions] };
+}
+
+/** Words in a chamber as large as they fit: on one line, upright, or a line for each; along the chamber where something else stands in its middle. */
+function placesIn(words: readonly string[], room: ReturnType<typeof roomInPlan>, scale: number): Shape[][] {
+  if (words.length === 0) return [];
+  const { middle, width, height } = room;
+  const upright = { angleInDegrees: 90 };
+  const whole = words.join(' ');
+  const found = LETTERS.flatMap((letters) => AIR.map((air) => [letters * scale, air * scale] as const)).flatMap(
+    ([size, air]): Shape[][] => {
+      const fits = (lines: readonly string[], along: number, across: number) =>
+        Math.max(...lines.map((line) => widthOf(line, size))) + 2 * air <= along &&
+        (1.4 * lines.length + 0.1) * size + 2 * air <= across;
+      const along = (draw: (x: number) => Shape[], taken: number) => {
+        const free = (width - taken) / 2 - air;
+        return [0, -0.5, 0.5, -1, 1].map((share) => draw(middle[0] + share * Math.max(0, free)));
+      };
+      return [
+        ...(fits([whole], width, height)
+          ? along((x) => [text(whole, [x, middle[1]], size)], widthOf(whole, size))
+          : []),
+        ...(words.length > 1 && fits(words, width, height)
+          ? along(
+              (x) =>
+                words.map((line, i) => text(line, [x, middle[1] + ((words.length - 1) / 2 - i) * 1.4 * size], size)),
+              Math.max(...words.map((line) => widthOf(line, size))),
+            )
+          : []),
+        ...(fits([whole], height, width)
+          ? along((x) => [text(whole, [x, middle[1]], size, 'centre', upright)], size)
+          : []),
+      ];
+    },
+  );
+  // Nothing is without its number.
+  return found.length > 0 ? found : [[text(whole, middle, LETTERS.at(-1)! * scale)]];
 }
 
 /** What the stretch shows of a chamber that belongs to the next: its sides up to where the drawing ends. */

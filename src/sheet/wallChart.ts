@@ -5,7 +5,7 @@ import { printLength } from '../length/length.js';
 import { printAs } from '../length/rounded.js';
 import { MM_PER_FOOT, MM_PER_INCH } from '../length/units.js';
 import type { Plan } from '../plan.js';
-import type { Drawing, Shape } from './drawing.js';
+import type { Caption, Drawing, Part, Shape } from './drawing.js';
 import { widthOf } from './lettering.js';
 import { chambersOf, type MirroredRow } from './mirror.js';
 import { levelLines } from './plot.js';
@@ -24,18 +24,20 @@ const OVER = 1.15;
 /** The walls of a row along the board: for deck, bottom and rail a field with each chamber's thinnest wall and what was asked. */
 export function wallChart(plan: Plan, { row, mirror }: MirroredRow): Drawing {
   const chambers = chambersOf(plan, row);
+  const fields = PATCHES.map((patch, i) => field(patch, -i * (FIELD + BETWEEN), chambers, plan));
   const ids = [row.id, ...(mirror ? [mirror.id] : [])].join(WORDS.joinWith);
   return {
     id: `walls-${row.id}`,
     title: say(WORDS.wallChart.title, { row: ids }),
     isChart: true,
     notes: WORDS.wallChart.notes,
-    shapes: PATCHES.flatMap((patch, i) => field(patch, -i * (FIELD + BETWEEN), chambers, plan)),
+    shapes: fields.flatMap(({ shapes }) => shapes),
+    captions: fields.flatMap(({ captions }) => captions),
   };
 }
 
 /** One field, its lower left corner at `x` = 0, `y` = `base`. */
-function field(patch: Patch, base: number, chambers: readonly Chamber[], plan: Plan): Shape[] {
+function field(patch: Patch, base: number, chambers: readonly Chamber[], plan: Plan): Omit<Part, 'name'> {
   const { units } = plan.job;
   const asked = plan.asked[patch];
   const walls = chambers.map(({ wall }) => wall[patch]).filter(Number.isFinite);
@@ -48,7 +50,7 @@ function field(patch: Patch, base: number, chambers: readonly Chamber[], plan: P
   const step = units === 'mm' ? 500 : MM_PER_FOOT;
   const along = Array.from({ length: Math.floor(plan.board.length / step) + 1 }, (_, i) => i * step);
   const up = stepsUpTo(most, units === 'mm' ? 5 : MM_PER_INCH / 4);
-  return [
+  const shapes: Shape[] = [
     polygon('dimension', [
       [0, base],
       [WIDTH, base],
@@ -72,27 +74,48 @@ function field(patch: Patch, base: number, chambers: readonly Chamber[], plan: P
     ),
     line('mark', [0, y(asked)], [WIDTH, y(asked)]),
     ...levelLines(levels, x, y).map((points) => line('outline', ...points)),
-    ...levels.flatMap(({ from, to, value }, i) =>
-      numbersAt(chambers[i]!, (x(from) + x(to)) / 2, x(to) - x(from), y(value), value, plan, base),
-    ),
   ];
+  const captions = levels.flatMap(({ from, to, value }, i) =>
+    numbersAt(chambers[i]!, (x(from) + x(to)) / 2, y(value), value, plan, base),
+  );
+  return { shapes, captions };
 }
 
-/** Over its line a chamber's wall, at the foot of the field its place, where there is room for them. */
+/** Over its line, or under it, a chamber's wall; at the foot of the field, or at its head, its place; upright where they stand close. */
 function numbersAt(
-  chamber: Chamber,
+  { id, row }: Chamber,
   x: number,
-  wide: number,
   y: number,
   value: number,
-  plan: Plan,
+  { job: { units } }: Plan,
   base: number,
-): Shape[] {
-  const wall = Number.isFinite(value) ? printAs('there', value, plan.job.units).replace(/ (mm|in)$/, '') : '';
-  const place = chamber.id.slice(chamber.row.length + 1);
+): Caption[] {
+  const off = 2.4;
+  const upright = (words: string) => widthOf(words, LETTERS) / 2 + 1;
+  const level = (words: string, at: number) => [text(words, [x, at], LETTERS)];
+  const turned = (words: string, at: number) => [text(words, [x, at], LETTERS, 'centre', { angleInDegrees: 90 })];
+  const place = id.slice(row.length + 1);
+  const [foot, head] = [base, base + FIELD];
+  const places: Caption = {
+    places: [
+      ...[1, 2.5, 4, 5.5].map((times) => level(place, foot + times * off)),
+      ...[1, 2.5].map((times) => level(place, head - times * off)),
+    ],
+  };
+  if (!Number.isFinite(value)) return [places];
+  const wall = printAs('there', value, units).replace(/ (mm|in)$/, '');
+  const ups = [1, 2, 3, 4];
   return [
-    ...(widthOf(wall, 1.8) <= wide + 1 ? [text(wall, [x, Math.min(y + 2.2, base + FIELD - 2.2)], 1.8)] : []),
-    ...(widthOf(place, LETTERS) <= wide + 1 ? [text(place, [x, base + 2.5], LETTERS)] : []),
+    places,
+    {
+      places: [
+        ...ups.flatMap((times) => [level(wall, y + times * off), level(wall, y - times * off)]),
+        ...ups.flatMap((times) => [
+          turned(wall, y + upright(wall) + (times - 1) * off),
+          turned(wall, y - upright(wall) - (times - 1) * off),
+        ]),
+      ],
+    },
   ];
 }
 

@@ -18,7 +18,7 @@ export function wallMap(plan: Plan): Drawing[] {
     id: `walls-${i + 1}`,
     title: say(WORDS.wallMap.title, { part: i + 1, parts: stretches.length }),
     notes: WORDS.wallMap.notes.map((note) => say(note, { some: printLength(SOME, plan.job.units) })),
-    shapes: planShapes(plan, stretch, scale, (chamber) => thinnestOf(chamber, plan)),
+    ...planShapes(plan, stretch, scale, (chamber) => thinnestOf(chamber, plan)),
   }));
 }
 
@@ -26,7 +26,7 @@ function thinnestOf(chamber: Chamber, plan: Plan): InChamber {
   const { patch, spare } = tightest(chamber, plan.asked);
   const hatch = spare < 0 ? 'dark' : spare <= MET ? 'medium' : spare <= SOME ? 'light' : undefined;
   return {
-    words: `${WORDS.patchLetter[patch]} ${printAs('there', chamber.wall[patch], plan.job.units)}`,
+    words: [WORDS.patchLetter[patch], printAs('there', chamber.wall[patch], plan.job.units)],
     ...(hatch && { hatch }),
   };
 }

@@ -1,3 +1,4 @@
+import { widthOf } from '../../src/sheet/lettering.js';
 import type { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 
 /** Words on a page as pdf.js measures them, mm from its lower left corner: four corners around the capitals, counter-clockwise. */
@@ -17,16 +18,49 @@ type Pdf = Awaited<ReturnType<typeof getDocument>['promise']>;
 export async function wordsOf(pdf: Pdf, number: number): Promise<WordsBox[]> {
   const page = await pdf.getPage(number);
   const { items } = await page.getTextContent();
-  return items.flatMap((item): WordsBox[] => {
-    if (!('str' in item) || item.str.trim() === '') return [];
-    const [a, b, , , e, f] = item.transform as number[];
-    const size = Math.hypot(a!, b!);
-    const [ux, uy] = [a! / size, b! / size];
-    const [width, height] = [item.width * MM, size * CAPITALS * MM];
-    const [x, y] = [e! * MM, f! * MM];
-    const at = (along: number, up: number) => [x + along * ux - up * uy, y + along * uy + up * ux] as const;
-    return [{ text: item.str, height, corners: [at(0, 0), at(width, 0), at(width, height), at(0, height)] }];
-  });
+  return items
+    .map(trimmed)
+    .flatMap(parted)
+    .flatMap((item): WordsBox[] => {
+      if (!('str' in item) || item.str.trim() === '') return [];
+      const [a, b, , , e, f] = item.transform as number[];
+      const size = Math.hypot(a!, b!);
+      const [ux, uy] = [a! / size, b! / size];
+      const [width, height] = [item.width * MM, size * CAPITALS * MM];
+      const [x, y] = [e! * MM, f! * MM];
+      const at = (along: number, up: number) => [x + along * ux - up * uy, y + along * uy + up * ux] as const;
+      return [{ text: item.str, height, corners: [at(0, 0), at(width, 0), at(width, height), at(0, height)] }];
+    });
+}
+
+/** Without the space that pdf.js adds where the next words stand close. */
+function trimmed<Item extends object>(item: Item): Item {
+  if (!('str' in item && 'width' in item)) return item;
+  const str = (item.str as string).trimEnd();
+  return str === item.str || !/^\d+$/.test(str) ? item : { ...item, str, width: widthOf(str, CAPITALS) * sizeOf(item) };
+}
+
+const sizeOf = (item: object): number =>
+  'transform' in item ? Math.hypot((item.transform as number[])[0]!, (item.transform as number[])[1]!) : 0;
+
+/** Numbers that stand side by side come out of pdf.js as one run of words: the first and the last are measured by themselves. */
+function parted<Item extends object>(item: Item): Item[] {
+  if (!('str' in item && 'transform' in item && 'width' in item)) return [item];
+  const [str, [a, b, c, d, e, f], width] = [item.str as string, item.transform as number[], item.width as number];
+  const [, first, second] = /^([LCR]\d-\d+[a-z]?|\d+) +(?:\d+ +)*([LCR]\d-\d+[a-z]?|\d+) *$/.exec(str) ?? [];
+  if (first === undefined || second === undefined) return [item];
+  const size = Math.hypot(a!, b!);
+  const wide = (words: string) => widthOf(words, CAPITALS) * size;
+  const off = width - wide(second);
+  return [
+    { ...item, str: first, width: wide(first) },
+    {
+      ...item,
+      str: second,
+      width: wide(second),
+      transform: [a, b, c, d, e! + (off * a!) / size, f! + (off * b!) / size],
+    },
+  ];
 }
 
 /** How much two boxes are over one another along the way in which they are least so, mm; 0 where they are apart. */

@@ -8,7 +8,7 @@ import { printed } from './printed.js';
 import { openPdf, readPdf, type ReadLine, type ReadPage } from './readPdf.js';
 
 /*
- * The pages of two samples are read back with pdf.js: where words stand, how wide they are by the file's own font, and every line. What a builder acts
+ * The pages of the samples are read back with pdf.js: where words stand, how wide they are by the file's own font, and every line. What a builder acts
  * on is never under a line, under other words, or cut by the edge of a page or by a seam.
  */
 
@@ -46,9 +46,6 @@ function segments({ points, clip }: ReadLine): (readonly [Spot, Spot])[] {
   });
 }
 
-/** Papers whose words are not yet all clear of lines: plans and maps with words in small rooms, block outlines larger than a page, cut sheets. */
-const NOT_YET: string[] = (process.env['SKIP'] ?? '').split(',');
-
 for (const [name, paper] of [
   ['mere-prone', 'A4'],
   ['fell-short', 'Letter'],
@@ -61,7 +58,7 @@ for (const [name, paper] of [
     beforeAll(async () => {
       const plan = planOfSample(name);
       const options = { labelStock: labelStocks[0]! };
-      const names = papersOf(plan, options).filter(({ kind, onRequest }) => !onRequest && !NOT_YET.includes(kind));
+      const names = papersOf(plan, options).filter(({ onRequest }) => !onRequest);
       const { set } = paperSet(
         plan,
         options,
