@@ -16,7 +16,7 @@ export function trackedBlocks(plan: Plan): TrackedBlock[] {
   );
   const { name, density } = plan.job.fill;
   return plan.blocks.map((block, i): TrackedBlock => {
-    const { id, row, made } = block;
+    const { id, row, made, proud } = block;
     const batch = batches.get(id);
     return {
       id,
@@ -26,6 +26,7 @@ export function trackedBlocks(plan: Plan): TrackedBlock[] {
       sizes: sawnSizeOf(block, plan.job.units),
       outline: plan.chambers[i]!.profile,
       made: { outline: chordsOf(made.outline), thickness: made.thickness, foam: { name, density } },
+      ...(proud && { proud }),
       ...(batch !== undefined && { batch }),
     };
   });

@@ -36,9 +36,12 @@ export function gluedJoints(
     }
     const lines = surfaceLines(board, face);
     const asDrawn = surfaceLines(drawn, face);
-    const place = ({ x, z }: GluedPoint): Pair => {
+    const place = ({ x, height }: GluedPoint): Pair => {
       const s = x / face.face.along[0];
-      return [s, z ?? (asDrawn.top(s) + asDrawn.bottom(s)) / 2];
+      const [top, bottom] = [asDrawn.top(s), asDrawn.bottom(s)];
+      if (!height) return [s, (top + bottom) / 2];
+      if ('z' in height) return [s, height.z];
+      return [s, 'overBottom' in height ? bottom + height.overBottom : top - height.underDeck];
     };
     const isOn = ([s, z]: Pair, name: string): boolean => {
       const on = isBetween(lines, [s, z]);

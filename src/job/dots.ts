@@ -45,6 +45,9 @@ export interface GluedJointSpec {
 export interface GluedPoint {
   /** From the nose tip, straight, mm. */
   readonly x: number;
-  /** Over the lowest point of the board's bottom, mm; absent for the middle of the face. */
-  readonly z?: number;
+  /** How high it lies; absent for the middle of the face. */
+  readonly height?: GluedHeight;
 }
+
+/** A height as it was measured, mm: over the lowest point of the board's bottom, over the finished bottom at this place, or under the deck there. */
+export type GluedHeight = { readonly z: number } | { readonly overBottom: number } | { readonly underDeck: number };

@@ -1,3 +1,4 @@
+import { sayProud } from '../block/sayProud.js';
 import { printAs } from '../length/rounded.js';
 import type { Plan } from '../plan.js';
 import { blockOutlines, type BlockOutline } from './blockOutlines.js';
@@ -40,14 +41,22 @@ function wordsOn({ contour: vertices, noseAt, serves }: BlockOutline, plan: Plan
   const thick = ({ block }: (typeof serves)[number]) => printAs('block', block.made.thickness, plan.job.units);
   const thicknesses = new Set(serves.map(thick));
   const first = thick(serves[0]!);
+  const stands = new Set(serves.map(({ block }) => sayProud(block.proud, plan.job.units)));
   // Blocks of one outline may differ in thickness: then each number has its own beside it.
   const numbers = serves.map((served) => {
-    const number = thicknesses.size > 1 ? `${served.block.id}: ${thick(served)}` : served.block.id;
+    const named = thicknesses.size > 1 ? `${served.block.id}: ${thick(served)}` : served.block.id;
+    const its = sayProud(served.block.proud, plan.job.units);
+    const number =
+      its !== '' && stands.size > 1
+        ? say(WORDS.block.proudNumber, { number: named, proud: say(WORDS.block.proud, { proud: its }) })
+        : named;
     return served.turnedOver ? say(WORDS.block.turnedOver, { number }) : number;
   });
+  const [proud] = stands;
   return outlineWords(vertices, {
     numbers,
     thick: thicknesses.size > 1 ? '' : say(WORDS.block.thick, { thickness: first }),
     noseAt,
+    ...(proud && stands.size === 1 && { proud: say(WORDS.block.proud, { proud }) }),
   });
 }

@@ -1,11 +1,11 @@
 import words from '../../templates/cutting.json' with { type: 'json' };
-import type { Block } from '../block/block.js';
 import { sawnSizeOf } from '../block/blankSize.js';
 import type { BlockCut, Cutting } from '../block/cutting.js';
 import type { CutSheet } from '../block/cutPlan.js';
 import { FLUSH } from '../block/making.js';
 import { fenceSettings } from '../block/fenceSettings.js';
 import { sizesOf } from '../block/sizes.js';
+import { sayProud } from '../block/sayProud.js';
 import { printLength } from '../length/length.js';
 import { printAs } from '../length/rounded.js';
 import type { Plan } from '../plan.js';
@@ -91,7 +91,7 @@ export function makingTable(plan: Plan, { cuts }: Cutting): TablePage {
       sawn.sides ? '' : degrees((sawn.turned * 180) / Math.PI),
       degrees(sawn.sides?.topInDegrees),
       degrees(sawn.sides?.bottomInDegrees),
-      proudInWords(plan, block),
+      sayProud(block.proud, units),
     ] as const;
   });
   const names = [columns.block, columns.guide, columns.blank, columns.thick, columns.how];
@@ -107,13 +107,6 @@ export function makingTable(plan: Plan, { cuts }: Cutting): TablePage {
       .filter((_, i) => used[i]),
     rows: lines.map((cells) => row(...cells.filter((_, i) => used[i]))),
   };
-}
-
-/** What stands out of the far face when a block is in, and is planed off flush: at its nose end and its tail end; empty where nothing does. */
-export function proudInWords({ job }: Plan, { proud }: Block): string {
-  if (!proud) return '';
-  const off = (mm: number) => printAs('takenOff', mm, job.units);
-  return say(words.making.proud, { nose: off(proud.nose), tail: off(proud.tail) });
 }
 
 /** How a block gets its thickness, in words; empty where no sheets are listed. */

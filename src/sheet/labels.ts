@@ -1,7 +1,9 @@
 import QRCode from 'qrcode';
 import { sawnSizeOf } from '../block/blankSize.js';
 import type { Block } from '../block/block.js';
+import { sayProud } from '../block/sayProud.js';
 import { printAs } from '../length/rounded.js';
+import { unbroken } from '../length/wordsOf.js';
 import type { Row } from '../layup/layup.js';
 import type { Plan } from '../plan.js';
 import { benchOf } from './bench.js';
@@ -29,10 +31,17 @@ export function labels(plan: Plan, stock: LabelStock, codeOf?: (block: Block) =>
     stock,
     labels: plan.blocks.map((block): Label => {
       const row = rows.get(block.row)!;
-      const values = { ...sizesInWords(block, plan), piece: row.piece, row: row.id };
+      const proud = sayProud(block.proud, plan.job.units);
+      const sizes = sizesInWords(block, plan);
+      // One unit for the two sides, so that they stand on one line.
+      const values = { ...sizes, length: sizes.length.replace(/.(mm|in)$/, ''), piece: row.piece, row: row.id };
       return {
         number: block.id,
-        lines: [say(WORDS.labels.sawn, values), say(WORDS.labels.goesInto, values)],
+        lines: [
+          say(WORDS.labels.sawn, values),
+          say(WORDS.labels.goesInto, values),
+          ...(proud === '' ? [] : [say(WORDS.labels.proud, { proud: unbroken(proud) })]),
+        ],
         drawing: rowWithPlace(plan, row, block.id),
         ends: endsOf(plan, row),
         code: modulesOf(codeOf?.(block) ?? plainWords(plan, block)),
@@ -43,8 +52,7 @@ export function labels(plan: Plan, stock: LabelStock, codeOf?: (block: Block) =>
 
 function sizesInWords(block: Block, { job }: Plan): Record<'length' | 'height' | 'thickness', string> {
   const { length, height, thickness } = sawnSizeOf(block, job.units);
-  // No line is broken within a length: "1" at the end of one and "3/16 in" on the next would be read as two.
-  const print = (mm: number) => printAs('block', mm, job.units).replaceAll(' ', NO_BREAK);
+  const print = (mm: number) => unbroken(printAs('block', mm, job.units));
   return { length: print(length), height: print(height), thickness: print(thickness) };
 }
 

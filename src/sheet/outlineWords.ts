@@ -25,6 +25,8 @@ export interface OutlineWords {
   readonly numbers: readonly string[];
   readonly thick: string;
   readonly noseAt: 'left' | 'right';
+  /** What is planed off once the block is in its chamber, where something is. */
+  readonly proud?: string;
 }
 
 /** A line of words: its height, and an arrow at its left and at its right end, where there is one. */
@@ -62,7 +64,7 @@ export function outlineWords(contour: readonly Vertex[], words: OutlineWords): C
 }
 
 /** From all numbers in one line to each in its own, the thickness between nose and deck or by itself. */
-function arrangements({ numbers, thick, noseAt }: OutlineWords, height: number): Line[][] {
+function arrangements({ numbers, thick, noseAt, proud }: OutlineWords, height: number): Line[][] {
   const isLeft = noseAt === 'left';
   const ends = (between: string): Line => ({
     words: (isLeft ? [WORDS.nose, between, WORDS.deck] : [WORDS.deck, between, WORDS.nose])
@@ -74,8 +76,12 @@ function arrangements({ numbers, thick, noseAt }: OutlineWords, height: number):
   const lineCounts = [...new Set(numbers.map((_, i) => Math.ceil(numbers.length / (i + 1))))].reverse();
   return lineCounts.flatMap((count): Line[][] => {
     const each = inLines(numbers, count).map((some): Line => ({ words: some.join(BETWEEN), height }));
-    const apart: Line[][] = thick === '' ? [] : [[...each, { words: thick, height: LETTERS }, ends('')]];
-    return [[...each, ends(thick)], ...apart];
+    const small = (words: string): Line => ({ words, height: LETTERS });
+    const last = proud === undefined ? [[]] : [[small(proud)], proud.split(': ').map(small)];
+    return last.flatMap((more) => [
+      [...each, ends(thick), ...more],
+      ...(thick === '' ? [] : [[...each, small(thick), ends(''), ...more]]),
+    ]);
   });
 }
 

@@ -1,3 +1,4 @@
+import { sayProud } from '../block/sayProud.js';
 import { printLength } from '../length/length.js';
 import { printAs, roundedAs } from '../length/rounded.js';
 import { timeLeft, type Pace } from './pace.js';
@@ -43,10 +44,12 @@ export function blockReport(
   refit: Misfit | undefined,
 ): readonly string[] {
   const its = state.blocks.get(block.id) ?? UNTOUCHED;
+  const proud = sayProud(block.proud, units);
   const next = stepAfter(stageOf(its));
   const behind = stepsBehind(stageOf(its));
   return [
     `${block.id}: ${saySizes(block.sizes, units)}`,
+    ...(proud === '' ? [] : [`  once glued in, plane off flush: ${proud}`]),
     ...STEPS.map((step, index) => {
       const marks = its.marks[step] ?? [];
       const told = marks.map(({ who, happened }) => `${sayTime(happened)}${who === '' ? '' : ` ${who}`}`).join(', ');

@@ -1,3 +1,5 @@
+import type { Proud } from '../block/proud.js';
+
 /** One fill block as the shop follows it: its number, its place in the board, and what it must measure. Millimetres. */
 export interface TrackedBlock {
   /** The chamber's number, `R2-07`. It names the place in the board and never changes its meaning. */
@@ -11,6 +13,8 @@ export interface TrackedBlock {
   readonly outline: Outline;
   /** What is cut, with the fit and the corners asked for; absent in plans recorded before it was. */
   readonly made?: MadeShape;
+  /** What stands out of the far face once it is glued in, and is planed off. */
+  readonly proud?: Proud;
   /** The gluing batch it belongs to; a row is a batch where none is named. */
   readonly batch?: string;
 }

@@ -129,8 +129,8 @@ describe('glue as it landed', () => {
         {
           joint: 'JR2',
           dots: [
-            { x: 2000, z: 900, diameter: 12 },
-            { x: 2000, z: 12, diameter: 12 },
+            { x: 2000, height: { z: 900 }, diameter: 12 },
+            { x: 2000, height: { z: 12 }, diameter: 12 },
           ],
           smears: [],
         },

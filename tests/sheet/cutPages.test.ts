@@ -1,6 +1,7 @@
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
 import { csvOf } from '../../src/print/csv.js';
+import { settled } from '../../src/print/settle.js';
 import { cutPages } from '../../src/sheet/cutPages.js';
 import { blockRows, cutRows } from '../../src/sheet/cutRows.js';
 import { cuttingOnce } from '../../src/sheet/cuttingOnce.js';
@@ -16,7 +17,7 @@ describe.each(['tarn-rescue', 'mere-prone'] as const)('the cut sheets of %s', (n
     const figures = pages.flatMap((page) => (page.kind === 'figure' ? [page.drawing] : []));
     expect(figures).toHaveLength(cutting.sheets!.sheets.length);
     cutting.sheets!.sheets.forEach(({ blanks, cuts }, i) => {
-      const words = figures[i]!.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
+      const words = settled(figures[i]!).shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
       for (const { id } of blanks.flatMap(({ parts }) => parts))
         expect(words.filter((word) => word === id)).toEqual([id]);
       for (const { number } of cuts) expect(words.filter((word) => word === String(number))).toEqual([String(number)]);

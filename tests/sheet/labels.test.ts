@@ -37,7 +37,15 @@ test('what a label says is what the saw is set to, and the same as the tracking 
     const blank = making.columns.findIndex(({ title }) => title === 'blank');
     for (const { number, lines } of labels(its, labelStocks[0]!).labels) {
       const [length, height, thick] = written.get(number)!;
-      expect(lines[0]!.replaceAll('\u00a0', ' ')).toBe(`saw ${length} × ${height}, thick ${thick}`);
+      const oneUnit = length.replace(/ (mm|in)$/, '');
+      expect(lines[0]!.replaceAll('\u00a0', ' ')).toBe(`saw ${oneUnit} × ${height}, thick ${thick}`);
+      // What is planed off once it is glued in is said where something stands proud, as the list says it.
+      const off = making.columns.findIndex(({ title }) => title === 'plane off');
+      const listed = off < 0 ? '' : making.rows.find((each) => each.kind === 'row' && each.cells[0] === number);
+      const proud = listed && listed.kind === 'row' ? String(listed.cells[off]) : '';
+      expect(lines.slice(2).map((line) => line.replaceAll('\u00a0', ' '))).toEqual(
+        proud === '' ? [] : [`plane ${proud}`],
+      );
       const row = making.rows.find((each) => each.kind === 'row' && each.cells[0] === number);
       expect(row?.kind === 'row' && row.cells[blank]).toBe(`${length} × ${height}`);
       // Not the box around the block as it lies tilted in its face: what the saw is set to, to a step of the rule.

@@ -38,7 +38,8 @@ export function withDotMoved(text: string, job: Job, dots: readonly Dot[], id: s
   // Heights in the file are told over the blank's underside.
   const upInFile = (z: number) => z + job.dots.blank.below;
   if (written && written.length === ofJoint.length) {
-    const order = job.dots.glued.find(({ joint }) => joint === dot.joint)!.dots!.map((each, i) => ({ x: each.x, i }));
+    const inJob = job.dots.glued.find(({ joint }) => joint === dot.joint)!.dots!;
+    const order = inJob.map((each, i) => ({ x: each.x, i }));
     const line = order.toSorted((a, b) => a.x - b.x)[place]!.i;
     const path = (key: string) => ['dots', 'glued', entry, 'dots', line, key];
     const before = written[line]!;
@@ -52,7 +53,16 @@ export function withDotMoved(text: string, job: Job, dots: readonly Dot[], id: s
       along === 0
         ? text
         : withValue(text, path(key as string), writtenLength(value as number, units, before[key as string]));
-    if (up !== 0) moved = withValue(moved, path('up'), writtenLength(upInFile(dot.z + up), units, before['up']));
+    if (up === 0) return moved;
+    // In the way in which its height was written.
+    const { height } = inJob[line]!;
+    const [way, mm] =
+      height && 'overBottom' in height
+        ? (['overBottom', height.overBottom + up] as const)
+        : height && 'underDeck' in height
+          ? (['underDeck', height.underDeck - up] as const)
+          : (['up', upInFile(dot.z + up)] as const);
+    moved = withValue(moved, path(way), writtenLength(mm, units, before[way]));
     return moved;
   }
   const list = ofJoint.map((each) => ({

@@ -39,6 +39,18 @@ export function dotsSchema(q: Quantities) {
       1000,
       'it lies on the face',
     ),
+    overBottom: length(
+      'its middle over the finished bottom at this place, as the papers say it, in place of up',
+      0,
+      1000,
+      'it lies on the face',
+    ),
+    underDeck: length(
+      'its middle under the finished deck at this place, as the papers say it, in place of up',
+      0,
+      1000,
+      'it lies on the face',
+    ),
   };
   const size = (what: string) => length(what, 2, 200, 'a dot is pressed out to about the size of a coin');
   return z
@@ -128,7 +140,7 @@ export function toDots(file: DotsFile = {}, board: BoardSpec, units: Units, say:
   }
   const point = (at: PlaceFile, here: Say): GluedPoint => ({
     x: placeOnBlank(at, blank.nose, board.length, units, here),
-    ...(at.up !== undefined && { z: at.up - blank.below }),
+    ...heightOf(at, blank.below, here),
   });
   const seen = new Set<string>();
   const glued = (file.glued ?? []).map((one, i): GluedJointSpec => {
@@ -143,7 +155,7 @@ export function toDots(file: DotsFile = {}, board: BoardSpec, units: Units, say:
     dots?.forEach((dot, d) => {
       const other = dots.findIndex((each, o) => o < d && overlap(each, dot));
       if (other < 0) return;
-      const apart = printLength(Math.hypot(dot.x - dots[other]!.x, (dot.z ?? 0) - (dots[other]!.z ?? 0)), units);
+      const apart = printLength(Math.hypot(dot.x - dots[other]!.x, apartInHeight(dot, dots[other]!)), units);
       const what = `this dot and dot ${other + 1} of joint ${joint} overlap: their middles are ${apart} apart`;
       here.error(
         ['dots', d],
@@ -187,10 +199,27 @@ const SAME = 0.05;
 
 type Round = GluedPoint & { readonly diameter: number };
 
-/** Whether two dots run into each other; both at the middle of the face lie at about the same height. */
+/** Whether two dots run into each other. */
 function overlap(a: Round, b: Round): boolean {
-  const apart = Math.hypot(a.x - b.x, a.z === undefined || b.z === undefined ? 0 : a.z - b.z);
-  return apart < (a.diameter + b.diameter) / 2;
+  return Math.hypot(a.x - b.x, apartInHeight(a, b)) < (a.diameter + b.diameter) / 2;
+}
+
+/** Both at the middle of the face lie at about the same height; of heights that were measured in different ways only the face can tell. */
+function apartInHeight({ height: a }: GluedPoint, { height: b }: GluedPoint): number {
+  if (!a || !b) return 0;
+  const [way, mm] = Object.entries(a)[0] as [string, number];
+  const [otherWay, other] = Object.entries(b)[0] as [string, number];
+  return way === otherWay ? mm - other : Infinity;
+}
+
+const HEIGHTS = ['up', 'overBottom', 'underDeck'] as const;
+
+function heightOf(at: PlaceFile, below: number, say: Say): Pick<GluedPoint, 'height'> {
+  const given = HEIGHTS.filter((key) => at[key] !== undefined);
+  if (given.length > 1) say.error([given[1]!], 'its height is given twice', `keep one of ${HEIGHTS.join(', ')}`);
+  if (at.up !== undefined) return { height: { z: at.up - below } };
+  if (at.overBottom !== undefined) return { height: { overBottom: at.overBottom } };
+  return at.underDeck === undefined ? {} : { height: { underDeck: at.underDeck } };
 }
 
 /** A place told from the board's ends or from the blank's. */

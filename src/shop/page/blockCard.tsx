@@ -1,4 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { sayProud } from '../../block/sayProud.js';
+import { unbroken } from '../../length/wordsOf.js';
 import { answersTo, settled, type Answer } from '../settle.js';
 import { stageOf, UNTOUCHED } from '../state.js';
 import { STEPS, stepAfter, stepsBehind } from '../step.js';
@@ -18,6 +20,7 @@ export function BlockCard({ id, close, ...of }: ViewOf & { readonly id: string; 
   useEffect(() => dialog.current!.showModal(), []);
   const block = whole.blocks.find((one) => one.id === id);
   const its = state.blocks.get(id) ?? UNTOUCHED;
+  const proud = sayProud(block?.proud, whole.units);
   const known = block !== undefined || state.blocks.has(id);
   const next = stepAfter(stageOf(its));
   const behind = stepsBehind(stageOf(its));
@@ -28,10 +31,11 @@ export function BlockCard({ id, close, ...of }: ViewOf & { readonly id: string; 
       {!known && <p class="trouble">There is no such block in this plan. Numbers look like {whole.blocks[0]?.id}.</p>}
       {block && (
         <p>
-          {saySizes(block.sizes, whole.units)}
+          {unbroken(saySizes(block.sizes, whole.units))}
           <small> length × height × thickness into the piece</small>
         </p>
       )}
+      {proud !== '' && <p>{unbroken(`Once glued in, plane off flush: ${proud}`)}</p>}
       <PlanChanged {...of} id={id} />
       {block && (
         <>
@@ -86,7 +90,7 @@ function PlanChanged({ shop, whole, state, id }: ViewOf & { readonly id: string 
   };
   return (
     <div class="caution">
-      <p>Plan changed: {sayRefit(refit, whole.units)}</p>
+      <p>Plan changed: {unbroken(sayRefit(refit, whole.units))}</p>
       {answersTo(refit).map((answer) => (
         <button key={answer} type="button" class="wide" onClick={() => void tell(answer)}>
           {ANSWER_GIVEN[answer]}

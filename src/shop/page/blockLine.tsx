@@ -1,3 +1,4 @@
+import { unbroken } from '../../length/wordsOf.js';
 import { saySizes, TO_DO } from '../trackReport.js';
 import type { TrackedBlock } from '../trackedBlock.js';
 import type { ViewOf } from './app.js';
@@ -13,7 +14,7 @@ export function BlockLine({ block, ...of }: ViewOf & { readonly block: TrackedBl
     <li class="block">
       <button type="button" class="open" onClick={() => open(block.id)}>
         <b>{block.id}</b>
-        <span class="sizes">{saySizes(block.sizes, whole.units)}</span>
+        <span class="sizes">{unbroken(saySizes(block.sizes, whole.units))}</span>
         <StepMarks block={its} />
         {refit && <span class="flag">Plan changed: {TO_DO[refit.kind]}</span>}
         {its && its.notes.length + its.photos.length > 0 && (

@@ -23,11 +23,20 @@ test('a job that says nothing of dots and routing gets the usual', () => {
   expect(job!.routing).toMatchObject({ cutterLength: 80, guideStock: 12, passDepth: 12 });
 });
 
+test('a height may be told as the papers print it, and in one way only', () => {
+  const at = (height: string) => `dots: {glued: [{joint: R2, dots: [{at: 1000, ${height}}]}]}`;
+  expect(readText(withPart(at('overBottom: 20'))).job!.dots.glued[0]!.dots![0]!.height).toEqual({ overBottom: 20 });
+  expect(readText(withPart(at('underDeck: 20'))).job!.dots.glued[0]!.dots![0]!.height).toEqual({ underDeck: 20 });
+  expect(said(at('overBottom: 20, underDeck: 30'))).toEqual([
+    'dots.glued[0].dots[0].underDeck: its height is given twice → keep one of up, overBottom, underDeck',
+  ]);
+});
+
 test('a place may be told from the rough blank, and heights from its underside', () => {
   const { job } = readText(
     withPart('dots: {blank: {nose: 40, below: 15}, glued: [{joint: R2, dots: [{fromBlank: 1040, up: 75}]}]}'),
   );
-  expect(job!.dots.glued[0]!.dots).toEqual([{ x: 1000, z: 60, diameter: 12 }]);
+  expect(job!.dots.glued[0]!.dots).toEqual([{ x: 1000, height: { z: 60 }, diameter: 12 }]);
 });
 
 test('overlapping dots are said with the place, how far apart they are and how far they should be', () => {
