@@ -1,4 +1,5 @@
 import { parseLength, printLength } from '../length/length.js';
+import { printAs } from '../length/rounded.js';
 import { MM_PER_INCH, type Units } from '../length/units.js';
 
 /** A length typed behind an option, mm, and as it was understood; or why it was not. */
@@ -18,7 +19,7 @@ export function lengthOption(option: string, written: string, units: Units, most
   if (mm < 0) return { why: `${option}: ${written} is less than nothing → 0 or more` };
   if (mm > most)
     return {
-      why: `${option}: ${printLength(mm, units)} cannot be right → at most ${printLength(most, units)}, or name the unit: 12 mm`,
+      why: `${option}: ${printLength(mm, units)} cannot be right → at most ${printAs('there', most, units)}, or name the unit: 12 mm`,
     };
   const exact = { mm: `${Number(mm.toFixed(1))} mm`, in: `${Number((mm / MM_PER_INCH).toFixed(3))} in` };
   const other = units === 'mm' ? exact.in : exact.mm;

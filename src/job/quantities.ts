@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { parseArealWeight, printArealWeight } from '../length/areal.js';
 import { parseDensity, printDensity } from '../length/density.js';
 import { parseLength, printLength } from '../length/length.js';
+import { roundedAs } from '../length/rounded.js';
 import type { Parsed } from '../length/parsed.js';
 import { parseShare } from '../length/share.js';
 import { MM_PER_INCH, type Units } from '../length/units.js';
@@ -42,7 +43,7 @@ export function quantities(units: Units): Quantities {
         bounds,
         examples: units === 'mm' ? ['19 mm', '1.9 cm', '3/4 in'] : ['3/4 in', '11 ft 4 in', '19 mm'],
         parse: (written) => parseLength(written, units),
-        print: (mm) => printBound(mm, units),
+        print: (mm, bound) => printBound(mm, units, bound),
         otherUnits: ['mm', 'in', 'ft'],
       }),
     weight: (description, bounds) =>
@@ -89,20 +90,33 @@ interface QuantityRules {
   readonly bounds: Bounds;
   readonly examples: (string | number)[];
   readonly parse: (written: string | number) => Parsed;
-  readonly print: (value: number) => string;
+  /** As a bound it is written so that what is written lies within. */
+  readonly print: (value: number, bound?: Bound) => string;
   /** Units that may have been meant where a number is out of bounds without one, the likeliest first. */
   readonly otherUnits: readonly string[];
 }
+
+type Bound = 'least' | 'most';
 
 /** Below this an inch rule has no marks to write a bound by, mm. */
 const FINEST_MARK = MM_PER_INCH / 8;
 
 /** A bound of a length as it is told: what is finer than a rule's marks in decimals, what is longer than a bench in feet. */
-function printBound(mm: number, units: Units): string {
-  if (units === 'in' && mm !== 0 && Math.abs(mm) < FINEST_MARK)
-    return `${Number((mm / MM_PER_INCH).toPrecision(2))} in`;
-  return printLength(mm, units, Math.abs(mm) > 1500 ? 'feet' : undefined);
+function printBound(mm: number, units: Units, bound?: Bound): string {
+  if (units === 'in' && mm !== 0 && Math.abs(mm) < FINEST_MARK) {
+    const inches = mm / MM_PER_INCH;
+    const step = 10 ** (Math.floor(Math.log10(Math.abs(inches))) - 1);
+    const steps = { least: Math.ceil, most: Math.floor }[bound ?? 'most'](
+      inches / step + (bound === 'least' ? -SAME : SAME),
+    );
+    return `${Number((steps * step).toPrecision(2))} in`;
+  }
+  const within = bound ? roundedAs(bound === 'least' ? 'needed' : 'there', mm, units) : mm;
+  return printLength(within, units, Math.abs(mm) > 1500 ? 'feet' : undefined);
 }
+
+/** What arithmetic leaves of a whole step. */
+const SAME = 1e-9;
 
 function quantity({ description, bounds, examples, parse, print, otherUnits }: QuantityRules): QuantitySchema {
   return z
@@ -130,7 +144,7 @@ function quantity({ description, bounds, examples, parse, print, otherUnits }: Q
       const meant = withUnitMeant(written, otherUnits, parse, bounds);
       return wrong(
         `${print(parsed.value)} cannot be right here`,
-        `${meant === undefined ? '' : `${meant}, if that is meant; `}between ${print(bounds.least)} and ${print(bounds.most)}: ${bounds.because}`,
+        `${meant === undefined ? '' : `${meant}, if that is meant; `}between ${print(bounds.least, 'least')} and ${print(bounds.most, 'most')}: ${bounds.because}`,
       );
     });
 }

@@ -19,6 +19,6 @@ it('a fraction in a metric job is asked about, and nothing is below zero', () =>
     why: '--roll: "lb" is not a unit of a length → write 19 mm, 1.9 cm, 3/4 in or 11 ft 4 in',
   });
   expect(lengthOption('--roll', '610', 'in', 2000)).toEqual({
-    why: '--roll: 610 in cannot be right → at most 78 3/4 in, or name the unit: 12 mm',
+    why: '--roll: 610 in cannot be right → at most 78 11/16 in, or name the unit: 12 mm',
   });
 });

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { printLength } from '../../length/length.js';
+import { printAs } from '../../length/rounded.js';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
 import type { BlockGlueSpec, BlocksSpec, StockSpec } from '../blocks.js';
 import type { ChamberSpec } from '../job.js';
@@ -135,7 +136,7 @@ export function toBlocks(file: BlocksFile = {}, chambers: ChamberSpec, units: Un
   if (-fit > most) {
     const print = (mm: number) => printLength(mm, units);
     const what = `a clearance of ${print(-fit)} all around leaves too little of a block for the smallest chamber`;
-    say.error(['fit'], what, `a clearance of at most ${print(most)}, or larger smallest chambers`);
+    say.error(['fit'], what, `a clearance of at most ${printAs('there', most, units)}, or larger smallest chambers`);
   }
   return {
     fit,

@@ -136,7 +136,7 @@ export function toDots(file: DotsFile = {}, board: BoardSpec, units: Units, say:
   const spacing = file.spacing ?? usual('spacing');
   if (spacing < 2 * diameter) {
     const what = `dots of ${printLength(diameter, units)} no further apart than ${printLength(spacing, units)} run together`;
-    say.error(['spacing'], what, `at least ${printLength(2 * diameter, units)}, or smaller dots`);
+    say.error(['spacing'], what, `at least ${printAs('needed', 2 * diameter, units)}, or smaller dots`);
   }
   const point = (at: PlaceFile, here: Say): GluedPoint => ({
     x: placeOnBlank(at, blank.nose, board.length, units, here),
@@ -160,7 +160,7 @@ export function toDots(file: DotsFile = {}, board: BoardSpec, units: Units, say:
       here.error(
         ['dots', d],
         what,
-        `at least ${printLength((dot.diameter + dots[other]!.diameter) / 2, units)}, or one smear`,
+        `at least ${printAs('needed', (dot.diameter + dots[other]!.diameter) / 2, units)}, or one smear`,
       );
     });
     const smears = (one.smears ?? []).map((smear, s) => ({

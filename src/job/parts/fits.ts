@@ -1,4 +1,5 @@
 import { printLength } from '../../length/length.js';
+import { printAs, roundedAs } from '../../length/rounded.js';
 import type { Units } from '../../length/units.js';
 import { halfWidthAt, widestHalf } from '../half-width.js';
 import type { BoardSpec, ChamberSpec, GlueUpSpec, Member, OutlineSpec } from '../job.js';
@@ -73,13 +74,13 @@ export function checkChambersFit(chambers: ChamberSpec, board: BoardSpec, units:
     say.error(
       ['deckSkin'],
       `deck skin, bottom skin and twice the tolerance ${left} of ${print(thickest)}, the board at its thickest`,
-      `walls that leave at least ${print(smallest.height)}, the smallest height of a chamber`,
+      `walls that leave at least ${printAs('needed', smallest.height, units)}, the smallest height of a chamber`,
     );
   }
 
   const widest = largest([board.right, board.left ?? board.right].map(widestHalf));
   if (railWall + tolerance + smallest.depth > widest) {
-    const most = print(Math.max(0, widest - tolerance - smallest.depth));
+    const most = printAs('there', Math.max(0, widest - tolerance - smallest.depth), units);
     say.error(
       ['railWall'],
       `the rail wall leaves no chamber in half of the board, ${print(widest)} at its widest`,
@@ -92,14 +93,14 @@ export function checkChambersFit(chambers: ChamberSpec, board: BoardSpec, units:
     say.error(
       ['solidNose'],
       `solid nose and solid tail leave no room for a chamber in ${length}`,
-      `together at most ${print(Math.max(0, board.length - smallest.length))}`,
+      `together at most ${printAs('there', Math.max(0, board.length - smallest.length), units)}`,
     );
   }
   if (chambers.datum > board.length) {
     say.error(
       ['datum'],
       'the first mark of the grid lies behind the tail',
-      `at most ${printLength(board.length, units, 'feet')}`,
+      `at most ${printLength(roundedAs('there', board.length, units), units, 'feet')}`,
     );
   }
 

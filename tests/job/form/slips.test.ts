@@ -249,7 +249,7 @@ const SLIPS: readonly (readonly [slip: string, right: string, wrong: string, sai
     'out of bounds',
     'railWall: 3/4 in',
     'railWall: 0',
-    `job.yaml:63:13: chambers.railWall: 0 in cannot be right here → between 0.039 in and 11 13/16 in: a thinner wall does not survive the router, a thicker one leaves no chamber`,
+    `job.yaml:63:13: chambers.railWall: 0 in cannot be right here → between 0.04 in and 11 3/4 in: a thinner wall does not survive the router, a thicker one leaves no chamber`,
   ],
 ];
 
