@@ -49,7 +49,7 @@ function wordBoxes(
   scale: number,
 ): { readonly at: Point; readonly half: Point }[] {
   const [x, y] = middleOf(keepOut);
-  const half: Point = [widthOf(number, LETTERS * scale) / 2, 0.8 * LETTERS * scale];
+  const half: Point = [widthOf(number, LETTERS * scale) / 2 + OFF * scale, 0.8 * LETTERS * scale];
   const [along, across] = reachOf(keepOut);
   const [dx, dy] = [along + half[0] + OFF * scale, across + half[1] + OFF * scale];
   const places: Point[] = [
