@@ -66,6 +66,7 @@ export function svgPen(width: number, height: number, measure: Measure): SvgPen 
       draw();
       parts.push('</g>');
     },
+    tagged: (_tag, draw) => draw(),
     link: () => undefined,
     finished: () =>
       `<svg xmlns="http://www.w3.org/2000/svg" width="${number(width)}mm" height="${number(height)}mm" viewBox="0 0 ${number(width)} ${number(height)}">` +

@@ -60,24 +60,18 @@ export function documentLeaf(
     factors: { x: 1, y: 1 },
     ...(bookmark === undefined ? {} : { bookmark }),
     draw: (pen, book, page) => {
-      drawHeadAndFoot(pen, room, title, use, studio, book, page);
+      const head = (): void => pen.text(title, room.left, room.top + 8, { height: 4.5, bold: true, fit: room.width });
+      // On the pages after the first it only says what goes on.
+      pen.tagged(bookmark === undefined ? 'Artifact' : 'H1', head);
+      pen.line([room.left, room.top + 3.5, room.right, room.top + 3.5], wide);
+      pen.tagged('Artifact', () => drawFoot(pen, room, use, studio, book, page));
       draw(pen, room, book);
     },
   };
 }
 
-function drawHeadAndFoot(
-  pen: Pen,
-  room: Room,
-  title: string,
-  use: Use | undefined,
-  studio: Studio,
-  book: Book,
-  page: number,
-): void {
+function drawFoot(pen: Pen, room: Room, use: Use | undefined, studio: Studio, book: Book, page: number): void {
   const { mark, words, date } = studio;
-  pen.text(title, room.left, room.top + 8, { height: 4.5, bold: true, fit: room.width });
-  pen.line([room.left, room.top + 3.5, room.right, room.top + 3.5], wide);
   const y = room.bottom - 10;
   if (use) pen.text(`${use.size}  ·  ${use.when}`, room.left, room.bottom - 5.8, { height: 2.5, fit: room.width });
   pen.line([room.left, room.bottom - 3, room.right, room.bottom - 3], narrow);

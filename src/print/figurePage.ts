@@ -48,36 +48,41 @@ export function layFigure(page: FigurePage, studio: Studio): readonly Leaf[] {
       height,
       factors: { x: 1, y: 1 },
       bookmark: page.title,
-      draw: (pen, book, number) => {
-        const x = (room.minX + room.maxX - widthOf(box) * scale) / 2;
-        const y = (room.minY + room.maxY - heightOf(box) * scale) / 2;
-        drawTrace(pen, trace, box, placedAt(box.minX, box.minY, x, y, scale));
-        notes.forEach((note, i) => {
-          pen.text(note, inside.minX + AIR, room.minY - (i + 0.5) * LETTERS * 1.75, { height: LETTERS });
-        });
-        pen.rectangle(inside, frame);
-        drawCentringMarks(pen, {
-          width,
-          height,
-          left: inside.minX,
-          right: width - inside.maxX,
-          top: height - inside.maxY,
-          bottom: inside.minY,
-        });
-        const block = Math.min(BLOCK_WIDTH, widthOf(inside));
-        const title = {
-          title: page.title,
-          supplement: page.drawing.notes.join(' · '),
-          use: page.use,
-          identification: page.drawing.id,
-          documentType: words.documentType.figure,
-          sheet: '1/1',
-          scale: page.drawing.isChart ? '' : `${words.scaleOf} ${scaleText(scale)}`,
-        };
-        drawTitleBlock(pen, inside.maxX, inside.minY, block, title, studio);
-        const pages = `${words.page} ${String(number)} ${words.of} ${String(book.pages)}`;
-        pen.text(pages, inside.maxX, inside.minY - 2.5, { height: 2, align: 'right' });
-      },
+      draw: (pen, book, number) =>
+        pen.tagged(
+          'Figure',
+          () => {
+            const x = (room.minX + room.maxX - widthOf(box) * scale) / 2;
+            const y = (room.minY + room.maxY - heightOf(box) * scale) / 2;
+            drawTrace(pen, trace, box, placedAt(box.minX, box.minY, x, y, scale));
+            notes.forEach((note, i) => {
+              pen.text(note, inside.minX + AIR, room.minY - (i + 0.5) * LETTERS * 1.75, { height: LETTERS });
+            });
+            pen.rectangle(inside, frame);
+            drawCentringMarks(pen, {
+              width,
+              height,
+              left: inside.minX,
+              right: width - inside.maxX,
+              top: height - inside.maxY,
+              bottom: inside.minY,
+            });
+            const block = Math.min(BLOCK_WIDTH, widthOf(inside));
+            const title = {
+              title: page.title,
+              supplement: page.drawing.notes.join(' · '),
+              use: page.use,
+              identification: page.drawing.id,
+              documentType: words.documentType.figure,
+              sheet: '1/1',
+              scale: page.drawing.isChart ? '' : `${words.scaleOf} ${scaleText(scale)}`,
+            };
+            drawTitleBlock(pen, inside.maxX, inside.minY, block, title, studio);
+            const pages = `${words.page} ${String(number)} ${words.of} ${String(book.pages)}`;
+            pen.text(pages, inside.maxX, inside.minY - 2.5, { height: 2, align: 'right' });
+          },
+          [page.title, ...page.drawing.notes].join('. '),
+        ),
     },
   ];
 }

@@ -53,7 +53,7 @@ export function layMap(page: MapPage, studio: Studio, tiled: readonly TiledEntry
         y -= notesHeight;
       }
       for (const panel of panels) {
-        drawPanel(pen, panel, inner, y, studio, book);
+        pen.tagged('Figure', () => drawPanel(pen, panel, inner, y, studio, book), panel.entry.title);
         y -= panel.height;
       }
     }),

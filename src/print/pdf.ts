@@ -12,6 +12,7 @@ import { POINTS_PER_MM, sheetNamed, type Paper } from './paper.js';
 import { measureOn, penOn, type Pdf } from './pen.js';
 import { exact, printerFindings, type PrinterFactors } from './printer.js';
 import type { PaperSet } from './set.js';
+import { tagsOn } from './tags.js';
 import { usualWords, type Words } from './words.js';
 
 /*
@@ -50,7 +51,7 @@ export interface Printed {
 const HANDY = 432;
 
 /**
- * Writes a set as one PDF: bookmarks, page numbers, an embedded font, the viewer told not to scale. Pages are made one at a time,
+ * Writes a set as one PDF: bookmarks, page numbers, an embedded font, tagged for readers that speak, the viewer told not to scale. Pages are made one at a time,
  * as fast as `out` takes them. `out` is ended.
  *
  * @returns findings, and writes nothing at all, when the paper, its margins or the printer's factors will not do.
@@ -74,6 +75,7 @@ export async function writePdf(set: PaperSet, out: Writable, options: PrintOptio
   finished.catch(() => undefined);
   doc.pipe(out);
   labelPages(doc, book);
+  const tags = tagsOn(doc);
   let document = doc.outline;
   for (const [i, leaf] of leaves.entries()) {
     const size: [number, number] = [
@@ -82,13 +84,15 @@ export async function writePdf(set: PaperSet, out: Writable, options: PrintOptio
     ];
     doc.addPage({ size, margin: 0 });
     document = bookmark(doc, book, i + 1, document);
-    const pen = penOn(doc, studio.measure, leaf.factors);
+    if (leaf.bookmark !== undefined) tags.begin(leaf.bookmark);
+    const pen = penOn(doc, studio.measure, leaf.factors, tags);
     leaf.draw(pen, book, i + 1);
     pen.finish();
     onProgress?.(i + 1, leaves.length);
     // Lets the stream run, and waits for it when it is behind.
     await Promise.race([failed, out.writableNeedDrain ? once(out, 'drain') : new Promise(setImmediate)]);
   }
+  tags.end();
   doc.end();
   await Promise.race([failed, finished]);
   const tiled = book.tiled.map(({ title, plan }) => ({ title, sheets: plan.sheets, areaBound: plan.areaBound }));
@@ -124,6 +128,7 @@ function openDocument(set: PaperSet, date: Date, words: Words): Pdf {
     pdfVersion: '1.7',
     lang: words.language,
     displayTitle: true,
+    tagged: true,
     // The creation date is part of the file's identity, so it has to be here from the start for the bytes to be the same.
     info: { Title: set.mark.job, Creator: 'chamberwright', Producer: 'chamberwright', CreationDate: date },
   });

@@ -3,6 +3,7 @@ import type { Box } from './box.js';
 import { fontSizeFor, oneLine } from './lettering.js';
 import { narrow, type Line } from './line.js';
 import { POINTS_PER_MM } from './paper.js';
+import type { Tag, Tags } from './tags.js';
 
 /** Draws on one page: true millimetres on the paper, from its lower left corner, `y` up. */
 export interface Pen {
@@ -18,6 +19,8 @@ export interface Pen {
   text(text: string, x: number, y: number, how: Lettering): void;
   /** Draws within a rectangle only. */
   within(box: Box, draw: () => void): void;
+  /** Says what that which `draw` draws is, for readers that speak or reflow; `alt` is what a figure shows. Text outside of all this is a paragraph. */
+  tagged(tag: Tag, draw: () => void, alt?: string): void;
   /** Makes the rectangle lead to the page of that name. */
   link(box: Box, name: string): void;
 }
@@ -64,6 +67,7 @@ export function penOn(
   doc: Pdf,
   measure: Measure,
   factors: { readonly x: number; readonly y: number },
+  tags: Tags,
 ): Pen & { finish(): void } {
   const kx = POINTS_PER_MM / factors.x;
   const ky = POINTS_PER_MM / factors.y;
@@ -127,12 +131,15 @@ export function penOn(
       // From the middle of the capitals down to the baseline, and back to where the text begins.
       const bx = x + before * Math.cos(turn) + (size / 2) * Math.sin(turn);
       const by = y + before * Math.sin(turn) - (size / 2) * Math.cos(turn);
-      flush();
-      doc.font(bold ? 'bold' : 'regular').fontSize(fontSizeFor(size) * POINTS_PER_MM);
       const [left, base] = [bx * kx, top - by * ky];
-      if (angleInDegrees !== 0) doc.save().rotate(-angleInDegrees, { origin: [left, base] });
-      doc.text(words, left, base, { lineBreak: false, baseline: 'alphabetic' });
-      if (angleInDegrees !== 0) doc.restore();
+      const write = (): void => {
+        flush();
+        doc.font(bold ? 'bold' : 'regular').fontSize(fontSizeFor(size) * POINTS_PER_MM);
+        if (angleInDegrees !== 0) doc.save().rotate(-angleInDegrees, { origin: [left, base] });
+        doc.text(words, left, base, { lineBreak: false, baseline: 'alphabetic' });
+        if (angleInDegrees !== 0) doc.restore();
+      };
+      pen.tagged('P', write);
     },
     within({ minX, minY, maxX, maxY }, draw) {
       ops.push('q');
@@ -143,6 +150,7 @@ export function penOn(
       ops.push('Q');
       style = before;
     },
+    tagged: (tag, draw, alt) => tags.tagged(tag, draw, flush, alt),
     link({ minX, minY, maxX, maxY }, name) {
       doc.goTo(minX * kx, top - maxY * ky, (maxX - minX) * kx, (maxY - minY) * ky, name);
     },

@@ -1,5 +1,5 @@
 import type { Caption, Drawing, Shape } from '../sheet/drawing.js';
-import { boxOfPoints, grown, isIn, type Box } from './box.js';
+import { boxOfPoints, grown, isIn, joinBoxes, type Box } from './box.js';
 import { Ground } from './ground.js';
 import { cornersOf } from './lettering.js';
 import { linePoints } from './linePoints.js';
@@ -8,11 +8,15 @@ import { cornersOfBox } from './quad.js';
 /** Kept free between words and the edge of the page they stand on, mm. */
 const FROM_EDGE = 1.5;
 
-/** How bad it is that words cross the edge of their page, that they stand on others, that a line crosses them, and that a mark must give way to them. */
+/**
+ * How bad it is that words cross the edge of their page, that they stand on others, that a line crosses them, that a mark must give way to them, and
+ * that an arrow or a leader is on another page than they are.
+ */
 const CUT = 1000;
 const OVERPRINTED = 100;
 const CROSSED = 10;
 const MARKED = 2;
+const PARTED = 1;
 
 /** Where words may stand: whole within one of the pages, each as what is seen of it when all are glued together; on none of the boxes taken if that can be helped. */
 export interface Pages {
@@ -79,7 +83,8 @@ function bestPlace({ places, optional }: Caption, up: number, there: There): rea
 }
 
 function harmOf(place: readonly Shape[], up: number, { ground, taken, pages }: There): number {
-  let harm = 0;
+  const whole = joinBoxes(place.map((shape) => boxOfPoints(raised(outlineOf(shape), up))));
+  let harm = pages && !pages.some((page) => isIn(whole, page)) ? PARTED : 0;
   for (const shape of place) {
     if (shape.kind === 'text') {
       const corners = raised(cornersOf(shape), up);
@@ -95,6 +100,8 @@ function harmOf(place: readonly Shape[], up: number, { ground, taken, pages }: T
   }
   return harm;
 }
+
+const outlineOf = (shape: Shape): Float64Array => (shape.kind === 'text' ? cornersOf(shape) : linePoints(shape));
 
 function add(ground: Ground, shape: Shape, up: number): void {
   if (shape.kind === 'text') ground.addWords(raised(cornersOf(shape), up));

@@ -35,12 +35,15 @@ export function layTable(page: TablePage, studio: Studio): readonly Leaf[] {
         }
         y -= 3;
       }
-      y = drawHeader(pen, inner.left, y, page, setting, studio);
-      for (const row of rows) y = drawRow(pen, inner, y, row, page, setting, studio);
-      if (!page.columns.some((column) => column.total)) return;
-      y = drawTotal(pen, inner, y, studio.words.pageTotal, rows, page, setting);
-      if (i === pages.length - 1 && pages.length > 1)
-        drawTotal(pen, inner, y, studio.words.total, page.rows, page, setting);
+      const line = (draw: () => number): void => pen.tagged('TR', () => (y = draw()));
+      pen.tagged('Table', () => {
+        line(() => drawHeader(pen, inner.left, y, page, setting, studio));
+        for (const row of rows) line(() => drawRow(pen, inner, y, row, page, setting, studio));
+        if (!page.columns.some((column) => column.total)) return;
+        line(() => drawTotal(pen, inner, y, studio.words.pageTotal, rows, page, setting));
+        if (i === pages.length - 1 && pages.length > 1)
+          line(() => drawTotal(pen, inner, y, studio.words.total, page.rows, page, setting));
+      });
     });
   });
 }
@@ -119,11 +122,13 @@ function drawHeader(pen: Pen, left: number, top: number, page: TablePage, settin
   let x = left;
   page.columns.forEach((column, i) => {
     const width = setting.widths[i]!;
-    lines[i]!.forEach((line, k) => {
-      const y = top - height + 1 + (lines[i]!.length - k - 0.5) * pitch;
-      const { at, align } = placeIn(column.kind, x, width);
-      pen.text(line, at, y, { height: setting.letters, bold: true, align });
-    });
+    pen.tagged('TH', () =>
+      lines[i]!.forEach((line, k) => {
+        const y = top - height + 1 + (lines[i]!.length - k - 0.5) * pitch;
+        const { at, align } = placeIn(column.kind, x, width);
+        pen.text(line, at, y, { height: setting.letters, bold: true, align });
+      }),
+    );
     x += width;
   });
   pen.line([left, top - height, x, top - height], wide);
@@ -142,11 +147,8 @@ function drawRow(
   const height = heightOfRow(row, page, setting, studio);
   const total = setting.widths.reduce((sum, width) => sum + width, 0);
   if (row.kind === 'heading') {
-    pen.text(row.text, room.left + PADDING, top - height + 1.5 + setting.letters / 2, {
-      height: setting.letters,
-      bold: true,
-      fit: total,
-    });
+    const how = { height: setting.letters, bold: true, fit: total };
+    pen.tagged('TH', () => pen.text(row.text, room.left + PADDING, top - height + 1.5 + setting.letters / 2, how));
     pen.line([room.left, top - height, room.left + total, top - height], wide);
     return top - height;
   }
@@ -154,15 +156,15 @@ function drawRow(
   page.columns.forEach((column, i) => {
     const width = setting.widths[i]!;
     const cell = row.cells[i] ?? '';
-    if (column.kind === 'tick') drawTick(pen, x + width / 2, top - height / 2, cell === true);
-    else {
+    pen.tagged('TD', () => {
+      if (column.kind === 'tick') return drawTick(pen, x + width / 2, top - height / 2, cell === true);
       const lines = wrapped(textOf(cell), width, setting.letters, i === 0, studio);
       const { at, align } = placeIn(column.kind, x, width);
       lines.forEach((line, k) => {
         const y = top - height / 2 + ((lines.length - 1) / 2 - k) * setting.letters * LINE_PITCH;
         pen.text(line, at, y, { height: setting.letters, align, bold: i === 0 });
       });
-    }
+    });
     x += width;
   });
   pen.line([room.left, top - height, x, top - height], narrow);
@@ -183,16 +185,16 @@ function drawTotal(
   const y = top - height / 2;
   const firstTotal = page.columns.findIndex((column) => column.total);
   const labelRoom = setting.widths.slice(0, firstTotal).reduce((sum, width) => sum + width, 0);
-  pen.text(label, room.left + PADDING, y, {
-    height: setting.letters,
-    bold: true,
-    fit: Math.max(labelRoom - PADDING, 12),
-  });
+  const how = { height: setting.letters, bold: true, fit: Math.max(labelRoom - PADDING, 12) };
+  pen.tagged('TH', () => pen.text(label, room.left + PADDING, y, how));
   page.columns.forEach((column, i) => {
     const width = setting.widths[i]!;
     if (column.total) {
       const sum = rows.reduce((so, row) => so + (row.kind === 'row' ? valueOf(row.cells[i]) : 0), 0);
-      pen.text(column.total(sum), x + width - PADDING, y, { height: setting.letters, bold: true, align: 'right' });
+      const total = column.total(sum);
+      pen.tagged('TD', () =>
+        pen.text(total, x + width - PADDING, y, { height: setting.letters, bold: true, align: 'right' }),
+      );
     }
     x += width;
   });

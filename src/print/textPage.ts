@@ -3,6 +3,7 @@ import type { Leaf, Studio } from './leaf.js';
 import { frame, narrow, wide } from './line.js';
 import type { Pen } from './pen.js';
 import type { TextBlock, TextPage } from './set.js';
+import type { Tag } from './tags.js';
 import { wrap } from './wrap.js';
 
 /** Heights of letters, mm (ISO 3098-1:2015). */
@@ -29,7 +30,9 @@ export function layText(page: TextPage, studio: Studio): readonly Leaf[] {
     documentLeaf(studio, false, headOf(page, i === 0, studio), (pen, inner) => {
       let y = inner.top;
       for (const piece of pieces) {
-        piece.draw(pen, inner, y);
+        const draw = (): void => piece.draw(pen, inner, y);
+        if (piece.tag === undefined) draw();
+        else pen.tagged(piece.tag, draw);
         y -= piece.height;
       }
     }),
@@ -38,6 +41,8 @@ export function layText(page: TextPage, studio: Studio): readonly Leaf[] {
 
 interface Piece {
   readonly height: number;
+  /** Absent where it tells its parts apart itself. */
+  readonly tag?: Tag;
   readonly keepWithNext?: boolean;
   draw(pen: Pen, room: Room, top: number): void;
 }
@@ -45,9 +50,9 @@ interface Piece {
 function piecesOf(block: TextBlock, room: Room, studio: Studio): readonly Piece[] {
   switch (block.kind) {
     case 'title':
-      return [linesPiece(block.text, TITLE, true, 0, room, studio, 5)];
+      return [{ ...linesPiece(block.text, TITLE, true, 0, room, studio, 5), tag: 'H1' }];
     case 'heading':
-      return [{ ...linesPiece(block.text, HEADING, true, 0, room, studio, 3, 4), keepWithNext: true }];
+      return [{ ...linesPiece(block.text, HEADING, true, 0, room, studio, 3, 4), tag: 'H2', keepWithNext: true }];
     case 'paragraph':
       return [linesPiece(block.text, BODY, false, 0, room, studio, 2.5)];
     case 'list':
@@ -72,19 +77,25 @@ function linesPiece(
   const lines = wrap(text, room.width - indent, height, bold, studio.measure);
   const pitch = height * LINE_PITCH;
   return {
+    tag: 'P',
     height: before + lines.length * pitch + after,
     draw: (pen, { left }, top) => {
-      lines.forEach((line, i) => pen.text(line, left + indent, top - before - (i + 0.5) * pitch, { height, bold }));
+      lines.forEach((line, i) =>
+        pen.text(spaced(line), left + indent, top - before - (i + 0.5) * pitch, { height, bold }),
+      );
     },
   };
 }
 
+/** A reader that speaks runs lines together where no space ends them. */
+const spaced = (line: string): string => `${line} `;
+
 function itemPiece(text: string, bullet: string, room: Room, studio: Studio): Piece {
   const piece = linesPiece(text, BODY, false, 8, room, studio, 1.2);
   return {
-    height: piece.height,
+    ...piece,
     draw: (pen, inner, top) => {
-      pen.text(bullet, inner.left + 6, top - 0.5 * BODY * LINE_PITCH, { height: BODY, align: 'right' });
+      pen.text(spaced(bullet), inner.left + 6, top - 0.5 * BODY * LINE_PITCH, { height: BODY, align: 'right' });
       piece.draw(pen, inner, top);
     },
   };
@@ -99,8 +110,12 @@ function pairPiece(name: string, value: string, room: Room, studio: Studio): Pie
   return {
     height,
     draw: (pen, { left, right }, top) => {
-      names.forEach((line, i) => pen.text(line, left, top - 0.8 - (i + 0.5) * pitch, { height: BODY, bold: true }));
-      values.forEach((line, i) => pen.text(line, left + at, top - 0.8 - (i + 0.5) * pitch, { height: BODY }));
+      const write = (lines: readonly string[], x: number, bold: boolean): void =>
+        pen.tagged('P', () =>
+          lines.forEach((line, i) => pen.text(spaced(line), x, top - 0.8 - (i + 0.5) * pitch, { height: BODY, bold })),
+        );
+      write(names, left, true);
+      write(values, left + at, false);
       pen.line([left, top - height, right, top - height], narrow);
     },
   };
@@ -120,6 +135,7 @@ function cautionPiece(title: string, lines: readonly string[], room: Room, studi
       pieces.reduce((sum, piece) => sum + piece.height, 0),
     ) + 5;
   return {
+    tag: 'Note',
     height: inside + 4,
     draw: (pen, inner, top) => {
       const { left, right } = inner;

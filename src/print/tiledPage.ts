@@ -60,8 +60,10 @@ export function layTiled(
         factors: format.factors,
         ...(leaves.length === 0 ? { bookmark: page.title } : {}),
         ...(index === 0 && plan.runs.length > 1 ? { part: namesOf(run) } : {}),
-        draw: (pen, book, number) =>
-          drawTile(pen, tile, `${studio.words.page} ${String(number)} ${studio.words.of} ${String(book.pages)}`),
+        draw: (pen, book, number) => {
+          const pageNumber = `${studio.words.page} ${String(number)} ${studio.words.of} ${String(book.pages)}`;
+          pen.tagged('Figure', () => drawTile(pen, tile, pageNumber), `${page.title}: ${namesOf(run)}`);
+        },
       });
     });
   }

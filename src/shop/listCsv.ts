@@ -33,6 +33,7 @@ export type ReadList =
 
 /** What a tracker knows, for a list to be read into or written from. */
 export interface ListOf {
+  readonly job: string;
   /** Of today's plan, which is also the last of `plans`. */
   readonly blocks: readonly TrackedBlock[];
   readonly plans: readonly { readonly number: number; readonly blocks: readonly TrackedBlock[] }[];
@@ -42,7 +43,19 @@ export interface ListOf {
 
 const SIZES = ['length_mm', 'height_mm', 'thickness_mm'] as const;
 const BY = '_by';
-const COLUMNS = ['block', 'row', 'place', ...SIZES, ...STEPS, 'notes', ...STEPS.map((step) => step + BY), 'shape'];
+/** What a line is of: the job, the tracker's number of the plan its sizes are from, and the day the list was written. */
+const OF = ['job', 'plan', 'date'];
+const COLUMNS = [
+  'block',
+  'row',
+  'place',
+  ...SIZES,
+  ...STEPS,
+  'notes',
+  ...STEPS.map((step) => step + BY),
+  'shape',
+  ...OF,
+];
 const DONE = ['x', 'yes', 'y', 'done', '1', 'true', 'ok', '✓', '✔'];
 /** How a cell begins that a spreadsheet would compute, or that carries our guard already. */
 const GUARDED = /^[=+\-@\t\r']/;
@@ -56,10 +69,12 @@ const DAY = 86_400_000;
 
 /**
  * The tracking list as CSV (RFC 4180): a line for each block in the order it lies in the board, with the sizes it was made to, for each step the time
- * it was done (ISO 8601, UTC) and by whom, the notes, and a mark of the shape it was made to, by which the list finds its plan again. Words that a
- * spreadsheet would take for a formula are marked with an apostrophe.
+ * it was done (ISO 8601, UTC) and by whom, the notes, a mark of the shape it was made to, by which the list finds its plan again, and of which job and day it is. Words
+ * that a spreadsheet would take for a formula are marked with an apostrophe.
+ *
+ * @param now ms
  */
-export function writeList({ blocks, plans, state, units }: ListOf): string {
+export function writeList({ job, blocks, plans, state, units }: ListOf, now: number): string {
   const lines = [...blocksByRow(blocks).values()].flat().map((block) => {
     const its = state.blocks.get(block.id) ?? UNTOUCHED;
     const plan = planMadeTo(its);
@@ -77,6 +92,9 @@ export function writeList({ blocks, plans, state, units }: ListOf): string {
       its.notes.map(({ text }) => text).join('\n'),
       ...STEPS.map((step) => firstMark(its, step)?.who ?? ''),
       shapeMark(made),
+      job,
+      String(plans.find(({ blocks: its }) => its.includes(made))?.number ?? ''),
+      new Date(now).toISOString().slice(0, 10),
     ];
   });
   return Papa.unparse({ fields: COLUMNS, data: lines }, { escapeFormulae: GUARDED, newline: '\r\n' }) + '\r\n';
@@ -89,7 +107,7 @@ export function writeList({ blocks, plans, state, units }: ListOf): string {
  *
  * @param now ms; nothing in a list was done later
  */
-export function readList(text: string, { blocks, plans, state, units }: ListOf, now: number): ReadList {
+export function readList(text: string, { job, blocks, plans, state, units }: ListOf, now: number): ReadList {
   const { separator, rest } = withoutSeparatorLine(text.replace(/^\uFEFF/, ''));
   const { data, meta, errors } = Papa.parse<Record<string, string>>(rest, {
     header: true,
@@ -122,6 +140,11 @@ export function readList(text: string, { blocks, plans, state, units }: ListOf, 
   const odd = fields.filter((field) => field !== '' && !COLUMNS.includes(field));
   const differences = odd.length > 0 ? [`Columns that were not read: ${odd.join(', ')}.`] : [];
   const order = dayOrder(data.flatMap((record) => STEPS.map((step) => unguarded(record[step] ?? ''))));
+  const others = new Set(
+    data.map((record) => unguarded(record.job ?? '').trim()).filter((name) => name !== '' && name !== job),
+  );
+  if (others.size > 0)
+    differences.push(`The list is of another job: ${[...others].join(', ')}. This tracker is of ${job}.`);
   let withoutSizes = 0;
   for (const [index, record] of data.entries()) {
     const line = index + 2;

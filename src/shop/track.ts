@@ -165,7 +165,7 @@ function whyNot(
 }
 
 async function exportList(file: string, store: ShopStore, io: TrackIo): Promise<number> {
-  if (!(await io.writeList(file, writeList(await listOf(store, io))))) return 2;
+  if (!(await io.writeList(file, writeList(await listOf(store, io), Date.now())))) return 2;
   io.out(`${counted(io.blocks.length, 'block')} written to ${file}`);
   return 0;
 }
@@ -191,8 +191,8 @@ async function importList(file: string, args: TrackArgs, store: ShopStore, plan:
   return 0;
 }
 
-async function listOf(store: ShopStore, { blocks, units }: TrackIo): Promise<ListOf> {
-  return { blocks, units, plans: await store.plans(), state: store.state };
+async function listOf(store: ShopStore, { job, blocks, units }: TrackIo): Promise<ListOf> {
+  return { job, blocks, units, plans: await store.plans(), state: store.state };
 }
 
 /** Records what one command enters, all or nothing: a client of its own, that lives no longer than the command. Gives the exit code. */

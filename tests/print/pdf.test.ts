@@ -72,6 +72,34 @@ describe('the PDF', () => {
     expect(first.bytes.equals(later.bytes)).toBe(false);
   });
 
+  it('says of every page what is a heading, a table and a figure (tagged PDF, ISO 32000-1, 14.8, read by pdf.js and poppler)', async () => {
+    const { bytes } = await printed(everything);
+    const pdf = await openPdf(bytes);
+    expect(await pdf.getMarkInfo()).toMatchObject({ Marked: true });
+    const rolesOf = (node: { role?: string; alt?: string; children?: unknown[] }): string[] => [
+      ...(node.role ? [node.role] : []),
+      ...(node.children ?? []).flatMap((child) => rolesOf(child as { children?: unknown[] })),
+    ];
+    const pages: string[][] = [];
+    for (let i = 1; i <= pdf.numPages; i++) pages.push(rolesOf((await (await pdf.getPage(i)).getStructTree()) ?? {}));
+    for (const [i, roles] of pages.entries()) expect(roles.length, `page ${String(i + 1)}`).toBeGreaterThan(1);
+    const table = pages.find((roles) => roles.includes('Table'))!;
+    expect(table.slice(0, 8)).toEqual(['Root', 'Document', 'Sect', 'H1', 'Table', 'TR', 'TH', 'TH']);
+    // Three cells a row, and the page's one total.
+    expect(table.filter((role) => role === 'TD').length % 3).toBe(1);
+    const kinds = new Set(pages.flat());
+    for (const kind of ['H1', 'P', 'Note', 'Table', 'Figure']) expect(kinds).toContain(kind);
+    const folder = mkdtempSync(join(tmpdir(), 'tagged-'));
+    try {
+      writeFileSync(join(folder, 'set.pdf'), bytes);
+      const told = execFileSync('pdfinfo', ['-struct-text', join(folder, 'set.pdf')], { encoding: 'utf8' });
+      expect(told).toMatch(/Sect[^]*H1[^]*"Print check"/);
+      expect(told).toMatch(/Table[^]*TR[^]*TH[^]*"Number"[^]*TD[^]*"R1-0"/);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  });
+
   it('tells the viewer not to scale (ISO 32000-1, table 150: PrintScaling None)', async () => {
     const { bytes } = await printed(everything);
     const pdf = await openPdf(bytes);

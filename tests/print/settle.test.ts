@@ -39,6 +39,15 @@ describe('words that may stand in one of several places', () => {
     expect(where(settledOn([{ drawing: seam, up: 0 }], { pages, taken: [] })[0]!)).toEqual([[70, 0]]);
   });
 
+  test('stand on the page of the arrow that they belong to', () => {
+    const pages = [0, 100].map((minX) => ({ minX, minY: -50, maxX: minX + 100, maxY: 50 }));
+    const place = (x: number) => [line('edge', [x - 20, 0], [x - 10, 0]), text('NOSE', [x, 0], 5)];
+    const over = drawing([], { places: [place(115), place(140)] });
+    expect(where(settledOn([{ drawing: over, up: 0 }], { pages, taken: [] })[0]!)).toEqual([[140, 0]]);
+    const only = drawing([], { places: [place(115)], optional: true });
+    expect(where(settledOn([{ drawing: only, up: 0 }], { pages, taken: [] })[0]!)).toEqual([]);
+  });
+
   test('keep off the marks of seams', () => {
     const pages = [{ minX: 0, minY: -50, maxX: 100, maxY: 50 }];
     const taken = [{ minX: 60, minY: -9, maxX: 80, maxY: 9 }];

@@ -10,9 +10,10 @@ const two = [box('R2-07', 180, 100.25), box('R2-08', 180, 98)];
 const happened = (...what: readonly Happening[]) =>
   stateAfter(NOTHING_YET, numbered(what.map((one, i) => event({ seq: i + 1, at: NOON, who: 'Ada', what: one }))));
 const HEADING = 'block,row,place,length_mm,height_mm,thickness_mm,marked,cut,sanded,dry-fitted,glued,notes';
-const WRITTEN = `${HEADING},marked_by,cut_by,sanded_by,dry-fitted_by,glued_by,shape`;
+const WRITTEN = `${HEADING},marked_by,cut_by,sanded_by,dry-fitted_by,glued_by,shape,job,plan,date`;
 const NOW = NOON + 3600_000;
 const of = (blocks: ListOf['blocks'], state: ListOf['state'] = NOTHING_YET): ListOf => ({
+  job: 'Lough launch 10-6',
   blocks,
   state,
   units: 'mm',
@@ -22,20 +23,29 @@ const of = (blocks: ListOf['blocks'], state: ListOf['state'] = NOTHING_YET): Lis
 describe('the tracking list as CSV', () => {
   it('has a line a block, CR LF between lines, and quotes what holds commas or quotes (RFC 4180, section 2)', () => {
     const state = happened(step('R2-07', 'cut'), { kind: 'note', block: 'R2-07', text: 'tight, see "corner"' });
-    expect(writeList(of(two, state)).split('\r\n')).toEqual([
+    expect(writeList(of(two, state), NOW).split('\r\n')).toEqual([
       WRITTEN,
       expect.stringMatching(
-        /^R2-07,R2,7,180,100\.2,45,yes,2026-03-14T12:00:00\.000Z,,,,"tight, see ""corner""",,Ada,,,,[0-9a-f]{12}$/,
+        /^R2-07,R2,7,180,100\.2,45,yes,2026-03-14T12:00:00\.000Z,,,,"tight, see ""corner""",,Ada,,,,[0-9a-f]{12},Lough launch 10-6,1,2026-03-14$/,
       ),
-      expect.stringMatching(/^R2-08,R2,8,180,98,45,,,,,,,,,,,,[0-9a-f]{12}$/),
+      expect.stringMatching(/^R2-08,R2,8,180,98,45,,,,,,,,,,,,[0-9a-f]{12},Lough launch 10-6,1,2026-03-14$/),
       '',
     ]);
+  });
+
+  it('says when it is another job’s, and takes over what it can', () => {
+    const list = writeList({ ...of(two, happened(step('R2-07', 'marked'))), job: 'Pier relief 9-2' }, NOW);
+    expect(readList(list, of(two), NOW)).toMatchObject({
+      ok: true,
+      entries: [{ what: { kind: 'step', block: 'R2-07', step: 'marked' } }],
+      differences: ['The list is of another job: Pier relief 9-2. This tracker is of Lough launch 10-6.'],
+    });
   });
 
   // OWASP, "CSV Injection": cells that begin with = + - @ tab or CR are taken for formulas by spreadsheets.
   it('keeps a note from being a formula, and reads it back as it was', () => {
     for (const text of ['=1+1', '+2', '-3 mm', '@SUM(A1)', "'=quoted", "'plain"]) {
-      const list = writeList(of(two, happened({ kind: 'note', block: 'R2-07', text })));
+      const list = writeList(of(two, happened({ kind: 'note', block: 'R2-07', text })), NOW);
       expect(list).not.toContain(`,${text}\r\n`);
       const back = readList(list, of(two), NOW);
       expect(back.ok && back.entries).toEqual([{ what: { kind: 'note', block: 'R2-07', text }, plan: 1 }]);
@@ -66,7 +76,7 @@ describe('the tracking list as CSV', () => {
     fc.assert(
       fc.property(work, (what) => {
         const state = happened(...what);
-        const read = readList(writeList(of(blocks, state)), of(blocks), NOW);
+        const read = readList(writeList(of(blocks, state), NOW), of(blocks), NOW);
         if (!read.ok) throw new Error(JSON.stringify(read.findings));
         const again = happened(...read.entries.map(({ what: one }) => one));
         for (const { id } of blocks) {
@@ -74,7 +84,7 @@ describe('the tracking list as CSV', () => {
           const notes = (of: typeof state) => [...new Set((of.blocks.get(id)?.notes ?? []).map(({ text }) => text))];
           expect(notes(again)).toEqual(notes(state));
         }
-        expect(readList(writeList(of(blocks, state)), of(blocks, state), NOW)).toEqual({
+        expect(readList(writeList(of(blocks, state), NOW), of(blocks, state), NOW)).toEqual({
           ok: true,
           entries: [],
           differences: [],
@@ -134,7 +144,7 @@ describe('the tracking list as CSV', () => {
   });
 
   it('keeps the list’s own dates and names, and dates what must have been done before', () => {
-    const list = writeList(of(two, happened(step('R2-07', 'sanded'))));
+    const list = writeList(of(two, happened(step('R2-07', 'sanded'))), NOW);
     expect(readList(list, of(two), NOW)).toMatchObject({
       entries: [
         { what: step('R2-07', 'marked'), at: NOON, plan: 1 },
@@ -154,7 +164,7 @@ describe('the tracking list as CSV', () => {
   it('takes blocks for made to the plan the list was written under, and refuses a plan that nobody knows', () => {
     const old = [box('R2-07', 180, 100), box('R2-08', 180, 98)];
     const now = [box('R2-07', 190, 100), box('R2-08', 180, 98)];
-    const list = writeList(of(old, happened(step('R2-07', 'cut'), step('R2-08', 'cut'))));
+    const list = writeList(of(old, happened(step('R2-07', 'cut'), step('R2-08', 'cut'))), NOW);
     const plans = [
       { number: 4, blocks: old },
       { number: 5, blocks: now },

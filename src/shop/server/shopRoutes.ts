@@ -86,8 +86,11 @@ export function shopRoutes(shop: Shop): readonly Route[] {
       path: '/api/list.csv',
       allowed: LET_IN,
       answer: async (_, response) => {
-        const { blocks, units } = shop.plan();
-        const list = writeList({ blocks, units, plans: await shop.store.plans(), state: shop.store.state });
+        const { job, blocks, units } = shop.plan();
+        const list = writeList(
+          { job, blocks, units, plans: await shop.store.plans(), state: shop.store.state },
+          Date.now(),
+        );
         send(response, 200, 'text/csv; charset=utf-8', Buffer.from(list), {
           'Content-Disposition': 'attachment; filename="tracking-list.csv"',
         });
