@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { startShopServer } from '../dist/src/shop/server/shopServer.js';
-import { openStore } from '../dist/src/shop/store/openStore.js';
+import { openFile } from '../dist/src/shop/store/file/openFile.js';
 
 const SECONDS = Number(process.argv[2] ?? 60);
 const DEVICES = 20;
@@ -48,7 +48,7 @@ try {
 }
 
 async function load() {
-  const { store } = await openStore(join(folder, 'load.tracker.db'));
+  const { store } = await openFile(join(folder, 'load.tracker.db'));
   const failed = (error) => console.error(error);
   const server = await startShopServer({
     store,
@@ -116,7 +116,7 @@ async function listen(url, headers, signal, sentAt, shown) {
 
 async function open() {
   const path = join(folder, 'long.tracker.db');
-  const { store } = await openStore(path);
+  const { store } = await openFile(path);
   for (let from = 0; from < EVENTS; from += 1000) {
     await store.append(
       Array.from({ length: 1000 }, (_, i) => press(`device-${(from / 1000) % DEVICES}-long`, from + i + 1)),
@@ -128,7 +128,7 @@ async function open() {
   const times = [];
   for (let i = 0; i < 5; i++) {
     const begun = performance.now();
-    const { store: again } = await openStore(path);
+    const { store: again } = await openFile(path);
     const took = performance.now() - begun;
     if (again.state.last !== EVENTS) throw new Error(`${again.state.last} events`);
     await again.close();

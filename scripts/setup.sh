@@ -1,10 +1,11 @@
 #!/usr/bin/env bash
-# Installs what the tests need beside Node: a browser, and readers of PDF that know nothing of this project. Does nothing where they are there.
+# Installs what the tests need beside Node: a browser, readers of PDF that know nothing of this project, and a database server. Does nothing where they are there.
 set -euo pipefail
 missing=()
 command -v chromium >/dev/null || missing+=(chromium)
 command -v pdftoppm >/dev/null || missing+=(poppler-utils)
 command -v qpdf >/dev/null || missing+=(qpdf)
+[ -d /usr/lib/postgresql ] || command -v postgres >/dev/null || missing+=(postgresql)
 [ ${#missing[@]} -eq 0 ] && exit 0
 if ! command -v apt-get >/dev/null; then
   echo "The tests need ${missing[*]}: install them with your system's package manager." >&2

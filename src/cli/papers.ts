@@ -49,6 +49,7 @@ const OPTIONS = {
   revision: { type: 'string' },
   csv: { type: 'string' },
   'track-at': { type: 'string' },
+  store: { type: 'string' },
 } as const;
 
 export const papersCommand: Command = {
@@ -95,6 +96,8 @@ interface Settings {
   readonly revision?: string;
   readonly csv?: CsvForm;
   readonly trackAt?: string;
+  /** The server that the tracker is kept on, where it is none of the job's own file. */
+  readonly store?: string;
 }
 
 type Typed = { readonly [name in keyof typeof OPTIONS]?: string | undefined };
@@ -135,6 +138,7 @@ function settingsFrom(typed: Typed, units: Units): Settings | { why: string } {
     ...(typed.revision !== undefined && { revision: typed.revision }),
     ...(csv && { csv }),
     ...(trackAt && { trackAt: trackAt.origin }),
+    ...(typed.store !== undefined && { store: typed.store }),
   };
 }
 
@@ -143,7 +147,7 @@ async function writePapers(plan: Plan, read: JobRead, folder: string, settings: 
   const { paper, stock, date, only, margin, revision, csv, trackAt } = settings;
   const print = { paper, date, ...(margin !== undefined && { settings: { ...usualSettings, margin } }) };
   const factors = plan.job.printer ?? exact;
-  const done = await doneSoFar(read.file, plan, io);
+  const done = await doneSoFar(read.file, settings.store, plan, io);
   const options = {
     labelStock: stock,
     weights: foundByTrial(plan, io),
@@ -215,11 +219,10 @@ function foundByTrial(plan: Plan, io: Io): WeightFindings {
   };
 }
 
-/** What the tracker beside the job says is done and fits the plan; nothing where there is none. */
-async function doneSoFar(jobFile: string, plan: Plan, io: Io): Promise<Done | undefined> {
-  const file = trackerPath(jobFile);
-  if (!existsSync(file)) return undefined;
-  const opened = await openStore(file);
+/** What the tracker beside the job, or on its server, says is done and fits the plan; nothing where there is none. */
+async function doneSoFar(jobFile: string, store: string | undefined, plan: Plan, io: Io): Promise<Done | undefined> {
+  if (store === undefined && !existsSync(trackerPath(jobFile))) return undefined;
+  const opened = await openStore(jobFile, store);
   if (!opened.ok) {
     io.err(`The tracking list is printed without what is done: ${sayProblem(opened.problem)}`);
     return undefined;

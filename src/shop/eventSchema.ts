@@ -9,11 +9,14 @@ const count = z.int().min(0);
 const time = z.int().min(0).max(LAST_TIME);
 /** Block numbers, rows and batches: short words without spaces. */
 const name = z.string().regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,39}$/);
+/** Half of a letter, as a name has at its end that was cut after so many letters: no store keeps it as it is (The Unicode Standard, D75). */
+const HALF = /\p{Surrogate}/gu;
 /** Names and notes are one line or several, without other control characters. */
 const text = (most: number) =>
   z
     .string()
     .max(most)
+    .overwrite((words) => words.replace(HALF, '\ufffd'))
     .regex(/^[^\p{Cc}]*(?:[\n\t][^\p{Cc}]*)*$/u, 'control characters are not taken');
 
 const happening = z.discriminatedUnion('kind', [

@@ -13,7 +13,7 @@ import { paceOfShop } from './server/shopRoutes.js';
 import { answersTo, isAnswer, settled, type Answer } from './settle.js';
 import { UNTOUCHED } from './state.js';
 import { isStep, STEPS, type Step } from './step.js';
-import { openStore, trackerPath } from './store/openStore.js';
+import { openSource, openStore } from './store/openStore.js';
 import { sayProblem, type Problem } from './store/problem.js';
 import type { ShopStore } from './store/shopStore.js';
 import { blockReport, boardReport, refitReport } from './trackReport.js';
@@ -41,7 +41,7 @@ export async function trackCommand(args: readonly string[], io: TrackIo): Promis
   }
   const why = notUnderstood(read, io);
   if (why !== undefined) return misunderstood(io, why);
-  const opened = await openStore(trackerPath(io.jobFile));
+  const opened = await openStore(io.jobFile, read.store);
   if (!opened.ok) return failed(io, opened.problem);
   const { store, notices } = opened;
   try {
@@ -61,6 +61,7 @@ interface TrackArgs {
   readonly note?: string;
   readonly share?: string | true;
   readonly port?: number;
+  readonly store?: string;
 }
 
 async function run(args: TrackArgs, store: ShopStore, plan: number, io: TrackIo): Promise<number> {
@@ -71,6 +72,8 @@ async function run(args: TrackArgs, store: ShopStore, plan: number, io: TrackIo)
     case 'export':
     case 'import':
       return first === 'export' ? exportList(file!, store, io) : importList(file!, args, store, plan, io);
+    case 'take':
+      return takeFrom(file!, store, io);
     case 'serve':
       return serveShop(store, {
         ...io,
@@ -97,6 +100,8 @@ function notUnderstood({ words, undo }: TrackArgs, { blocks }: TrackIo): string 
     return words.length > 1 ? `${words.slice(1).join(' ')}: one word too many` : undefined;
   if (first === 'export' || first === 'import')
     return words.length === 2 ? undefined : `${first} needs one file: track JOB ${first} FILE.csv`;
+  if (first === 'take')
+    return words.length === 2 ? undefined : 'take needs what to take from: track JOB take FILE.tracker.db';
   const { ids, step, answer } = blocksAndStepOf(words);
   const unknown = ids.filter((id) => !blocks.some((block) => isCalled(block, id)));
   if (unknown.length > 0) return sayUnknown(unknown, blocks);
@@ -191,6 +196,24 @@ async function importList(file: string, args: TrackArgs, store: ShopStore, plan:
   return 0;
 }
 
+/** Adds everything that another store holds and this one does not, as often as one likes. */
+async function takeFrom(typed: string, store: ShopStore, io: TrackIo): Promise<number> {
+  const source = await openSource(typed, io.jobFile);
+  if (!source.ok) return failed(io, source.problem);
+  try {
+    source.notices.forEach(io.err);
+    const done = await store.takeOver(await source.store.content());
+    if (!done.ok) return failed(io, done.problem);
+    const { events, photos, missing } = done.value;
+    const also = photos > 0 ? `, ${counted(photos, 'photo')}` : '';
+    io.out(`${counted(events, 'entry', 'entries')}${also} taken over from ${source.store.path} to ${store.path}`);
+    if (missing.length > 0) io.out(`Lost there already: ${counted(missing.length, 'entry', 'entries')}.`);
+    return 0;
+  } finally {
+    await source.store.close();
+  }
+}
+
 async function listOf(store: ShopStore, { job, blocks, units }: TrackIo): Promise<ListOf> {
   return { job, blocks, units, plans: await store.plans(), state: store.state };
 }
@@ -234,6 +257,7 @@ const OPTIONS = {
   note: { type: 'string' },
   share: { type: 'string' },
   port: { type: 'string' },
+  store: { type: 'string' },
 } as const;
 
 function readArgs(args: readonly string[]): TrackArgs | string {
@@ -257,6 +281,7 @@ function readArgs(args: readonly string[]): TrackArgs | string {
     ...(values.note === undefined ? {} : { note: values.note }),
     ...(values.share === undefined ? {} : { share: values.share === '' ? true : values.share }),
     ...(port === undefined ? {} : { port }),
+    ...(values.store === undefined ? {} : { store: values.store }),
   };
 }
 

@@ -13,4 +13,7 @@ chamberwright track JOB import FILE.csv       take over what such a list says is
 chamberwright track JOB serve                 the page for the shop, on this machine only
       --share [ADDRESS]                       let phones in the same network in, each by a code
       --port NUMBER
-chamberwright track JOB forget-phones         shut out every phone let in so far`;
+chamberwright track JOB forget-phones         shut out every phone let in so far
+chamberwright track JOB take FROM             add what another tracker file, or a server, holds and this one does not
+With each: --store postgres://USER@HOST/DATABASE   the board is kept on that server, for several workshops, instead of in the file
+                                              beside the job; its password comes from the environment (PGPASSWORD) or from .pgpass`;

@@ -1,6 +1,6 @@
 import type { StoredEvent } from '../event.js';
 import { NOTHING_YET, stateAfter, type ShopState } from '../state.js';
-import type { LogPart } from './eventLog.js';
+import type { LogPart } from './eventRow.js';
 
 /** The log as far as it was read, and where the shop stands by it. */
 export class LogSoFar {

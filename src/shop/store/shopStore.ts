@@ -2,12 +2,11 @@ import type { Places } from '../door.js';
 import type { ShopEvent, StoredEvent } from '../event.js';
 import type { ShopState } from '../state.js';
 import type { TrackedBlock } from '../trackedBlock.js';
-import type { Delivery } from './eventLog.js';
-import type { Photo } from './photoShelf.js';
-import type { PlanRecord } from './planLog.js';
+import type { Delivery } from './delivered.js';
+import type { Photo } from './photo.js';
+import type { PlanRecord } from './planRecord.js';
 import type { Problem } from './problem.js';
-import type { Content } from './recovered.js';
-import type { TakenOver } from './takeOver.js';
+import type { Content, TakenOver } from './content.js';
 
 export type Done<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problem: Problem };
 

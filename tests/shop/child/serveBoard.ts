@@ -1,11 +1,14 @@
 // Serves the rescue board's tracker for a test, as its own program: node serveBoard.mjs TRACKER PAGE-FOLDER [SHARE-ADDRESS [PORT]]
+// TRACKER is a file, or ADDRESS#BOARD on a PostgreSQL server.
 import { startShopServer } from '../../../src/shop/server/shopServer.js';
-import { openStore } from '../../../src/shop/store/openStore.js';
+import { openFile } from '../../../src/shop/store/file/openFile.js';
+import { openServer } from '../../../src/shop/store/postgres/openServer.js';
 import { sayProblem } from '../../../src/shop/store/problem.js';
 import { rescueBlocks } from '../rescueBoard.js';
 
 const [tracker, pageFolder, share, port] = process.argv.slice(2);
-const opened = await openStore(tracker!);
+const [address, board] = tracker!.split('#');
+const opened = board ? await openServer(address!, board, `${board}.tracker.db`) : await openFile(tracker!);
 if (!opened.ok) throw new Error(sayProblem(opened.problem));
 const server = await startShopServer({
   store: opened.store,

@@ -11,7 +11,7 @@ export const SHARED_AT = '127.0.0.2';
 /** A tracker's server within the test, on a free port. */
 export async function started(part: Partial<ShopServerOptions> = {}, tracker?: string) {
   const folder = scratchFolder();
-  const store = await opened(tracker ?? join(folder, 'a.tracker.db'));
+  const store = part.store ?? (await opened(tracker ?? join(folder, 'a.tracker.db')));
   const failures: unknown[] = [];
   const server = await startShopServer({
     store,

@@ -5,9 +5,9 @@ import { setTimeout } from 'node:timers/promises';
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
 import { afterAll } from 'vitest';
-import { openStore } from '../../../src/shop/store/openStore.js';
+import { openFile } from '../../../src/shop/store/file/openFile.js';
 import type Database from 'libsql';
-import type { FileStore } from '../../../src/shop/store/fileStore.js';
+import type { FileStore } from '../../../src/shop/store/file/fileStore.js';
 import type { ShopStore } from '../../../src/shop/store/shopStore.js';
 
 /** A folder of its own for one test file, gone afterwards; in memory where there is such a place and the test writes very often. */
@@ -20,7 +20,7 @@ export function scratchFolder(inMemory = false): string {
 
 /** Opens a store that must open. */
 export async function opened(path: string): Promise<ShopStore> {
-  const result = await openStore(path);
+  const result = await openFile(path);
   if (!result.ok) throw new Error(JSON.stringify(result.problem));
   return result.store;
 }

@@ -10,10 +10,10 @@ import {
 } from 'node:fs';
 import { basename, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { openStore } from '../../../src/shop/store/openStore.js';
-import type { ShopStore } from '../../../src/shop/store/shopStore.js';
-import { event, NOON, rescueBlocks, step } from '../rescueBoard.js';
-import { closedForGood, opened, scratchFolder } from './scratch.js';
+import { openFile } from '../../../../src/shop/store/file/openFile.js';
+import type { ShopStore } from '../../../../src/shop/store/shopStore.js';
+import { event, NOON, rescueBlocks, step } from '../../rescueBoard.js';
+import { closedForGood, opened, scratchFolder } from '../scratch.js';
 
 const folder = scratchFolder();
 const presses = (count: number, from = 1, client = 'phone-one') =>
@@ -86,7 +86,7 @@ describe('a tracker whose file is moved away while it is in use', () => {
     await expect(store.refresh()).rejects.toThrow('was moved');
     await closedForGood(store);
     await closedForGood(second);
-    const third = await openStore(path);
+    const third = await openFile(path);
     if (!third.ok) throw new Error(third.problem.what);
     expect(third.notices).toEqual([
       expect.stringMatching(/50 entries that it had and this one had not were taken over/),
@@ -99,7 +99,7 @@ describe('a tracker whose file is moved away while it is in use', () => {
     expect(plans.find(({ number }) => number === old.plan)!.job, 'each entry keeps its own plan').toBe('Rescue 12');
     expect((await third.store.content()).photos).toHaveLength(1);
     await closedForGood(third.store);
-    expect(await openStore(path)).toMatchObject({ ok: true, notices: [] });
+    expect(await openFile(path)).toMatchObject({ ok: true, notices: [] });
   });
 });
 
@@ -137,7 +137,7 @@ describe('what is left of a file that is gone', () => {
   it.each(['-wal', '-journal'])('a new tracker is not begun beside an orphan %s, which stays as it is', async (end) => {
     const path = join(folder, `orphan${end}.tracker.db`);
     writeFileSync(path + end, 'the newest entries of a file that was moved');
-    expect(await openStore(path)).toMatchObject({ ok: false, problem: { kind: 'orphan', where: path + end } });
+    expect(await openFile(path)).toMatchObject({ ok: false, problem: { kind: 'orphan', where: path + end } });
     expect(existsSync(path)).toBe(false);
     expect(readFileSync(path + end, 'utf8')).toBe('the newest entries of a file that was moved');
   });
@@ -146,7 +146,7 @@ describe('what is left of a file that is gone', () => {
     await closedForGood(await opened(join(folder, 'lake-12.tracker.db')));
     await closedForGood(await opened(join(folder, 'lake-13.tracker.db')));
     writeFileSync(join(folder, 'lake-13.yaml'), '');
-    const renamed = await openStore(join(folder, 'lake-14.tracker.db'));
+    const renamed = await openFile(join(folder, 'lake-14.tracker.db'));
     if (!renamed.ok) throw new Error(renamed.problem.what);
     const said = renamed.notices.join('\n');
     expect(said).toContain('A tracker without a job lies here: lake-12.tracker.db.');

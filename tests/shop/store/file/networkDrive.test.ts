@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { isShareName, networkDriveName, networkDriveOf } from '../../../src/shop/store/networkDrive.js';
-import { scratchFolder } from './scratch.js';
+import { isShareName, networkDriveName, networkDriveOf } from '../../../../src/shop/store/file/networkDrive.js';
+import { scratchFolder } from '../scratch.js';
 
 const folder = scratchFolder();
 

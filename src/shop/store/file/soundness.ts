@@ -1,5 +1,5 @@
 import Database from 'libsql';
-import { problemOf } from './problem.js';
+import { problemOf } from './fileProblem.js';
 
 /** SQLITE_CONSTRAINT_CHECK: the verdict was another word than ok. */
 const CONSTRAINT_CHECK = 275;

@@ -3,14 +3,14 @@ import { createHash } from 'node:crypto';
 import { copyFileSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { fieldsOf } from '../../../src/shop/store/eventLog.js';
-import { openStore } from '../../../src/shop/store/openStore.js';
-import { PAGE } from '../../../src/shop/store/pages.js';
-import { sayProblem } from '../../../src/shop/store/problem.js';
-import { sealOf } from '../../../src/shop/store/seal.js';
-import { STEPS } from '../../../src/shop/step.js';
-import { event, NOON, rescueBlocks, step } from '../rescueBoard.js';
-import { closedForGood, opened, scratchFolder } from './scratch.js';
+import { fieldsOf } from '../../../../src/shop/store/eventRow.js';
+import { openFile } from '../../../../src/shop/store/file/openFile.js';
+import { PAGE } from '../../../../src/shop/store/file/pages.js';
+import { sayProblem } from '../../../../src/shop/store/problem.js';
+import { sealOf } from '../../../../src/shop/store/file/seal.js';
+import { STEPS } from '../../../../src/shop/step.js';
+import { event, NOON, rescueBlocks, step } from '../../rescueBoard.js';
+import { closedForGood, opened, scratchFolder } from '../scratch.js';
 
 const folder = scratchFolder(true);
 const TRIALS = 500;
@@ -58,7 +58,7 @@ describe('a damaged tracker file', () => {
       const name = join(folder, `trial-${trial}.tracker.db`);
       const bytes = damaged(random);
       writeFileSync(name, bytes);
-      const result = await openStore(name);
+      const result = await openFile(name);
       if (!result.ok) throw new Error(`trial ${trial}: ${sayProblem(result.problem)}`);
       const { store } = result;
       const events = await store.eventsAfter(0);
@@ -98,7 +98,7 @@ describe('a damaged tracker file', () => {
     const at = bytes.indexOf('Nr. 40: ');
     bytes[at + 2] = 0xff;
     writeFileSync(name, bytes);
-    const result = await openStore(name);
+    const result = await openFile(name);
     if (!result.ok) throw new Error(sayProblem(result.problem));
     expect(result.notices.join('\n')).toMatch(
       /was damaged\. It was put aside as .*; 599 entries could be read from it and taken over\. Not to be read any more: entry 40\./,

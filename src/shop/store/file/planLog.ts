@@ -1,21 +1,7 @@
 import type Database from 'libsql';
-import type { TrackedBlock } from '../trackedBlock.js';
+import { PLAN_COLUMNS, planOfRow, type PlanFields, type PlanRecord } from '../planRecord.js';
 import { Damaged, rowsOf } from './rowsOf.js';
 import { sealOf } from './seal.js';
-
-/** A plan as it once was. */
-export interface PlanRecord {
-  /** 1 and up, in the order the plans were first seen. */
-  readonly number: number;
-  readonly recorded: number;
-  readonly job: string;
-  readonly blocks: readonly TrackedBlock[];
-}
-
-/** A row of the plans: number, recorded, job, blocks as JSON. */
-export type PlanFields = readonly [number, number, string, string];
-
-export const PLAN_COLUMNS = 'number, recorded, job, blocks';
 
 /**
  * Every plan recorded, oldest first.
@@ -55,13 +41,4 @@ export function nextPlanNumber(db: Database.Database): number {
 export function sealPlans(db: Database.Database): void {
   const seal = db.prepare('UPDATE plan SET seal = ? WHERE number = ?');
   for (const row of rowsOf(db, PLAN_COLUMNS, 'plan') as unknown as PlanFields[]) seal.run([sealOf(row), row[0]]);
-}
-
-export function planOfRow([number, recorded, job, blocks]: PlanFields): PlanRecord {
-  return { number, recorded, job, blocks: JSON.parse(blocks) as TrackedBlock[] };
-}
-
-/** Whether two plans say the same, whatever their numbers. */
-export function isSamePlan(a: Pick<PlanRecord, 'job' | 'blocks'>, b: Pick<PlanRecord, 'job' | 'blocks'>): boolean {
-  return a.job === b.job && JSON.stringify(a.blocks) === JSON.stringify(b.blocks);
 }

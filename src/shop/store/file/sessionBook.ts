@@ -1,9 +1,6 @@
 import type Database from 'libsql';
-import { createHash } from 'node:crypto';
+import { hashOf, SESSION_LASTS } from '../session.js';
 import { rowsOf } from './rowsOf.js';
-
-/** A phone that has not been seen for this long must be let in again, ms. */
-export const SESSION_LASTS = 7 * 24 * 3600_000;
 
 /** Sessions outlive the server, so that a phone can deliver after a restart. Only a hash of the token is kept. */
 export function writeSession(db: Database.Database, token: string, now: number): void {
@@ -43,8 +40,4 @@ function keepAlive(db: Database.Database, token: string, now: number): void {
   } catch {
     return;
   }
-}
-
-function hashOf(token: string): string {
-  return createHash('sha256').update(token).digest('hex');
 }

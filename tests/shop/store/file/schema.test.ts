@@ -2,11 +2,11 @@ import Database from 'libsql';
 import { copyFileSync, existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { firstLook, sizeOf } from '../../../src/shop/store/firstLook.js';
-import { APPLICATION_ID, migrate, MIGRATIONS, schemas } from '../../../src/shop/store/schema.js';
-import { openStore } from '../../../src/shop/store/openStore.js';
-import { NOON } from '../rescueBoard.js';
-import { scratchFolder } from './scratch.js';
+import { firstLook, sizeOf } from '../../../../src/shop/store/file/firstLook.js';
+import { APPLICATION_ID, migrate, MIGRATIONS, schemas } from '../../../../src/shop/store/file/schema.js';
+import { openFile } from '../../../../src/shop/store/file/openFile.js';
+import { NOON } from '../../rescueBoard.js';
+import { scratchFolder } from '../scratch.js';
 
 const folder = scratchFolder();
 const LATER = [...MIGRATIONS, 'ALTER TABLE event ADD COLUMN place TEXT', 'CREATE TABLE tool (name TEXT) STRICT'];
@@ -60,7 +60,7 @@ describe('the version of a tracker file', async () => {
     for (const end of ['', '-wal']) copyFileSync(path + end, join(folder, `killed.tracker.db${end}`));
     db.close();
     expect(statSync(join(folder, 'killed.tracker.db')).size).toBeLessThan(10_000);
-    const result = await openStore(join(folder, 'killed.tracker.db'));
+    const result = await openFile(join(folder, 'killed.tracker.db'));
     if (!result.ok) throw new Error(result.problem.what);
     expect(result.notices.filter((notice) => !notice.includes('without a job'))).toEqual([
       expect.stringMatching(/brought up to date.*killed\.tracker\.db\.version-1$/),
@@ -70,7 +70,7 @@ describe('the version of a tracker file', async () => {
     );
     expect(sizeOf(join(folder, 'killed.tracker.db-wal'))).toBe(0);
     await result.store.close();
-    const again = await openStore(join(folder, 'killed.tracker.db'));
+    const again = await openFile(join(folder, 'killed.tracker.db'));
     expect(again).toMatchObject({ ok: true, notices: [] });
     if (again.ok) await again.store.close();
   });
@@ -80,7 +80,7 @@ describe('the version of a tracker file', async () => {
     const db = new Database(path);
     db.exec(`PRAGMA application_id = ${APPLICATION_ID}`); // version 0: a file begun and never filled
     db.close();
-    const result = await openStore(path);
+    const result = await openFile(path);
     if (!result.ok) throw new Error(result.problem.what);
     expect(result.notices).toEqual([`The tracker file was brought up to date. As it was before: ${path}.version-0`]);
     expect(existsSync(`${path}.version-0`)).toBe(true);

@@ -2,7 +2,7 @@ import Database from 'libsql';
 import { closeSync, openSync, renameSync, rmSync } from 'node:fs';
 import { migrate } from './schema.js';
 import { nameBeside } from './setAside.js';
-import type { Content } from './recovered.js';
+import type { Content } from '../content.js';
 import { takeOver } from './takeOver.js';
 
 /**

@@ -1,20 +1,9 @@
-import type { StoredEvent } from '../event.js';
-import { logPart, type EventFields } from './eventLog.js';
+import type { Content } from '../content.js';
+import { logPart, type EventFields } from '../eventRow.js';
 import { rowsOn, textIn, type Cell, type Pages } from './pages.js';
-import { photoTypeOf, photoName, type Photo } from './photoShelf.js';
-import { planOfRow, type PlanFields, type PlanRecord } from './planLog.js';
+import { photoTypeOf, photoName, type Photo } from '../photo.js';
+import { planOfRow, type PlanFields, type PlanRecord } from '../planRecord.js';
 import { sealOf } from './seal.js';
-
-/** What one tracker holds, to be taken over by another. */
-export interface Content {
-  readonly events: readonly StoredEvent[];
-  readonly plans: readonly PlanRecord[];
-  readonly photos: readonly (Photo & { readonly received: number })[];
-  readonly sessions: readonly (readonly [hash: string, began: number, used: number])[];
-  readonly settings: readonly (readonly [name: string, value: string])[];
-  /** The highest number that was ever given to an event, as far as it is known. */
-  readonly highest: number;
-}
 
 /**
  * Every row that is as it was written, from whichever pages can still be read: a row is known by its shape and believed by its check

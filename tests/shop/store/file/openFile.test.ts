@@ -3,12 +3,13 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { openStore, trackerPath } from '../../../src/shop/store/openStore.js';
-import { EVENT_COLUMNS } from '../../../src/shop/store/eventLog.js';
-import { sealOf } from '../../../src/shop/store/seal.js';
-import { sayProblem } from '../../../src/shop/store/problem.js';
-import { box, event, NOON, step } from '../rescueBoard.js';
-import { closedForGood, databaseOf, opened, scratchFolder } from './scratch.js';
+import { openFile } from '../../../../src/shop/store/file/openFile.js';
+import { trackerPath } from '../../../../src/shop/store/trackerPath.js';
+import { EVENT_COLUMNS } from '../../../../src/shop/store/eventRow.js';
+import { sealOf } from '../../../../src/shop/store/file/seal.js';
+import { sayProblem } from '../../../../src/shop/store/problem.js';
+import { box, event, NOON, step } from '../../rescueBoard.js';
+import { closedForGood, databaseOf, opened, scratchFolder } from '../scratch.js';
 
 const folder = scratchFolder();
 const cuts = (count: number, from = 1) =>
@@ -34,7 +35,7 @@ describe('where the tracker file lies', async () => {
   });
 
   it('a missing folder is told as such', async () => {
-    const result = await openStore(join(folder, 'nowhere', 'a.tracker.db'));
+    const result = await openFile(join(folder, 'nowhere', 'a.tracker.db'));
     expect(result).toMatchObject({ ok: false, problem: { kind: 'no-folder', where: join(folder, 'nowhere') } });
   });
 
@@ -67,7 +68,7 @@ describe('a damaged tracker file', async () => {
     const path = join(folder, 'text.tracker.db');
     const bytes = 'somebody saved a letter over it '.repeat(200);
     writeFileSync(path, bytes);
-    const result = await openStore(path);
+    const result = await openFile(path);
     if (!result.ok) throw new Error(sayProblem(result.problem));
     expect(result.notices[0]).toMatch(
       /was damaged\. It was put aside as .*text\.tracker\.db\.damaged-\d{8}-\d{6} and a new one begun; 0 entries/,
@@ -84,7 +85,7 @@ describe('a damaged tracker file', async () => {
     const middle = Math.floor(bytes.length / 4096 / 2) * 4096;
     bytes.fill(0xa5, middle, middle + 4096);
     writeFileSync(path, bytes);
-    const result = await openStore(path);
+    const result = await openFile(path);
     if (!result.ok) throw new Error(sayProblem(result.problem));
     const seqs = (await result.store.eventsAfter(0)).map(({ seq }) => seq);
     expect(seqs.length).toBeGreaterThan(380);
@@ -103,7 +104,7 @@ describe('a damaged tracker file', async () => {
     const bytes = readFileSync(path).subarray(0, 9000);
     for (const time of [1, 2]) {
       writeFileSync(path, bytes);
-      const result = await openStore(path);
+      const result = await openFile(path);
       if (!result.ok) throw new Error(sayProblem(result.problem));
       await closedForGood(result.store);
       expect(asideOf(path)).toHaveLength(time);
@@ -131,7 +132,7 @@ describe('a tracker file with an entry that makes no sense', async () => {
     insert.run([4, NOON, '{"kind":', NOON, NOON]);
     insert.run([5, NOON, JSON.stringify(step('constructor', 'cut')), NOON, NOON]);
     db.close();
-    const result = await openStore(path);
+    const result = await openFile(path);
     if (!result.ok) throw new Error(sayProblem(result.problem));
     const { store, notices } = result;
     expect(notices).toHaveLength(4);
@@ -156,7 +157,7 @@ describe('a tracker file that is not ours to change', async () => {
     db.exec('PRAGMA user_version = 99');
     db.close();
     const before = readFileSync(path);
-    const result = await openStore(path);
+    const result = await openFile(path);
     expect(result).toMatchObject({ ok: false, problem: { kind: 'newer' } });
     expect(readFileSync(path).equals(before)).toBe(true);
   });
@@ -167,7 +168,7 @@ describe('a tracker file that is not ours to change', async () => {
     db.exec("CREATE TABLE recipe (name TEXT); INSERT INTO recipe VALUES ('soup')");
     db.close();
     const before = readFileSync(path);
-    expect(await openStore(path)).toMatchObject({ ok: false, problem: { kind: 'foreign' } });
+    expect(await openFile(path)).toMatchObject({ ok: false, problem: { kind: 'foreign' } });
     expect(readFileSync(path).equals(before)).toBe(true);
   });
 });
@@ -186,7 +187,7 @@ describe('a folder nobody may write to', async () => {
     const isRoot = process.getuid?.() === 0;
     if (isRoot) process.seteuid!(65534);
     try {
-      const result = await openStore(path);
+      const result = await openFile(path);
       expect(result).toMatchObject({ ok: false, problem: { kind: 'read-only', where: path } });
       if (!result.ok) expect(sayProblem(result.problem)).toMatch(/read-only[\s\S]*Copy the job file/);
     } finally {
@@ -232,7 +233,7 @@ describe('a disk that fills up', async () => {
       expect(problem).toBe('full');
       expect(await store.eventsAfter(0)).toHaveLength(acknowledged);
       await closedForGood(store);
-      const again = await openStore(join(disk!, 'a.tracker.db'));
+      const again = await openFile(join(disk!, 'a.tracker.db'));
       if (!again.ok) throw new Error(sayProblem(again.problem));
       expect(await again.store.eventsAfter(0)).toHaveLength(acknowledged);
       expect(await again.store.isSound()).toBe(true);
@@ -246,12 +247,12 @@ describe('a disk that fills up', async () => {
 describe('a network drive', async () => {
   it('is held by one program at a time, and that is said', async () => {
     const path = join(folder, 'network.tracker.db');
-    const one = await openStore(path, () => 'NFS');
+    const one = await openFile(path, () => 'NFS');
     if (!one.ok) throw new Error(sayProblem(one.problem));
     expect(one.notices).toContainEqual(expect.stringContaining('The job lies on a network drive (NFS).'));
     expect(databaseOf(one.store).pragma('journal_mode')).toEqual([{ journal_mode: 'truncate' }]);
     await one.store.append(cuts(1), NOON, NOON);
-    expect(await openStore(path, () => 'NFS')).toMatchObject({ ok: false, problem: { kind: 'busy' } });
+    expect(await openFile(path, () => 'NFS')).toMatchObject({ ok: false, problem: { kind: 'busy' } });
     await closedForGood(one.store);
     expect(statSync(path).size).toBeGreaterThan(0);
     expect(existsSync(`${path}-wal`)).toBe(false);
@@ -263,7 +264,7 @@ describe('a network drive', async () => {
     const local = await opened(path);
     await local.append([event({ seq: 1, what: step('R2-07', 'cut') })], NOON, NOON);
     await closedForGood(local);
-    const there = await openStore(path, () => 'SMB');
+    const there = await openFile(path, () => 'SMB');
     if (!there.ok) throw new Error(sayProblem(there.problem));
     expect(await there.store.eventsAfter(0)).toHaveLength(1);
     expect(databaseOf(there.store).pragma('journal_mode')).toEqual([{ journal_mode: 'truncate' }]);

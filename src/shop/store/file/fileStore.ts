@@ -1,25 +1,31 @@
 import type Database from 'libsql';
 import { statSync } from 'node:fs';
-import { placesOf, type Places } from '../door.js';
-import type { ShopEvent, StoredEvent } from '../event.js';
-import type { ShopState } from '../state.js';
-import type { TrackedBlock } from '../trackedBlock.js';
-import { eventNumbered, keyOf, lastNumber, logAfter, writeEvents, type Delivery } from './eventLog.js';
-import { LogSoFar } from './logSoFar.js';
-import { photoNamed, photoNames, writePhoto, type Photo } from './photoShelf.js';
-import { allPlans, insertPlan, isSamePlan, newestPlanNumber, nextPlanNumber, type PlanRecord } from './planLog.js';
-import { isOutOfPlace, problem, problemOf, type Problem } from './problem.js';
-import type { Content } from './recovered.js';
+import { placesOf, type Places } from '../../door.js';
+import type { ShopEvent, StoredEvent } from '../../event.js';
+import type { ShopState } from '../../state.js';
+import type { TrackedBlock } from '../../trackedBlock.js';
+import { eventNumbered, lastNumber, logAfter, writeEvents } from './eventLog.js';
+import { keyOf } from '../eventRow.js';
+import type { Delivery } from '../delivered.js';
+import { LogSoFar } from '../logSoFar.js';
+import { photoNamed, photoNames, writePhoto } from './photoShelf.js';
+import type { Photo } from '../photo.js';
+import { allPlans, insertPlan, newestPlanNumber, nextPlanNumber } from './planLog.js';
+import { isSamePlan, type PlanRecord } from '../planRecord.js';
+import type { Problem } from '../problem.js';
+import { isOutOfPlace, problem, problemOf } from './fileProblem.js';
+import type { Content, TakenOver } from '../content.js';
 import { writeRescue } from './rescue.js';
 import { rowsOf } from './rowsOf.js';
 import { allSessions, dropSessions, isSession, writeSession } from './sessionBook.js';
 import { readSetting, writeSetting } from './setting.js';
-import { StoreTrouble, type Done, type ShopStore } from './shopStore.js';
-import { takeOver, type TakenOver } from './takeOver.js';
+import { StoreTrouble, type Done, type ShopStore } from '../shopStore.js';
+import { takeOver } from './takeOver.js';
 
 interface Waiting {
   readonly deliver: () => readonly Delivery[];
   readonly done: (done: Done<readonly Delivery[]>) => void;
+  readonly failed: (error: unknown) => void;
 }
 
 /** The tracker file beside a job. */
@@ -68,9 +74,9 @@ export class FileStore implements ShopStore {
 
   /** Deliveries that come together are written together: the disk takes its time for each write, however short. */
   append(events: readonly ShopEvent[], clientNow: number, serverNow: number): Promise<Done<readonly Delivery[]>> {
-    return new Promise((done) => {
+    return new Promise((done, failed) => {
       if (this.waiting.length === 0) setImmediate(() => this.writeWaiting());
-      this.waiting.push({ deliver: () => writeEvents(this.db, events, clientNow, serverNow), done });
+      this.waiting.push({ deliver: () => writeEvents(this.db, events, clientNow, serverNow), done, failed });
     });
   }
 
@@ -130,6 +136,7 @@ export class FileStore implements ShopStore {
 
   async content(): Promise<Content> {
     this.takeIn();
+    await this.plans();
     return this.read(() => this.all());
   }
 
@@ -156,11 +163,15 @@ export class FileStore implements ShopStore {
     const waiting = this.waiting;
     this.waiting = [];
     if (waiting.length === 0) return;
-    const together = this.write(() => waiting.map(({ deliver }) => deliver()));
-    // One that the disk does not take must not hold up the others.
-    for (const [i, { deliver, done }] of waiting.entries()) {
-      if (together.ok) done({ ok: true, value: together.value[i]! });
-      else done(waiting.length === 1 ? together : this.write(deliver));
+    try {
+      const together = this.write(() => waiting.map(({ deliver }) => deliver()));
+      // One that the disk does not take must not hold up the others.
+      for (const [i, { deliver, done }] of waiting.entries()) {
+        if (together.ok) done({ ok: true, value: together.value[i]! });
+        else done(waiting.length === 1 ? together : this.write(deliver));
+      }
+    } catch (error) {
+      for (const { failed } of waiting) failed(error);
     }
   }
 
