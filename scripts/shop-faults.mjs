@@ -16,7 +16,9 @@ const { status } = spawnSync('npx', ['vitest', 'run', 'tests/shop/faults.test.ts
   env: { ...process.env, FAULTS: count, FAULTS_TABLE: table },
 });
 if (status === 0) {
-  console.log('| what happens | trials | acknowledged | gone from the disk, and said so | lost in silence | shown, never told |');
+  console.log(
+    '| what happens | trials | acknowledged | gone from the disk, and said so | lost in silence | shown, never told |',
+  );
   console.log('| --- | --: | --: | --: | --: | --: |');
   console.log(readFileSync(table, 'utf8'));
 }

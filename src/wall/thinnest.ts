@@ -1,5 +1,17 @@
 import type { Mesh } from '../board/mesh.js';
-import { cornersToTriangle, crossTriangle, edgesToTriangle, FIRST, FLAT, noFound, NORMAL, pointToFlat, SECOND, type Flats, type Found } from './closest.js';
+import {
+  cornersToTriangle,
+  crossTriangle,
+  edgesToTriangle,
+  FIRST,
+  FLAT,
+  noFound,
+  NORMAL,
+  pointToFlat,
+  SECOND,
+  type Flats,
+  type Found,
+} from './closest.js';
 import { LEAF, type PatchTree } from './patchTree.js';
 import { GROUP, inProfile, type Solid } from './solid.js';
 

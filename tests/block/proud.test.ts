@@ -60,9 +60,13 @@ describe('blocks of chambers that go right through a flared piece', () => {
       const cells = rows.flatMap((each) => (each.kind === 'row' && each.cells[0] === id ? each.cells : []));
       const said = [...String(cells.at(-1)).matchAll(/(nose|tail) ([\d.]+) mm/g)];
       const stands = Object.entries(proud!).filter(([, mm]) => mm > 0.1);
-      expect(said.map(([, end]) => end), id).toEqual(stands.map(([end]) => end));
+      expect(
+        said.map(([, end]) => end),
+        id,
+      ).toEqual(stands.map(([end]) => end));
       // To a tenth of a millimetre, as a rule or a caliper reads.
-      for (const [i, [, mm]] of stands.entries()) expect(Math.abs(Number(said[i]![2]) - mm), id).toBeLessThanOrEqual(0.1);
+      for (const [i, [, mm]] of stands.entries())
+        expect(Math.abs(Number(said[i]![2]) - mm), id).toBeLessThanOrEqual(0.1);
     }
   });
 });

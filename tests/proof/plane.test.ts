@@ -1,6 +1,18 @@
 import { expect, test } from 'vitest';
 import { easeCorners } from '../../src/chamber/contour.js';
-import { areaOutside, beyondCutter, flattened, lineToPolygon, liesInside, liesWithin, polygonsApart, roundingOf, sharedArea, squaredOut, type Pair } from '../../src/proof/plane.js';
+import {
+  areaOutside,
+  beyondCutter,
+  flattened,
+  lineToPolygon,
+  liesInside,
+  liesWithin,
+  polygonsApart,
+  roundingOf,
+  sharedArea,
+  squaredOut,
+  type Pair,
+} from '../../src/proof/plane.js';
 import { rollsAround } from '../../src/proof/rolls.js';
 
 const rectangle = (length: number, height: number, at: Pair = [0, 0]): Pair[] => [
