@@ -1,7 +1,7 @@
-import { readFileSync } from 'node:fs';
 import { nearest } from '../job/nearest.js';
 import { REFUSED, WELL, type Command, type Io } from './io.js';
 import { USAGE } from './usage.js';
+import { version } from './version.js';
 
 /** Every command comes with what it needs only when it is called: the help is there at once. */
 const COMMANDS: ReadonlyMap<string, () => Promise<Command>> = new Map([
@@ -58,9 +58,4 @@ function unknown(name: string): string {
   const meant = near ?? (isJob ? 'plan' : undefined);
   const instead = meant ? `did you mean: chamberwright ${meant}${isJob ? ` ${name}` : ''}` : 'one of these';
   return `There is no command ${name} → ${instead}\n\n  ${[...COMMANDS.keys()].join(', ')}; chamberwright --help says what they do`;
-}
-
-function version(): string {
-  const text = readFileSync(new URL('../../../package.json', import.meta.url), 'utf8');
-  return (JSON.parse(text) as { version: string }).version;
 }

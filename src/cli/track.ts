@@ -1,16 +1,20 @@
+import { createHash } from 'node:crypto';
+import { statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { serialize } from 'node:v8';
 import { reason } from '../disk/reason.js';
 import { fileBytes } from '../disk/textFile.js';
-import { planOf } from '../plan.js';
+import type { Job } from '../job/job.js';
 import { trackCommand as track } from '../shop/track.js';
 import { TRACK_HELP } from '../shop/trackHelp.js';
 import type { ShopServer } from '../shop/server/shopServer.js';
 import { sayProblem } from '../shop/store/problem.js';
+import type { TrackedBlock } from '../shop/trackedBlock.js';
 import { countRefits, refitReport } from '../shop/trackReport.js';
 import { REFUSED, type Command, type Io } from './io.js';
 import { jobFrom, type JobRead } from './jobFile.js';
-import { trackedBlocks } from './trackedBlocks.js';
+import { version } from './version.js';
 import { watchFiles, type Watched } from './watchFiles.js';
 import { canWriteTo, whyNotNamed, writtenAlone } from './writing.js';
 
@@ -32,7 +36,8 @@ export const trackCommand: Command = {
         job: job.name,
         jobFile: read.file,
         units: job.units,
-        blocks: trackedBlocks(planOf(job)),
+        plan: () => plannedBlocks(job),
+        ...planMarkOf(job),
         pageFolder: PAGE,
         out: io.out,
         err: io.err,
@@ -60,6 +65,20 @@ export const trackCommand: Command = {
   },
 };
 
+/** The planner is loaded only where something is to be planned: a step is entered sooner than it is. */
+async function plannedBlocks(job: Job): Promise<readonly TrackedBlock[]> {
+  const [{ planOf }, { trackedBlocks }] = await Promise.all([import('../plan.js'), import('./trackedBlocks.js')]);
+  return trackedBlocks(planOf(job));
+}
+
+/** What a plan depends on, in short: all that the job says, and the program as it was built. */
+function planMarkOf(job: Job): { readonly planMark?: string } {
+  const program = statSync(new URL('../plan.js', import.meta.url), { throwIfNoEntry: false });
+  if (!program) return {};
+  const mark = createHash('sha256').update(serialize(job)).update(`${version()} ${program.mtimeMs} ${program.size}`);
+  return { planMark: mark.digest('hex') };
+}
+
 /** Puts a job that was changed while the tracker is served in force, if it can be planned, and says what that means. Gives the files that were read. */
 async function followJob(file: string, server: ShopServer, io: Io): Promise<readonly Watched[]> {
   const looked: Watched[] = [];
@@ -75,7 +94,7 @@ async function followJob(file: string, server: ShopServer, io: Io): Promise<read
 }
 
 async function putInForce({ job, file }: JobRead, server: ShopServer, io: Io): Promise<void> {
-  const done = await server.replacePlan(job.name, trackedBlocks(planOf(job)), job.units);
+  const done = await server.replacePlan(job.name, await plannedBlocks(job), job.units);
   if (!done.ok) return io.err(sayProblem(done.problem));
   const { isNew, refits } = done.value;
   if (!isNew) return;

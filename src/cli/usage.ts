@@ -18,7 +18,8 @@ export const USAGE = {
     spreadsheet. --paper takes ${sheetNames.join(', ')}; --roll, instead, the width of a roll;
     --only some papers by name (a wrong name lists them all); --margin what the printer cannot print (bare lengths are in the job's units); --revision a mark for the title
     blocks; --csv ';'
-    parts the lists by semicolons, with decimal commas (';.' with points); --track-at the tracker's address (http://192.168.1.20:4718), so that a phone's camera opens a block by its label. What it
+    parts the lists by semicolons, with decimal commas (';.' with points); --track-at the tracker's address (http://192.168.1.20:4718), so that a phone's camera opens a block by its label;
+    --store the PostgreSQL server that the tracker is kept on, for the ticks of the tracking list. What it
     wrote into the folder before, of this board or another, it replaces or removes, but never a file that is yours or that you edited.`,
   mesh: `mesh JOB -o FILE.stl
     Writes the finished surface that the walls are proved against (as measured, where the job says what was measured after shaping) as a

@@ -1,5 +1,6 @@
 import { counted } from '../length/counted.js';
 import { randomUUID } from 'node:crypto';
+import { existsSync } from 'node:fs';
 import type { Bytes } from '../disk/textFile.js';
 import { typed } from '../typed/args.js';
 import { admitted } from './door.js';
@@ -15,17 +16,28 @@ import { UNTOUCHED } from './state.js';
 import { isStep, STEPS, type Step } from './step.js';
 import { openSource, openStore } from './store/openStore.js';
 import { sayProblem, type Problem } from './store/problem.js';
-import type { ShopStore } from './store/shopStore.js';
+import type { PlanRecord } from './store/planRecord.js';
+import type { Done, ShopStore } from './store/shopStore.js';
+import { trackerPath } from './store/trackerPath.js';
 import { blockReport, boardReport, refitReport } from './trackReport.js';
 import type { TrackedBlock } from './trackedBlock.js';
 import { TRACK_HELP } from './trackHelp.js';
 
-/** What the command works on and talks to. */
-export interface TrackIo extends ServeIo {
+/** What the command is called with. */
+export interface TrackCall extends Omit<ServeIo, 'blocks'> {
   readonly jobFile: string;
+  /** Plans the job; asked for only where the tracker does not know the plan of just this job already. */
+  readonly plan: () => Promise<readonly TrackedBlock[]>;
+  /** What the plan depends on, in short: the job and the program. Absent where the program cannot be told from another of the same version. */
+  readonly planMark?: string;
   readonly readBytes: (file: string) => Bytes;
   /** Writes a list, unless something stands in the way, which it says. */
   readonly writeList: (file: string, text: string) => Promise<boolean>;
+}
+
+/** What the command works on and talks to, once the plan is known. */
+interface TrackIo extends TrackCall {
+  readonly blocks: readonly TrackedBlock[];
 }
 
 /**
@@ -33,25 +45,53 @@ export interface TrackIo extends ServeIo {
  *
  * @returns 0 when it is done, 1 when blocks in hand no longer fit the plan, 2 when it was not understood or something is in the way
  */
-export async function trackCommand(args: readonly string[], io: TrackIo): Promise<number> {
+export async function trackCommand(args: readonly string[], io: TrackCall): Promise<number> {
   const read = readArgs(args);
   if (typeof read === 'string') {
     io.err(`${read}\n\n${TRACK_HELP}`);
     return 2;
   }
-  const why = notUnderstood(read, io);
-  if (why !== undefined) return misunderstood(io, why);
+  // What was mistyped is found before a tracker is begun.
+  const isBegun = read.store !== undefined || existsSync(trackerPath(io.jobFile));
+  const planned = isBegun ? undefined : await io.plan();
+  const early = planned && notUnderstood(read, planned);
+  if (early !== undefined) return misunderstood(io, early);
   const opened = await openStore(io.jobFile, read.store);
   if (!opened.ok) return failed(io, opened.problem);
   const { store, notices } = opened;
   try {
     for (const notice of notices) io.err(notice);
-    const recorded = await store.recordPlan(io.job, io.blocks, Date.now());
+    const known = planned ? undefined : await knownPlan(store, io);
+    const blocks = planned ?? known?.blocks ?? (await io.plan());
+    const why = notUnderstood(read, blocks);
+    if (why !== undefined) return misunderstood(io, why);
+    const recorded = known ? ({ ok: true, value: known } as const) : await recordPlan(store, blocks, io);
     if (!recorded.ok) return failed(io, recorded.problem);
-    return await run(read, store, recorded.value.number, io);
+    return await run(read, store, recorded.value.number, { ...io, blocks });
   } finally {
     await store.close();
   }
+}
+
+/** The setting that says of which job and program the newest plan is. */
+const PLANNED = 'planned';
+
+/** The newest plan recorded, where it is that of just this job and this program: planning it again would give the same. */
+async function knownPlan(store: ShopStore, { planMark }: TrackCall): Promise<PlanRecord | undefined> {
+  if (planMark === undefined) return undefined;
+  const newest = (await store.plans()).at(-1);
+  return newest && (await store.setting(PLANNED)) === `${planMark} ${newest.number}` ? newest : undefined;
+}
+
+async function recordPlan(
+  store: ShopStore,
+  blocks: readonly TrackedBlock[],
+  { job, planMark }: TrackCall,
+): Promise<Done<PlanRecord>> {
+  const recorded = await store.recordPlan(job, blocks, Date.now());
+  if (!recorded.ok || planMark === undefined) return recorded;
+  const marked = await store.setSetting(PLANNED, `${planMark} ${recorded.value.number}`);
+  return marked.ok ? recorded : marked;
 }
 
 interface TrackArgs {
@@ -94,7 +134,7 @@ async function run(args: TrackArgs, store: ShopStore, plan: number, io: TrackIo)
 }
 
 /** What is wrong with the words, found before a tracker is begun. */
-function notUnderstood({ words, undo }: TrackArgs, { blocks }: TrackIo): string | undefined {
+function notUnderstood({ words, undo }: TrackArgs, blocks: readonly TrackedBlock[]): string | undefined {
   const [first] = words;
   if (first === undefined || first === 'serve' || first === 'forget-phones')
     return words.length > 1 ? `${words.slice(1).join(' ')}: one word too many` : undefined;
@@ -295,12 +335,12 @@ function sayUnknown(unknown: readonly string[], blocks: readonly TrackedBlock[])
   return `Not a block of this plan: ${unknown.join(', ')}. Numbers look like ${first}; the rows are ${rows}. Steps: ${STEPS.join(', ')}.`;
 }
 
-function failed(io: TrackIo, problem: Problem): number {
+function failed(io: TrackCall, problem: Problem): number {
   io.err(sayProblem(problem));
   return 2;
 }
 
-function misunderstood(io: TrackIo, what: string): number {
+function misunderstood(io: TrackCall, what: string): number {
   io.err(`${what}\n\n${TRACK_HELP}`);
   return 2;
 }

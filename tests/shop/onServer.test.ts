@@ -14,7 +14,7 @@ async function track(job: string, ...args: readonly string[]) {
     jobFile: join(kind.folder, `${job}.yaml`),
     job: 'Rescue board 12',
     units: 'mm',
-    blocks: rescueBlocks(),
+    plan: () => Promise.resolve(rescueBlocks()),
     pageFolder: kind.folder,
     out: (line) => said.out.push(line),
     err: (line) => said.err.push(line),

@@ -3,19 +3,24 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { fileBytes } from '../../src/disk/textFile.js';
 import type { ShopServer } from '../../src/shop/server/shopServer.js';
-import { trackCommand, type TrackIo } from '../../src/shop/track.js';
+import { trackCommand, type TrackCall } from '../../src/shop/track.js';
+import type { TrackedBlock } from '../../src/shop/trackedBlock.js';
 import { box, rescueBlocks } from './rescueBoard.js';
 import { scratchFolder } from './store/scratch.js';
 
 const folder = scratchFolder();
 
-async function track(job: string, args: readonly string[], part: Partial<TrackIo> = {}) {
+async function track(
+  job: string,
+  args: readonly string[],
+  { blocks = rescueBlocks(), ...part }: Partial<TrackCall> & { readonly blocks?: readonly TrackedBlock[] } = {},
+) {
   const said = { out: [] as string[], err: [] as string[] };
   const code = await trackCommand(args, {
     jobFile: join(folder, `${job}.yaml`),
     job: 'Rescue board 12',
     units: 'mm',
-    blocks: rescueBlocks(),
+    plan: () => Promise.resolve(blocks),
     pageFolder: folder,
     out: (line) => said.out.push(line),
     err: (line) => said.err.push(line),
@@ -40,6 +45,33 @@ describe('chamberwright track', () => {
     );
     expect((await track('set', ['R2-07'])).out).toContain('Next: sanded.');
     expect((await track('set', ['R2-07', 'cut', '--undo'])).out).toContain('Next: marked.');
+  });
+
+  it('plans a job only where the tracker does not know its plan: after any change of job or program, and where another plan came since', async () => {
+    let planned = 0;
+    const call = (planMark: string, length: number) => {
+      const plan = () => {
+        planned++;
+        return Promise.resolve([box('R2-07', length, 100, 45)]);
+      };
+      return track('known', ['R2-07'], { plan, planMark });
+    };
+    const sizes = async (planMark: string, length: number) =>
+      /R2-07: (\d+) ×/.exec((await call(planMark, length)).out)?.[1];
+    expect(await sizes('one', 180)).toBe('180');
+    expect(await sizes('one', 180)).toBe('180');
+    expect(planned).toBe(1);
+    expect(await sizes('two', 170)).toBe('170');
+    expect(await sizes('two', 170)).toBe('170');
+    expect(planned).toBe(2);
+    // Back to the first: it is not the newest any more.
+    expect(await sizes('one', 180)).toBe('180');
+    expect(planned).toBe(3);
+    // A program that does not say what it is plans every time.
+    const silent = () => track('known', ['R2-07'], { blocks: [box('R2-07', 160, 100, 45)] });
+    expect((await silent()).out).toContain('160 ×');
+    expect(await sizes('one', 180), 'somebody else recorded another since').toBe('180');
+    expect(planned).toBe(4);
   });
 
   it('shows the board row by row', async () => {
