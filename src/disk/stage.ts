@@ -1,5 +1,5 @@
-import { rmSync } from 'node:fs';
-import { mkdir, readdir, rm, stat, writeFile } from 'node:fs/promises';
+import { mkdirSync, rmSync } from 'node:fs';
+import { readdir, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 
 /** Where files are made before they take their places: a folder of its own within theirs, so that a rename is enough. */
@@ -25,19 +25,6 @@ const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
 /** Begins a stage in a folder, and clears away what a program that was killed has left there; unless another program is at work there. */
 export async function beginStage(folder: string): Promise<Stage | { readonly busy: string }> {
   const own = join(folder, `.chamberwright-${process.pid}.new`);
-  await rm(own, { recursive: true, force: true });
-  // Made before looking for others: of two that begin together, each sees the other.
-  await mkdir(own);
-  for (const name of await readdir(folder)) {
-    const [, pid] = NAME.exec(name) ?? [];
-    if (pid === undefined || Number(pid) === process.pid) continue;
-    if (await isAtWork(join(folder, name), Number(pid))) {
-      await rm(own, { recursive: true, force: true });
-      return { busy: name };
-    }
-    await rm(join(folder, name), { recursive: true, force: true });
-  }
-  const names: string[] = [];
   let isHeld = false;
   let waiting: NodeJS.Signals | undefined;
   const stop = (signal: NodeJS.Signals): void => {
@@ -51,7 +38,27 @@ export async function beginStage(folder: string): Promise<Stage | { readonly bus
     process.kill(process.pid, signal);
   };
   const leave = (): void => SIGNALS.forEach((signal) => process.off(signal, stop));
+  // From before there is anything to clear away.
   SIGNALS.forEach((signal) => process.on(signal, stop));
+  rmSync(own, { recursive: true, force: true });
+  // Made before looking for others: of two that begin together, each sees the other. At once, so that no signal comes in between.
+  try {
+    mkdirSync(own);
+  } catch (error) {
+    leave();
+    throw error;
+  }
+  for (const name of await readdir(folder)) {
+    const [, pid] = NAME.exec(name) ?? [];
+    if (pid === undefined || Number(pid) === process.pid) continue;
+    if (await isAtWork(join(folder, name), Number(pid))) {
+      leave();
+      await rm(own, { recursive: true, force: true });
+      return { busy: name };
+    }
+    await rm(join(folder, name), { recursive: true, force: true });
+  }
+  const names: string[] = [];
   const place = (name: string): string => {
     if (!names.includes(name)) names.push(name);
     return join(own, name);
