@@ -1,5 +1,6 @@
 import QRCode from 'qrcode';
 import { lanAddresses } from './server/lanAddress.js';
+import { CODE_LASTS } from './server/oneTimeCode.js';
 import type { Route } from './server/route.js';
 import { startShopServer, type ShopServer } from './server/shopServer.js';
 import { sayProblem, type Problem } from './store/problem.js';
@@ -32,7 +33,7 @@ export interface ServeOptions extends ServeIo {
 }
 
 /** What sharing protects and what it does not, in plain words. */
-export const SHARE_WORDS = `Phones in the same network can be let in. Each code below lets in one phone, within 30 minutes; then there is another.
+export const SHARE_WORDS = `Phones in the same network can be let in. Each code below lets in one phone, within ${CODE_LASTS} minutes; then there is another.
 Without a code nobody reads or writes. What this does not do: nothing is encrypted on the way, so somebody who
 can listen in on this network could read along and act in a phone's name. Use your own network, not a guest or
 public one. "track JOB forget-phones" shuts every phone out again.`;

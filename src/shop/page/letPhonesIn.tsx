@@ -6,6 +6,8 @@ import { NOT_SHARED_WORDS, SHARED_WORDS } from './words.js';
 interface Code {
   readonly address: string;
   readonly code: string;
+  /** How long it lets somebody in. */
+  readonly minutes: number;
   readonly svg: string;
 }
 
@@ -40,7 +42,8 @@ export function LetPhonesIn({ shop, whole }: ViewOf) {
             alt="Code to scan with the phone"
           />
           <figcaption>
-            Or open <b>{code.address}</b> on the phone and type <b>{code.code}</b>
+            Or open <b>{code.address}</b> on the phone and type <b>{code.code}</b>. It lets in one phone, within{' '}
+            {code.minutes} minutes; then another code stands here.
           </figcaption>
         </figure>
       )}

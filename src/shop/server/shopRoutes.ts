@@ -13,7 +13,7 @@ import { toldShop, type WholeShop } from '../wholeShop.js';
 import { refuse, send, sendJson } from './answer.js';
 import type { Changes } from './changes.js';
 import { readJson } from './jsonBody.js';
-import type { OneTimeCode } from './oneTimeCode.js';
+import { CODE_LASTS, type OneTimeCode } from './oneTimeCode.js';
 import { EVERYBODY, LET_IN, OWNER, type Route } from './route.js';
 
 /** What the tracker's routes work on. */
@@ -161,7 +161,8 @@ async function showCode({ code, shareAddress }: Shop, response: Parameters<Route
   const address = shareAddress();
   if (address === undefined) return refuse(response, 409, 'The tracker is not shared. Start it with --share.');
   const link = codeLink(address, code);
-  sendJson(response, 200, { address, code: code.shown, svg: await QRCode.toString(link, { type: 'svg', margin: 2 }) });
+  const svg = await QRCode.toString(link, { type: 'svg', margin: 2 });
+  sendJson(response, 200, { address, code: code.shown, minutes: CODE_LASTS, svg });
 }
 
 /** The address that lets a phone in. The code stands behind the `#`: browsers keep that part to themselves. */

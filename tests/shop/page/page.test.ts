@@ -323,6 +323,35 @@ describe('a phone in trouble', () => {
     await context.close();
   });
 
+  // Chromium without a window hides no tab; the page is told what the standard has it told (WHATWG HTML, page visibility).
+  it('hears nothing while its tab is hidden, leaves listening to another, and catches up when it is seen again', async () => {
+    const server = await tracker('hidden');
+    const { context, page } = await phone(chromium, server.ownerLink);
+    const other = await context.newPage();
+    await other.goto(`http://127.0.0.1:${server.port}/shop/`);
+    await live(other);
+    const see = (hidden: boolean) =>
+      page.evaluate((isHidden) => {
+        Object.defineProperty(document, 'hidden', { value: isHidden, configurable: true });
+        document.dispatchEvent(new Event('visibilitychange'));
+      }, hidden);
+    const streams: string[] = [];
+    page.on('request', (request) => {
+      if (request.url().includes('/api/changes')) streams.push(request.url());
+    });
+    await see(true);
+    await press(other, 'R2-07', 'Marked');
+    await stands(other, 'R2-07', 'Marked');
+    await press(other, 'R2-08', 'Marked');
+    await stands(other, 'R2-08', 'Marked');
+    expect(streams, 'no stream is begun by a tab that nobody sees').toEqual([]);
+    await other.close();
+    await see(false);
+    await stands(page, 'R2-08', 'Marked');
+    await live(page);
+    await context.close();
+  });
+
   it('goes to the batch whose glue is open, until another is chosen', async () => {
     const server = await tracker('open-glue');
     const [one, two] = [await phone(chromium, server.ownerLink), await phone(chromium, server.ownerLink)];
