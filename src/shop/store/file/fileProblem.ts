@@ -64,6 +64,9 @@ const KIND_OF_CODE: ReadonlyMap<number, FileTrouble> = new Map([
   [26, 'damaged'], //    SQLITE_NOTADB
 ]);
 
+/** SQLITE_IOERR_SHORT_READ: the file ends before it should, so it was cut short. */
+const SHORT_READ = 522;
+
 /** The system's own refusals (errno(3)), where a file is not even opened. */
 const KIND_OF_SYSTEM: ReadonlyMap<string, FileTrouble> = new Map([
   ['EACCES', 'read-only'],
@@ -86,7 +89,8 @@ export function problemOf(error: unknown, where: string): Problem {
   if (error instanceof Damaged) return problem('damaged', where, error.message);
   const { rawCode, message } = error as { rawCode?: unknown; message?: unknown };
   // The lowest eight bits of an extended code are its primary code (sqlite.org/rescode.html, section 2).
-  const kind = typeof rawCode === 'number' ? KIND_OF_CODE.get(rawCode & 0xff) : undefined;
+  const kind =
+    rawCode === SHORT_READ ? 'damaged' : typeof rawCode === 'number' ? KIND_OF_CODE.get(rawCode & 0xff) : undefined;
   if (kind) return problem(kind, where, String(message));
   const { code } = error as NodeJS.ErrnoException;
   const system = typeof code === 'string' ? KIND_OF_SYSTEM.get(code) : undefined;

@@ -23,7 +23,6 @@ import type { Problem } from '../problem.js';
 import { problem, problemOf } from './fileProblem.js';
 import { recovered } from './recovered.js';
 import { OWNER_ONLY } from './rescue.js';
-import { Damaged } from './rowsOf.js';
 import { migrate, MIGRATIONS } from './schema.js';
 import { notYetTakenOver, setAside, takenOverMark } from './setAside.js';
 import { writeSetting } from './setting.js';
@@ -85,7 +84,7 @@ function openSound(path: string, onNetwork: boolean): { store: FileStore; notice
     return { store, notices: [...notices, ...store.passedOver] };
   } catch (error) {
     db.close();
-    if (error instanceof Damaged) return undefined;
+    if (problemOf(error, path).kind === 'damaged') return undefined;
     throw error;
   }
 }
