@@ -1,6 +1,7 @@
 import { blocksOf } from './block/blocks.js';
 import type { Block } from './block/block.js';
 import { boardOf, type Board } from './board/board.js';
+import { asRouted } from './chamber/asRouted.js';
 import type { Chambers } from './chamber/chambers.js';
 import { correctionsFrom, unknownChambers } from './chamber/measured.js';
 import { measuredInDoubt } from './chamber/measuredInDoubt.js';
@@ -48,7 +49,8 @@ export function planOf(job: Job, before?: Plan): Plan {
   const board = same?.board ?? boardOf(job.board, drawn && correctionsFrom(job.shaped!, drawn));
   const trees = same?.trees ?? patchTreesOf(board.mesh);
   const { layup, chambers: carved, glue } = gluing(board, layupOf(job.glueUp, board.length), trees, job, same, drawn);
-  const { chambers, routing } = routed(board, layup, trees, carved, job);
+  const kept = asRouted(carved, job.routed ?? [], layup.rows, board, trees);
+  const { chambers, routing } = routed(board, layup, trees, kept, job);
   const fit = { ...job.blocks, cutterRadius: job.chambers.cutterDiameter / 2 };
   const blocks = blocksOf(chambers.chambers, job.fill, fit, routing.settings, layup.rows);
   const bare = same && isEqual(same.job.glueUp, job.glueUp) ? same.bare : bareOf(board, layup);

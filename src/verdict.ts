@@ -29,7 +29,8 @@ export function verdictOf(plan: Plan, { thin, faults }: Proof): Verdict {
   const { notes, job, layup, glue, chambers, doubts } = plan;
   const barred = notes.filter(
     ({ kind, why }) =>
-      (kind === 'rout' && why === 'reach') || (kind === 'glue' && (why === 'margin' || why === 'off-face')),
+      (kind === 'rout' && ['reach', 'gone', 'elsewhere'].includes(why)) ||
+      (kind === 'glue' && (why === 'margin' || why === 'off-face')),
   );
   const bare = layup.joints.filter(({ id, kind }) => kind === 'dotted' && !glue.dots.some(({ joint }) => joint === id));
   const refusals = [

@@ -21,6 +21,9 @@ export const USAGE = {
     parts the lists by semicolons, with decimal commas (';.' with points); --track-at the tracker's address (http://192.168.1.20:4718), so that a phone's camera opens a block by its label;
     --store the PostgreSQL server that the tracker is kept on, for the ticks of the tracking list. What it
     wrote into the folder before, of this board or another, it replaces or removes, but never a file that is yours or that you edited.`,
+  routed: `routed JOB ROW... [--undo]
+    Says that these rows are routed: their chambers as they are planned now are written beside the job, and with routed: in the job every
+    later plan keeps them, whatever is changed or measured, and proves them anew. --undo takes rows out again.`,
   mesh: `mesh JOB -o FILE.stl
     Writes the finished surface that the walls are proved against (as measured, where the job says what was measured after shaping) as a
     closed mesh (binary STL, mm), so that anyone with a solid-geometry program can prove the plan wrong.`,

@@ -13,6 +13,7 @@ import { keepOutsSchema } from './parts/keep-outs.js';
 import { materialsSchema } from './parts/materials.js';
 import { printerSchema } from './parts/printer.js';
 import { riderSchema } from './parts/rider.js';
+import { routedSchema } from './parts/routed.js';
 import { routingSchema } from './parts/routing.js';
 import { shapedSchema } from './parts/shaped.js';
 import { targetSchema } from './parts/target.js';
@@ -34,6 +35,7 @@ export function jobFileSchema(q: Quantities) {
       dots: dotsSchema(q).optional(),
       routing: routingSchema(q).optional(),
       shaped: shapedSchema(q).optional(),
+      routed: routedSchema(),
       fill: fillSchema(q),
       blocks: blocksSchema(q).optional(),
       materials: materialsSchema(q).optional(),

@@ -3,6 +3,7 @@ import type { BlocksSpec } from './blocks.js';
 import type { DotSpec } from './dots.js';
 import type { Doubt } from './finding.js';
 import type { FinSpec, FittingSpec, GlassSpec, TargetSpec, WeighingSpec } from './finish.js';
+import type { RoutedRow } from './routed.js';
 import type { RoutingSpec } from './routing.js';
 import type { ShapedSpec } from './shaped.js';
 
@@ -24,6 +25,8 @@ export interface Job {
   readonly routing: RoutingSpec;
   /** What was measured after shaping; absent for the board as drawn. */
   readonly shaped?: readonly ShapedSpec[];
+  /** Rows that are routed: every plan keeps their chambers as they were planned then. Absent where the job names no file of them. */
+  readonly routed?: readonly RoutedRow[];
   readonly fill: Material;
   /** How the blocks are cut and glued in. */
   readonly blocks: BlocksSpec;

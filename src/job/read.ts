@@ -28,11 +28,13 @@ import { toGlueUp } from './parts/glue-up.js';
 import { toKeepOuts } from './parts/keep-outs.js';
 import { materialFinder } from './parts/materials.js';
 import type { OffsetStation } from './parts/offsets.js';
+import { toRouted } from './parts/routed.js';
 import { toRouting } from './parts/routing.js';
 import { toShaped } from './parts/shaped.js';
 import { toTarget } from './parts/target.js';
 import { toWeighings } from './parts/weighings.js';
 import type { Reading } from './reading.js';
+import type { RoutedRow } from './routed.js';
 import { sayTo, type Say } from './say.js';
 import { readAsFarAsPossible } from './stand-in.js';
 import { tableBeside, type Beside } from './table-beside.js';
@@ -81,7 +83,8 @@ export function readJob(
       (inTable) => findings.push(...inTable),
       say.at('board', 'offsets'),
     );
-  const job = file && toJob(file, offsets ?? [], say);
+  const routed = file && toRouted(file.routed, readBeside, say.at('routed'));
+  const job = file && toJob(file, offsets ?? [], routed ?? [], say);
   const isSound = !findings.some(({ severity }) => severity === 'error');
   // What cannot be is put right first; only then is looked for what hardly can be.
   if (job && isSound) {
@@ -106,7 +109,7 @@ function toFile({ value }: JobDocument): { file?: JobFile | undefined; mistakes:
   return { file: readAsFarAsPossible(schema, { ...(value as object), units }), mistakes };
 }
 
-function toJob(file: JobFile, offsets: readonly OffsetStation[], say: Say): Job {
+function toJob(file: JobFile, offsets: readonly OffsetStation[], routed: readonly RoutedRow[], say: Say): Job {
   const { units } = file;
   const material = materialFinder(file.materials);
   const board = toBoard(file.board, offsets, units, say.at('board'));
@@ -124,6 +127,7 @@ function toJob(file: JobFile, offsets: readonly OffsetStation[], say: Say): Job 
     dots: toDots(file.dots, board, units, say.at('dots')),
     routing: toRouting(file.routing, chambers.cutterDiameter, units, say.at('routing')),
     shaped: toShaped(file.shaped, board, units, say.at('shaped')),
+    ...(file.routed !== undefined && { routed }),
     fill: toFill(file.fill, material, say.at('fill')),
     blocks: toBlocks(file.blocks, chambers, units, say.at('blocks')),
     ...(file.glass && { glass: toGlass(file.glass, units) }),

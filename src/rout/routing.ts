@@ -23,7 +23,7 @@ export function routed(
   layup: Layup,
   trees: PatchTrees,
   given: Chambers,
-  job: Pick<Job, 'chambers' | 'routing' | 'units'>,
+  job: Pick<Job, 'chambers' | 'routing' | 'routed' | 'units'>,
 ): Routed {
   const shared = sharing(board, layup, trees, given.chambers, job);
   const { tolerance, cutterDiameter } = job.chambers;
@@ -65,11 +65,18 @@ function sharing(
   layup: Layup,
   trees: PatchTrees,
   chambers: readonly Chamber[],
-  job: Pick<Job, 'chambers' | 'routing' | 'units'>,
+  job: Pick<Job, 'chambers' | 'routing' | 'routed' | 'units'>,
 ): Sharing {
   if (!job.routing.guides) return { chambers, guides: [], settings: [], curve: [], notes: [] };
   const { cutterDiameter } = job.chambers;
-  const family = familyOf(chambers, job.routing.guides, job.chambers, job.units);
+  // What is routed already is cut to no other guide.
+  const isDone = ({ row }: Chamber) => job.routed?.some((made) => made.row === row) === true;
+  const family = familyOf(
+    chambers.filter((chamber) => !isDone(chamber)),
+    job.routing.guides,
+    job.chambers,
+    job.units,
+  );
   const cuts = family.cuts.map((cut) => {
     const row = layup.rows.find(({ id }) => id === cut.chamber.row)!;
     return { ...cut, shared: sharedCutOf(cut, row.face, cutterDiameter, board, trees, WRITTEN_STEP[job.units]) };
@@ -79,7 +86,8 @@ function sharing(
   const nameOf = (size: Size) => `G${sizes.indexOf(size) + 1}`;
   const corner = job.routing.bush / 2;
   const out = 2 * guideOffset(job.routing.bush, cutterDiameter);
-  const cut = cuts.map(({ chamber, shared }) => shared?.chamber ?? chamber);
+  const cutOf = new Map(cuts.map(({ chamber, shared }) => [chamber.id, shared?.chamber ?? chamber]));
+  const cut = chambers.map((chamber) => cutOf.get(chamber.id) ?? chamber);
   return {
     chambers: cut,
     webs: layup.rows.flatMap((row) => websOf(cut.filter((chamber) => chamber.row === row.id))),

@@ -1,4 +1,5 @@
 import type { Board } from '../board/board.js';
+import { asRouted } from '../chamber/asRouted.js';
 import type { Chamber } from '../chamber/chamber.js';
 import { gluing, type Made } from '../dot/gluing.js';
 import type { Job } from '../job/job.js';
@@ -24,6 +25,7 @@ export function tryChambers(
   job: Job,
 ): { layup: Layup; chambers: readonly Chamber[] } {
   const glued = gluing(board, layup, trees, job, undefined, drawn);
-  const { chambers } = routed(board, glued.layup, trees, glued.chambers, job);
+  const kept = asRouted(glued.chambers, job.routed ?? [], glued.layup.rows, board, trees);
+  const { chambers } = routed(board, glued.layup, trees, kept, job);
   return { layup: glued.layup, chambers: chambers.chambers };
 }
