@@ -110,6 +110,15 @@ export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, rea
   /** What goes through goes so far that it comes out all along, and no further. */
   const deepFor = ({ through, depth }: Filling, { bottom }: Edges): number =>
     far && through ? farOver(far, { from: bottom[0]![0], to: bottom[bottom.length - 1]![0] }).most : depth;
+  /** Without the parts that go through where a flared piece is thinner than the smallest chamber is deep. */
+  const deepEnough = (filling: Filling | undefined): Filling | undefined => {
+    if (!filling?.through) return filling;
+    const isDeep = filling.parts.map((edges) => deepFor(filling, edges) >= spec.smallest.depth);
+    const parts = filling.parts.filter((_, i) => isDeep[i]);
+    return parts.length > 0
+      ? { ...filling, parts, stretches: filling.stretches.filter((_, i) => isDeep[i]) }
+      : undefined;
+  };
   const endOf = (stretch: Stretch): Ends => {
     if (!far) return { blind: Infinity };
     const { least, most } = farOver(far, stretch);
@@ -161,7 +170,7 @@ export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, rea
     const near = among(obstacles, deepest).map(({ obstacle }) => obstacle);
     const met = (deep: number) => among(near, deep);
     const end = endOf(stretch);
-    const filling = bestFilling(within, { ...end, blind: Math.min(end.blind, reach) }, room, met, spec);
+    const filling = deepEnough(bestFilling(within, { ...end, blind: Math.min(end.blind, reach) }, room, met, spec));
     if (!filling) {
       const inTheWay = met(spec.smallest.depth).map(({ obstacle }) => obstacle);
       return solid(inTheWay[0]?.why ?? 'room', [...new Set(inTheWay.map(({ name }) => name))]);
