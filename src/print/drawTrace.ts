@@ -1,3 +1,4 @@
+import { SMALLEST_LETTERS } from '../sheet/lettering.js';
 import { grown, overlaps, type Box } from './box.js';
 import { hatchOf, strokeOutside, type Stroke } from './hatch.js';
 import { lineOf, narrow } from './line.js';
@@ -6,9 +7,6 @@ import type { Trace, TracedLine, TracedText } from './trace.js';
 
 /** Half the widest line, mm: lines that pass a page's edge this near still show on it. */
 const LINE_REACH = 0.5;
-
-/** Letters stay readable on a drawing made smaller (ISO 3098-1:2015, the smallest height), mm. */
-const SMALLEST_LETTERS = 1.8;
 
 /** Steps shorter than this on the paper are passed over, mm: a drawing made small has many. */
 const SHORTEST = 0.05;

@@ -6,7 +6,7 @@ import { sizesOf } from '../block/sizes.js';
 import { printLength } from '../length/length.js';
 import { MM_PER_INCH, type Units } from '../length/units.js';
 import type { Plan } from '../plan.js';
-import { cutSheetDrawing } from './cutSheet.js';
+import { cutSheetDrawings } from './cutSheet.js';
 import { cutList, fenceTable, makingTable, sizesTable } from './cutTables.js';
 import type { DocumentPage, TextBlock, TextPage } from './pages.js';
 import { say } from './words.js';
@@ -16,10 +16,11 @@ export function cutPages(plan: Plan, cutting: Cutting): DocumentPage[] {
   const sheets = cutting.sheets?.sheets ?? [];
   return [
     summary(plan, cutting.sheets),
-    ...sheets.map((sheet): DocumentPage => {
-      const drawing = cutSheetDrawing(plan, sheet);
-      return { kind: 'figure', title: drawing.title, drawing: { ...drawing, notes: [] }, notes: drawing.notes };
-    }),
+    ...sheets
+      .flatMap((sheet) => cutSheetDrawings(plan, sheet))
+      .map((drawing): DocumentPage => {
+        return { kind: 'figure', title: drawing.title, drawing: { ...drawing, notes: [] }, notes: drawing.notes };
+      }),
     ...(sheets.length > 0 ? [cutList(plan, sheets), fenceTable(plan, sheets)] : []),
     makingTable(plan, cutting),
     sizesTable(plan),

@@ -1,8 +1,11 @@
 import { wordsOf } from '../length/wordsOf.js';
 import { letterWidth } from './letterWidths.js';
 
+/** No letters are lower on the paper, however small a drawing is made, mm (ISO 3098-1:2015). */
+export const SMALLEST_LETTERS = 1.8;
+
 /** Heights of capitals, mm. Source: ISO 3098-1:2015, the series of nominal sizes. */
-const SERIES = [20, 14, 10, 7, 5, 3.5, 2.5, 1.8] as const;
+const SERIES = [20, 14, 10, 7, 5, 3.5, 2.5, SMALLEST_LETTERS] as const;
 
 /** How wide a text comes out in the embedded font, mm. */
 export function widthOf(words: string, height: number): number {

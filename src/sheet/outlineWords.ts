@@ -60,7 +60,9 @@ export function outlineWords(contour: readonly Vertex[], words: OutlineWords): C
         under.map((shapes) => [...stack(all.slice(0, count), at, angle), ...shapes]),
       );
     });
-  return { places: [...inside, ...beside, ...onLeaders(all, points)] };
+  // An outline may take several pages, and its words one: fewer on a line, wherever along it.
+  const narrow = ways.toReversed().flatMap((lines) => onLeaders(lines, points));
+  return { places: [...inside, ...beside, ...onLeaders(all, points), ...narrow] };
 }
 
 /** From all numbers in one line to each in its own, the thickness between nose and deck or by itself. */
@@ -182,17 +184,22 @@ function stack(lines: readonly Line[], at: Point, angle: number): Shape[] {
   });
 }
 
-/** Lines under an outline, with a leader from them to a dot inside it: under its left end, its middle, its right end. */
+/** Lines under an outline, with a leader from them to a dot inside it: under its middle, its left end, its right end, and anywhere between. */
 function onLeaders(lines: readonly Line[], points: readonly Point[]): Shape[][] {
   const xs = points.map(([x]) => x);
   const [left, right] = [Math.min(...xs), Math.max(...xs)];
   const low = Math.min(...points.map(([, y]) => y));
   const width = Math.max(...lines.map(wide));
   const inset = Math.min(12, (right - left) / 4);
+  const between = outward(left + width / 2, right - width / 2).map((middle) => [
+    middle,
+    Math.min(right - inset, Math.max(left + inset, middle)),
+  ]);
   return [
     [Math.max(left + width / 2, (left + right) / 2), left + inset],
     [left + width / 2, left + inset],
     [right - width / 2, right - inset],
+    ...between,
   ].map(([middle, foot]) => {
     const [bottom, top] = spanAt(points, foot!)!;
     const inside: Point = [foot!, bottom + Math.min(4, (top - bottom) / 3)];

@@ -1,4 +1,7 @@
+import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { readJob } from '../../src/job/read.js';
+import { planOf, type Plan } from '../../src/plan.js';
 import { labelStocks } from '../../src/print/labelStock.js';
 import { sheetNamed } from '../../src/print/paper.js';
 import { papersOf, paperSet } from '../../src/sheet/papers.js';
@@ -46,17 +49,26 @@ function segments({ points, clip }: ReadLine): (readonly [Spot, Spot])[] {
   });
 }
 
-for (const [name, paper] of [
-  ['mere-prone', 'A4'],
-  ['fell-short', 'Letter'],
-  ['tarn-rescue', 'A4'],
+/** The board that `new` begins, its guides shared: outlines longer than a page with many numbers on each. */
+function starterWithGuides(): Plan {
+  const text = readFileSync('templates/starter.yaml', 'utf8').replace('# guides: {', 'guides: {');
+  const { job } = readJob(text, 'starter.yaml', () => undefined);
+  expect(job!.routing.guides).toBeDefined();
+  return planOf(job!);
+}
+
+for (const [name, paper, plannedAs] of [
+  ['mere-prone', 'A4', () => planOfSample('mere-prone')],
+  ['fell-short', 'Letter', () => planOfSample('fell-short')],
+  ['tarn-rescue', 'A4', () => planOfSample('tarn-rescue')],
+  ['the starter', 'Letter', starterWithGuides],
 ] as const) {
   describe(`the pages of ${name} on ${paper}`, () => {
     let pages: readonly ReadPage[] = [];
     let words: WordsBox[][] = [];
 
     beforeAll(async () => {
-      const plan = planOfSample(name);
+      const plan = plannedAs();
       const options = { labelStock: labelStocks[0]! };
       const names = papersOf(plan, options).filter(({ onRequest }) => !onRequest);
       const { set } = paperSet(
