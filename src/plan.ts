@@ -50,7 +50,7 @@ export function planOf(job: Job, before?: Plan): Plan {
   const trees = same?.trees ?? patchTreesOf(board.mesh);
   const { layup, chambers: carved, glue } = gluing(board, layupOf(job.glueUp, board.length), trees, job, same, drawn);
   const kept = asRouted(carved, job.routed ?? [], layup.rows, board, trees);
-  const { chambers, routing } = routed(board, layup, trees, kept, job);
+  const { chambers, routing } = routed(board, layup, trees, kept, glue, job);
   const fit = { ...job.blocks, cutterRadius: job.chambers.cutterDiameter / 2 };
   const blocks = blocksOf(chambers.chambers, job.fill, fit, routing.settings, layup.rows);
   const bare = same && isEqual(same.job.glueUp, job.glueUp) ? same.bare : bareOf(board, layup);

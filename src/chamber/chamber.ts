@@ -61,7 +61,7 @@ export type NoteKind =
  * finished surface; `swallowed` – the chamber's cutter takes it away, as allowed; `too-near` – a chamber still comes too near.
  *
  * Of routing: `reach` – the cutter does not reach the far face; `cut-short` – chambers end where the cutter does and could go deeper; `halves` – routed from both faces to meet; `flare` – the faces are not parallel, so that
- * halves would not meet; `blind` – it does not come out at the far face, as its row does, so the floor is left before it; `opening` – a chamber too small for the bush or for any shared guide;
+ * halves would not meet; `blind` – it does not come out at the far face, as its row does, so the floor is left before it; `opening` – a chamber too small for the bush or for any shared guide; `across` – a shared guide would cut across glue that the chamber takes away whole;
  * `kept` – a row that is routed, and kept as it is; `gone` – such a row is not in the glue-up any more; `elsewhere` – its face is not where it was.
  */
 export type Why =
@@ -88,6 +88,7 @@ export type Why =
   | 'flare'
   | 'blind'
   | 'opening'
+  | 'across'
   | 'kept'
   | 'gone'
   | 'elsewhere'

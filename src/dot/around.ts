@@ -39,6 +39,6 @@ export function obstacleOf(
 }
 
 /** The middle line of glue in the frame of the row's own face. */
-export function lineOnRow({ from, to }: Spot, at: JointOnRow): Pick<Spot, 'from' | 'to'> {
+export function lineOnRow({ from, to }: Pick<Spot, 'from' | 'to'>, at: JointOnRow): Pick<Spot, 'from' | 'to'> {
   return { from: [acrossRow(at, from[0]).s, from[1]], to: [acrossRow(at, to[0]).s, to[1]] };
 }

@@ -1,10 +1,12 @@
 import type { Board } from '../board/board.js';
 import type { Chamber, Note, Web } from '../chamber/chamber.js';
 import { websOf, type Chambers } from '../chamber/chambers.js';
+import type { Glue } from '../dot/dot.js';
 import type { Job } from '../job/job.js';
 import type { Layup } from '../layup/layup.js';
 import { WRITTEN_STEP } from '../length/rounded.js';
 import type { PatchTrees } from '../wall/patchTree.js';
+import { cutAcross } from './cutAcross.js';
 import { familyOf, type Size } from './family.js';
 import { guideOffset } from './opening.js';
 import type { CurvePoint, Guide, GuideSetting, Routing } from './rout.js';
@@ -17,15 +19,19 @@ export interface Routed {
   readonly routing: Routing;
 }
 
-/** How the chambers are routed; where the job wants guides shared, the chambers as those guides cut them. */
+/**
+ * How the chambers are routed; where the job wants guides shared, the chambers as those guides cut them. A chamber that takes glue away whole keeps a guide
+ * of its own where the shared one would cut across it.
+ */
 export function routed(
   board: Board,
   layup: Layup,
   trees: PatchTrees,
   given: Chambers,
-  job: Pick<Job, 'chambers' | 'routing' | 'routed' | 'units'>,
+  glue: Glue,
+  job: RoutedJob,
 ): Routed {
-  const shared = sharing(board, layup, trees, given.chambers, job);
+  const shared = sharing(board, layup, trees, given.chambers, glue, job);
   const { tolerance, cutterDiameter } = job.chambers;
   const setUps = layup.rows.map((row) =>
     setUpOf(
@@ -51,6 +57,8 @@ export function routed(
   };
 }
 
+type RoutedJob = Pick<Job, 'chambers' | 'dots' | 'routing' | 'routed' | 'units'>;
+
 interface Sharing {
   readonly chambers: readonly Chamber[];
   readonly webs?: readonly Web[];
@@ -65,7 +73,8 @@ function sharing(
   layup: Layup,
   trees: PatchTrees,
   chambers: readonly Chamber[],
-  job: Pick<Job, 'chambers' | 'routing' | 'routed' | 'units'>,
+  glue: Glue,
+  job: RoutedJob,
 ): Sharing {
   if (!job.routing.guides) return { chambers, guides: [], settings: [], curve: [], notes: [] };
   const { cutterDiameter } = job.chambers;
@@ -79,7 +88,9 @@ function sharing(
   );
   const cuts = family.cuts.map((cut) => {
     const row = layup.rows.find(({ id }) => id === cut.chamber.row)!;
-    return { ...cut, shared: sharedCutOf(cut, row.face, cutterDiameter, board, trees, WRITTEN_STEP[job.units]) };
+    const shared = sharedCutOf(cut, row.face, cutterDiameter, board, trees, WRITTEN_STEP[job.units]);
+    const across = shared ? cutAcross(cut.chamber, shared.chamber.profile, glue, layup, job.dots.clearance) : [];
+    return { ...cut, across, shared: across.length === 0 ? shared : undefined };
   });
   const sizes = [...new Set(cuts.flatMap(({ shared, size }) => (shared && size ? [size] : [])))];
   sizes.sort((a, b) => b.length * b.height - a.length * a.height || b.length - a.length);
@@ -99,10 +110,10 @@ function sharing(
     })),
     settings: cuts.flatMap(({ shared, size }) => (shared && size ? [{ ...shared.setting, guide: nameOf(size) }] : [])),
     curve: family.curve,
-    notes: cuts.flatMap(({ chamber, shared }): Note[] =>
+    notes: cuts.flatMap(({ chamber: { id, row, place }, across, shared }): Note[] =>
       shared
         ? []
-        : [{ kind: 'guide', where: chamber.id, row: chamber.row, place: chamber.place, why: 'opening', by: [] }],
+        : [{ kind: 'guide', where: id, row, place, why: across.length === 0 ? 'opening' : 'across', by: across }],
     ),
   };
 }

@@ -26,6 +26,6 @@ export function tryChambers(
 ): { layup: Layup; chambers: readonly Chamber[] } {
   const glued = gluing(board, layup, trees, job, undefined, drawn);
   const kept = asRouted(glued.chambers, job.routed ?? [], glued.layup.rows, board, trees);
-  const { chambers } = routed(board, glued.layup, trees, kept, job);
+  const { chambers } = routed(board, glued.layup, trees, kept, glued.glue, job);
   return { layup: glued.layup, chambers: chambers.chambers };
 }

@@ -22,7 +22,7 @@ export function disagreements(plan: Plan, k: ManifoldToplevel): string[] {
     solid.delete();
     const said: string[] = [];
     if (!(least <= gap + SINGLE)) said.push(`${chamber.id}: ${least} mm is claimed where there are ${gap} mm`);
-    if (!(least >= gap - UNDER - SINGLE))
+    if (!(least === LOOK || least >= gap - UNDER - SINGLE))
       said.push(`${chamber.id}: only ${least} mm is claimed where there are ${gap} mm`);
     for (const patch of PATCHES) {
       if (!(chamber.wall[patch] >= plan.asked[patch]))
