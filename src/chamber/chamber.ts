@@ -30,7 +30,7 @@ export interface Note {
   readonly row?: string;
   readonly place?: number;
   readonly why: Why;
-  /** Names of the keep-outs or dots, where one is the reason. */
+  /** Names of the keep-outs or dots, where one is the reason; the share that guides lose, in percent. */
   readonly by: readonly string[];
   /** How much shorter than its place a trimmed chamber is, mm. */
   readonly shorter?: number;
@@ -62,7 +62,7 @@ export type NoteKind =
  *
  * Of routing: `reach` – the cutter does not reach the far face; `cut-short` – chambers end where the cutter does and could go deeper; `halves` – routed from both faces to meet; `flare` – the faces are not parallel, so that
  * halves would not meet; `blind` – it does not come out at the far face, as its row does, so the floor is left before it; `opening` – a chamber too small for the bush or for any shared guide; `across` – a shared guide would cut across glue that the chamber takes away whole;
- * `kept` – a row that is routed, and kept as it is; `gone` – such a row is not in the glue-up any more; `elsewhere` – its face is not where it was.
+ * `kept` – a row that is routed, and kept as it is; `gone` – such a row is not in the glue-up any more; `elsewhere` – its face is not where it was; `share` – guides lose more than the job allows.
  */
 export type Why =
   | 'shallow'
@@ -92,6 +92,7 @@ export type Why =
   | 'kept'
   | 'gone'
   | 'elsewhere'
+  | 'share'
   | 'no-chamber';
 
 /** Solid between two neighbouring chambers of a row, `s` from and to, mm. */

@@ -1,3 +1,6 @@
+import { costOf, costsWith, leastCost, type CostTable } from './costTable.js';
+import { exchanged, filledUp } from './exchange.js';
+
 /** A choice of at most so many columns, so that each row takes the cheapest of them. */
 export interface Choice {
   /** The columns taken. */
@@ -10,35 +13,41 @@ export interface Choice {
 
 /** Rounds of raising the bound; it rarely moves after the first hundred. */
 const ROUNDS = 400;
-/** Rounds without a better bound before smaller steps are taken. */
+/** Rounds without a better bound before smaller steps are taken, and the smallest step, as a share of what would close the gap were the bound straight. */
 const PATIENCE = 12;
+const SMALLEST_STEP = 1e-3;
+/** Costs that differ by less, as a share, are the same but for rounding. */
+const ENOUGH = 1e-9;
+/** A choice that the bound suggests is improved if it costs at most so many times what is known. */
+const PROMISING = 1.05;
 
 /**
- * Chooses at most `count` columns of a table so that the sum of each row's cheapest chosen entry is least; infinite entries are not allowed.
+ * Chooses at most `count` columns of a table so that the sum of each row's cheapest chosen entry is least; rows that no choice serves make the cost infinite.
  *
  * The choice comes from adding greedily and exchanging one for one; the bound from Lagrangian relaxation of "each row takes one", raised by
  * subgradient steps, whose own choices are tried too. Where cost and bound meet, the choice is proved best.
  * Source: G. Cornuéjols, M. L. Fisher, G. L. Nemhauser, "Location of bank accounts to optimize float", Management Science 23 (1977).
  *
- * @param costs one array of row costs a column
+ * @param before columns of a choice of fewer: the search begins there
  */
-export function cheapest(costs: readonly Float64Array[], count: number, before: readonly number[] = []): Choice {
-  const rows = costs[0]?.length ?? 0;
-  let columns = exchanged(costs, added(costs, before, count));
-  let cost = costOf(costs, columns);
-  if (rows === 0 || !Number.isFinite(cost)) return { columns, cost, bound: rows === 0 ? 0 : Infinity };
+export function cheapest(table: CostTable, count: number, before: readonly number[] = []): Choice {
+  const { rows } = table;
+  const worth = (cost: number) => ENOUGH * Math.max(1, cost);
+  let columns = filledUp(table, before, count);
+  let cost = costOf(table, columns);
+  if (rows.length === 0 || !Number.isFinite(cost)) return { columns, cost, bound: rows.length === 0 ? 0 : Infinity };
+  columns = exchanged(table, columns, worth(cost));
+  cost = costOf(table, columns);
 
   // Each row's price begins at what it costs now.
-  let prices = Float64Array.from({ length: rows }, (_, i) => Math.min(...columns.map((c) => costs[c]![i]!)));
+  let prices = costsWith(table, columns);
   let best = prices;
-  let bound = -Infinity;
+  let bound = leastCost(table);
   let step = 2;
   let waited = 0;
-  for (let round = 0; round < ROUNDS && cost - bound > ENOUGH * Math.max(1, cost); round++) {
-    const gains = costs.map((column) => gainOf(column, prices));
-    const order = gains.map((_, c) => c).sort((a, b) => gains[a]! - gains[b]!);
-    const taken = order.slice(0, count).filter((c) => gains[c]! < 0);
-    const value = prices.reduce((sum, p) => sum + p, 0) + taken.reduce((sum, c) => sum + gains[c]!, 0);
+  const tried = new Set([keyOf(columns)]);
+  for (let round = 0; round < ROUNDS && step > SMALLEST_STEP && cost - bound > worth(cost); round++) {
+    const { value, taken, times } = relaxed(table, prices, count);
     if (value > bound + ENOUGH * Math.abs(value)) {
       bound = value;
       best = prices;
@@ -46,103 +55,59 @@ export function cheapest(costs: readonly Float64Array[], count: number, before: 
     } else if (++waited >= PATIENCE) {
       step /= 2;
       waited = 0;
-      prices = best.slice();
+      prices = best;
     }
-    const tried = exchangeIfBetter(costs, order.slice(0, count), cost);
-    if (tried) ({ columns, cost } = tried);
-    const over = Float64Array.from(prices, (p, i) => taken.reduce((sum, c) => sum + (costs[c]![i]! < p ? 1 : 0), -1));
-    const size = over.reduce((sum, o) => sum + o * o, 0);
+    if (!tried.has(keyOf(taken))) {
+      tried.add(keyOf(taken));
+      const full = filledUp(table, taken, count);
+      if (costOf(table, full) < PROMISING * cost) {
+        const improved = exchanged(table, full, worth(cost));
+        const now = costOf(table, improved);
+        if (now < cost) [columns, cost] = [improved, now];
+      }
+    }
+    const size = times.reduce((sum, n) => sum + (n - 1) ** 2, 0);
     if (size === 0) break;
     const move = (step * (1.0001 * cost - value)) / size;
-    prices = prices.map((p, i) => p - move * over[i]!);
+    prices = prices.map((p, i) => p - move * (times[i]! - 1));
   }
   return { columns, cost, bound: Math.min(bound, cost) };
 }
 
-/** Costs that differ by less, as a share, are the same but for rounding. */
-const ENOUGH = 1e-9;
-
-function costOf(costs: readonly Float64Array[], columns: readonly number[]): number {
-  const rows = costs[0]?.length ?? 0;
-  let sum = 0;
-  for (let i = 0; i < rows; i++) {
-    let least = Infinity;
-    for (const c of columns) if (costs[c]![i]! < least) least = costs[c]![i]!;
-    sum += least;
-  }
-  return sum;
+/** What the best columns cost at least when each row pays its price and takes as many columns as pay: their sum, those columns, and how many each row takes. */
+function relaxed({ rows, columns }: CostTable, prices: Float64Array, count: number) {
+  const gains = new Float64Array(columns);
+  rows.forEach(({ column, cost }, i) => {
+    const price = prices[i]!;
+    for (let at = 0; at < column.length && cost[at]! < price; at++) gains[column[at]!]! += cost[at]! - price;
+  });
+  const taken = lowest(gains, count);
+  const value = taken.reduce(
+    (sum, c) => sum + gains[c]!,
+    prices.reduce((sum, p) => sum + p, 0),
+  );
+  const isTaken = new Uint8Array(columns);
+  for (const c of taken) isTaken[c] = 1;
+  const times = new Float64Array(rows.length);
+  rows.forEach(({ column, cost }, i) => {
+    for (let at = 0; at < column.length && cost[at]! < prices[i]!; at++) times[i]! += isTaken[column[at]!]!;
+  });
+  return { value, taken, times };
 }
 
-/** What a column would save against the prices: 0 or less. */
-function gainOf(column: Float64Array, prices: Float64Array): number {
-  let gain = 0;
-  for (let i = 0; i < prices.length; i++) if (column[i]! < prices[i]!) gain += column[i]! - prices[i]!;
-  return gain;
+/** The places of the lowest values below 0, at most so many, the lowest first. */
+function lowest(values: Float64Array, count: number): number[] {
+  const places: number[] = [];
+  values.forEach((value, c) => {
+    if (value >= 0 || (places.length === count && value >= values[places[count - 1]!]!)) return;
+    let at = places.length;
+    while (at > 0 && values[places[at - 1]!]! > value) at--;
+    places.splice(at, 0, c);
+    if (places.length > count) places.pop();
+  });
+  return places;
 }
 
-/** Columns added one by one: first what serves the most rows, then what costs least. */
-function added(costs: readonly Float64Array[], before: readonly number[], count: number): number[] {
-  const columns = [...before];
-  const rows = costs[0]?.length ?? 0;
-  const now = Float64Array.from({ length: rows }, (_, i) => Math.min(Infinity, ...columns.map((c) => costs[c]![i]!)));
-  while (columns.length < Math.min(count, costs.length)) {
-    let best = -1;
-    let least = [Infinity, Infinity] as const;
-    costs.forEach((column, c) => {
-      let unserved = 0;
-      let sum = 0;
-      for (let i = 0; i < rows; i++) {
-        const each = Math.min(now[i]!, column[i]!);
-        if (each === Infinity) unserved++;
-        else sum += each;
-      }
-      if (unserved < least[0] || (unserved === least[0] && sum < least[1])) {
-        best = c;
-        least = [unserved, sum];
-      }
-    });
-    columns.push(best);
-    for (let i = 0; i < rows; i++) now[i] = Math.min(now[i]!, costs[best]![i]!);
-  }
-  return columns;
-}
-
-/** Exchanges one column for another as long as that costs less. */
-function exchanged(costs: readonly Float64Array[], from: readonly number[]): number[] {
-  const columns = [...from];
-  let cost = costOf(costs, columns);
-  for (let better = true; better;) {
-    better = false;
-    for (let k = 0; k < columns.length; k++) {
-      const others = columns.filter((_, i) => i !== k);
-      const rest = Float64Array.from({ length: costs[0]!.length }, (_, i) =>
-        others.reduce((least, c) => Math.min(least, costs[c]![i]!), Infinity),
-      );
-      let best = columns[k]!;
-      let least = cost;
-      costs.forEach((column, c) => {
-        let sum = 0;
-        for (let i = 0; i < rest.length && sum < least; i++) sum += Math.min(rest[i]!, column[i]!);
-        if (sum < least - ENOUGH * Math.max(1, Math.abs(sum))) {
-          least = sum;
-          best = c;
-        }
-      });
-      if (best !== columns[k]) {
-        columns[k] = best;
-        cost = least;
-        better = true;
-      }
-    }
-  }
-  return columns;
-}
-
-/** A choice that the bound suggests, improved, when it comes out better than what is known. */
-function exchangeIfBetter(costs: readonly Float64Array[], columns: readonly number[], than: number) {
-  const plain = costOf(costs, columns);
-  if (!(plain < than * 1.02)) return undefined;
-  const improved = exchanged(costs, columns);
-  const cost = costOf(costs, improved);
-  return cost < than ? { columns: improved, cost } : undefined;
+function keyOf(columns: readonly number[]): string {
+  return [...columns].sort((a, b) => a - b).join(' ');
 }

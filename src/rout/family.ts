@@ -4,7 +4,8 @@ import type { ChamberSpec } from '../job/job.js';
 import type { RoutingSpec } from '../job/routing.js';
 import { WRITTEN_STEP } from '../length/rounded.js';
 import { MM_PER_INCH, type Units } from '../length/units.js';
-import { cheapest } from './cheapest.js';
+import { cheapest, type Choice } from './cheapest.js';
+import { costTableOf, leastCost, type CostTable } from './costTable.js';
 import { levelled, longestRun, settingSlack, type Levelled } from './inscribed.js';
 import type { CurvePoint } from './rout.js';
 
@@ -24,6 +25,8 @@ export interface Cut {
 export interface Family {
   readonly cuts: readonly Cut[];
   readonly curve: readonly CurvePoint[];
+  /** What they lose of what is routed out, as a share: more than was asked where no guides of this shape, or not so few, keep within it. */
+  readonly lost: number;
 }
 
 /** Sizes are whole steps, so that a guide is made to a figure that stands on a rule: 1 mm or 1/16 in. */
@@ -37,7 +40,8 @@ const LITRE = 1e6;
 type Rules = Pick<ChamberSpec, 'smallest' | 'cutterDiameter'>;
 
 /**
- * The guides that lose least volume when chambers share them: so many as the job says, or as few as keep the loss within its share.
+ * The guides that lose least volume when chambers share them: so many as the job says, or as few as keep the loss within its share. There are never more than
+ * save anything, nor than `MOST`: where that many still lose more than the share, `lost` tells.
  *
  * The shape class is rectangles of whole steps with corners of the cutter's radius, turned with each chamber. Of all sizes only those can be best that
  * cannot grow without fitting fewer chambers; among these the choice is bounded from below (see `cheapest.ts`).
@@ -51,39 +55,69 @@ export function familyOf(
   const step = STEP[units];
   const levels = chambers.map(({ contour }) => levelled(contour));
   const runs = levels.map((level) => runsOf(level, spec, step, WRITTEN_STEP[units]));
-  const shared = chambers.flatMap((_, i) => (runs[i]!.length > 0 ? [i] : []));
+  const alike = alikeIn(runs);
   const sizes = sizesOf(
-    shared.map((i) => runs[i]!),
+    alike.map((those) => runs[those[0]!]!),
     spec,
     step,
   );
-  const whole = shared.map((i) => areaOf(chambers[i]!.contour) * chambers[i]!.depth[1]);
-  const total = whole.reduce((sum, volume) => sum + volume, 0);
-  const costs = sizes.map((size) =>
-    Float64Array.from(shared, (i, row) =>
-      fits(runs[i]!, size, spec, step) ? whole[row]! - areaWithin(size, spec) * chambers[i]!.depth[1] : Infinity,
+  const table = costTableOf(
+    sizes.map((size) =>
+      Float64Array.from(alike, (those) =>
+        fits(runs[those[0]!]!, size, spec, step)
+          ? those.reduce((sum, i) => sum + lostOf(chambers[i]!, size, spec), 0)
+          : Infinity,
+      ),
     ),
   );
+  const total = alike.flat().reduce((sum, i) => sum + areaOf(chambers[i]!.contour) * chambers[i]!.depth[1], 0);
 
-  const curve: CurvePoint[] = [];
-  let columns: readonly number[] = [];
-  let chosen: readonly number[] = [];
-  for (let count = 1; count <= Math.min(MOST, sizes.length); count++) {
-    const choice = cheapest(costs, count, columns);
-    ({ columns } = choice);
-    curve.push({ guides: count, lost: choice.cost / LITRE, bound: choice.bound / LITRE });
-    const enough = guides.kind === 'count' ? count >= guides.count : choice.cost <= guides.share * total;
-    if (guides.kind === 'count' ? count === guides.count : chosen.length === 0 && enough) chosen = columns;
-    if (enough && count >= CURVE) break;
-  }
-  if (chosen.length === 0) chosen = columns;
-
+  const { chosen, curve, cost } = chosenOf(table, guides, total);
   const cuts = chambers.map((chamber, i): Cut => {
-    const row = shared.indexOf(i);
-    const best = row < 0 ? undefined : chosen.reduce((a, b) => (costs[b]![row]! < costs[a]![row]! ? b : a), chosen[0]!);
-    return { chamber, level: levels[i]!, size: best === undefined ? undefined : sizes[best] };
+    const fitting = chosen.map((c) => sizes[c]!).filter((size) => fits(runs[i]!, size, spec, step));
+    const size = fitting.reduce<Size | undefined>(
+      (a, b) => (!a || areaWithin(b, spec) > areaWithin(a, spec) ? b : a),
+      undefined,
+    );
+    return { chamber, level: levels[i]!, size };
   });
-  return { cuts, curve };
+  return { cuts, curve, lost: total > 0 ? cost / total : 0 };
+}
+
+/** So many columns as asked, or as few as keep within the share of the total, and what every number of them costs at best. */
+function chosenOf(table: CostTable, guides: NonNullable<RoutingSpec['guides']>, total: number) {
+  // What is lost when each chamber has its own guide of this shape: from there on no guide more saves anything.
+  const least = leastCost(table) * (1 + ROUNDING);
+  const curve: CurvePoint[] = [];
+  let last: Choice | undefined;
+  let chosen: Choice | undefined;
+  for (let count = 1; count <= Math.min(MOST, table.columns); count++) {
+    last = cheapest(table, count, last?.columns);
+    curve.push({ guides: count, lost: last.cost / LITRE, bound: last.bound / LITRE });
+    const enough = guides.kind === 'count' ? count >= guides.count : last.cost <= guides.share * total;
+    if (enough) chosen ??= last;
+    if ((enough && count >= CURVE) || last.cost <= least) break;
+  }
+  const { columns, cost } = chosen ?? last ?? { columns: [], cost: 0 };
+  return { chosen: columns, cost, curve };
+}
+
+/** The chambers that can be cut to some size, those together that can be cut to the same ones, as mirror images can. */
+function alikeIn(runs: readonly (readonly number[])[]): number[][] {
+  const alike = new Map<string, number[]>();
+  runs.forEach((run, i) => {
+    if (run.length === 0) return;
+    const key = run.join(' ');
+    const those = alike.get(key);
+    if (those) those.push(i);
+    else alike.set(key, [i]);
+  });
+  return [...alike.values()];
+}
+
+/** What a chamber loses when it is cut to a size, mm³. */
+function lostOf({ contour, depth }: Chamber, size: Size, spec: Rules): number {
+  return (areaOf(contour) - areaWithin(size, spec)) * depth[1];
 }
 
 /** The fewest steps high a shared cut may be. */
@@ -91,7 +125,7 @@ function leastSteps({ smallest, cutterDiameter }: Rules, step: number): number {
   return Math.ceil(Math.max(smallest.height, cutterDiameter) / step - ROUNDING);
 }
 
-/** mm, and steps. */
+/** mm, steps, and as a share. */
 const ROUNDING = 1e-9;
 
 /** The longest whole length that fits into a chamber at each height, wherever a rule sets it, from the least height up; ends where the smallest length fits no more. */

@@ -3,6 +3,7 @@ import type { Chamber, Note, Web } from '../chamber/chamber.js';
 import { websOf, type Chambers } from '../chamber/chambers.js';
 import type { Glue } from '../dot/dot.js';
 import type { Job } from '../job/job.js';
+import type { RoutingSpec } from '../job/routing.js';
 import type { Layup } from '../layup/layup.js';
 import { WRITTEN_STEP } from '../length/rounded.js';
 import type { PatchTrees } from '../wall/patchTree.js';
@@ -110,10 +111,19 @@ function sharing(
     })),
     settings: cuts.flatMap(({ shared, size }) => (shared && size ? [{ ...shared.setting, guide: nameOf(size) }] : [])),
     curve: family.curve,
-    notes: cuts.flatMap(({ chamber: { id, row, place }, across, shared }): Note[] =>
-      shared
-        ? []
-        : [{ kind: 'guide', where: id, row, place, why: across.length === 0 ? 'opening' : 'across', by: across }],
-    ),
+    notes: [
+      ...beyondShare(job.routing.guides, family.lost),
+      ...cuts.flatMap(({ chamber: { id, row, place }, across, shared }): Note[] =>
+        shared
+          ? []
+          : [{ kind: 'guide', where: id, row, place, why: across.length === 0 ? 'opening' : 'across', by: across }],
+      ),
+    ],
   };
+}
+
+/** Said where guides lose more than the job allows, because none of their shape lose less. */
+function beyondShare(guides: NonNullable<RoutingSpec['guides']>, lost: number): Note[] {
+  if (guides.kind === 'count' || lost <= guides.share) return [];
+  return [{ kind: 'guide', where: 'guides', why: 'share', by: [`${(Math.ceil(1000 * lost) / 10).toFixed(1)} %`] }];
 }
