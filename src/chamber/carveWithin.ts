@@ -4,7 +4,7 @@ import { solidOf } from '../wall/solid.js';
 import { wallsOf, type Places } from '../wall/walls.js';
 import { carve, easedEdges, type Carved, type Proof } from './carve.js';
 import type { Why } from './chamber.js';
-import type { Edges, Pair } from './edges.js';
+import { leastHeight, type Edges, type Pair } from './edges.js';
 import type { Band } from './filling.js';
 import { PATCHES } from '../board/mesh.js';
 
@@ -36,6 +36,7 @@ export function carveWithin(
     const under = Math.max(0, low - Math.min(...z));
     if (over === 0 && under === 0) return carved;
     edges = drawnIn(edges, over > 0 ? over + OVER : 0, under > 0 ? under + OVER : 0);
+    if (leastHeight(edges) < spec.smallest.height) break;
   }
   return { failed: 'unproved' };
 }

@@ -187,7 +187,10 @@ export interface ChamberSpec {
   readonly tolerance: number;
   readonly shape: ProfileShape;
   readonly cutterDiameter: number;
-  /** The smallest chamber worth routing: length along the face, height, depth, mm. */
+  /**
+   * The smallest chamber worth routing, mm: length along the face; height upright from its bottom edge to its top edge, where it is lowest, before its corners
+   * are eased; depth into the piece.
+   */
   readonly smallest: { readonly length: number; readonly height: number; readonly depth: number };
   /** No chamber nearer to the nose tip or the tail than this, mm. */
   readonly solidNose: number;

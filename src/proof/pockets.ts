@@ -1,4 +1,5 @@
 import { NEAR, type Fault } from './fault.js';
+import { leastHeight } from './height.js';
 import { beyondCutter, flattened, polygonsApart, roundingOf } from './plane.js';
 import { rollsAround } from './rolls.js';
 import { depthTo, endJoint, footprintOf, type Published, type Routed } from './published.js';
@@ -73,10 +74,9 @@ const UNREACHED = 0.06;
 export function tooSmall(routed: readonly Routed[], { job: { chambers: rules } }: Published): Fault[] {
   const { smallest } = rules;
   return routed.flatMap(({ chamber, from, to }): Fault[] => {
-    const z = chamber.profile.map(([, each]) => each);
     const sizes = [
       ['length', to - from, smallest.length],
-      ['height', Math.max(...z) - Math.min(...z), smallest.height],
+      ['height', leastHeight(chamber.contour), smallest.height],
       ['depth', chamber.depth[1] - chamber.depth[0], smallest.depth],
     ] as const;
     return sizes

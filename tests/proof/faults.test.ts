@@ -1,10 +1,12 @@
 import type { Manifold as Solid, ManifoldToplevel } from 'manifold-3d';
 import { describe, expect, test } from 'vitest';
 import type { Chamber } from '../../src/chamber/chamber.js';
+import { easeCorners } from '../../src/chamber/contour.js';
 import type { ChamberSpec, KeepOutSpec } from '../../src/job/job.js';
 import { planOf, type Plan } from '../../src/plan.js';
 import type { Fault } from '../../src/proof/fault.js';
 import { faultsOf } from '../../src/proof/faults.js';
+import { tooSmall } from '../../src/proof/pockets.js';
 import { squaredOut } from '../../src/proof/plane.js';
 import { proofOf } from '../../src/proof/proof.js';
 import { footprintOf, routedOf, type Published } from '../../src/proof/published.js';
@@ -65,6 +67,26 @@ describe('one rule broken is one kind of fault, with its place', () => {
     const shortest = Math.min(...routedOf(plan).map(({ from, to }) => to - from));
     expect(kindsOf(under({ smallest: { length: shortest + 0.1, height, depth } }))).toEqual(['small']);
     expect(length).toBeLessThan(shortest + 0.1);
+  });
+
+  // A wedge that rises: from its lowest corner to its highest 70 mm, but nowhere from bottom to deck more than 40, and 20 at its tail end.
+  test('a chamber that is lower than the smallest at one end only, however far it rises', () => {
+    const wedge = easeCorners(
+      [
+        [400, 20],
+        [600, 70],
+        [600, 90],
+        [400, 60],
+      ],
+      rules.cutterDiameter / 2,
+    )!;
+    const [one] = plan.chambers;
+    const heights = tooSmall(routedOf({ ...plan, chambers: [{ ...one!, ...wedge }] }), {
+      ...plan,
+      job: { ...plan.job, chambers: { ...rules, smallest: { ...rules.smallest, height: 21 } } },
+    });
+    expect(heights).toMatchObject([{ kind: 'small', where: one!.id, by: 'height', needs: 21 }]);
+    expect(heights[0]!.has).toBeCloseTo(20, 6);
   });
 
   test('a planned dot above its margin', () => {

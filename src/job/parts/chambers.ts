@@ -100,7 +100,7 @@ export function chambersSchema(q: Quantities) {
       smallest: z
         .strictObject({
           length: size('along the face'),
-          height: size('from bottom to deck'),
+          height: size('from bottom to deck, where it is lowest'),
           depth: size('into the piece'),
         })
         .meta({ description: 'the smallest chamber worth routing; what comes out smaller is left solid' })
