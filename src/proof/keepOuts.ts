@@ -11,12 +11,18 @@ export function inKeepOuts(routed: readonly Routed[], published: Published, surf
     ...keepOuts.flatMap((keepOut) => enters(one, keepOut, surface)),
     ...jointKeepOuts.flatMap(({ name, joint, points }): Fault[] => {
       const section = sectionAt(one, joint, published);
-      const shared = section ? sharedArea(section, points) : 0;
+      const shared = section ? sharedArea(section, onLine(joint, points, published)) : 0;
       return shared > (section ? roundingOf(section) : 0)
         ? [{ kind: 'keep-out', where: one.chamber.id, by: name, has: -Math.sqrt(shared), needs: 0 }]
         : [];
     }),
   ]);
+}
+
+/** A keep-out on a joint is told straight from the nose: in the joint's own frame, along it, it lies a little further on where the joint is flared. */
+function onLine(joint: string, points: readonly Pair[], { layup }: Published): Pair[] {
+  const stretched = Math.hypot(1, layup.joints.find(({ id }) => id === joint)!.slope);
+  return points.map(([x, z]): Pair => [x * stretched, z]);
 }
 
 /** Over a keep-out of some depth, deck and bottom are asked for so close, mm. */

@@ -9,6 +9,7 @@ import { verdictOf } from '../../src/verdict.js';
 import { kernel } from '../oracle/kernel.js';
 import { hardJob, TABLE } from '../random/hardJob.js';
 import { disagreements } from './against.js';
+import { contradictions } from './said.js';
 
 /** How many boards, and from which seed; `npm run adversary -- COUNT SEED` sets them. */
 const BOARDS = Number(process.env['HARD'] ?? 10);
@@ -64,7 +65,7 @@ test(
       for (const one of [...proof.thin, ...faults]) found.push(`${which}: ${JSON.stringify(one)}`);
       const every = Math.ceil(plan.chambers.length / MOST_CHAMBERS) || 1;
       const some = { ...plan, chambers: plan.chambers.filter((_, c) => c % every === 0) };
-      for (const one of disagreements(some, k)) found.push(`${which}: ${one}`);
+      for (const one of [...disagreements(some, k), ...contradictions(plan)]) found.push(`${which}: ${one}`);
       counts.chambers += some.chambers.length;
       if (verdictOf(plan, proof).stands) counts.stand++;
     }

@@ -103,6 +103,20 @@ export function hardJob(random: () => number): HardJob {
       : { rectangle: { length: written(between(20, length * 0.12)), width: written(between(8, half * 0.4)) } }),
     ...(often(0.3) ? { [oneOf('fromDeck', 'fromBottom')]: written(thick * between(0.1, 0.6)) } : {}),
   });
+  const jointKeepOut = (name: string) => {
+    const [x, joint] = [between(0.15, 0.85), oneOf('JR', 'JL')];
+    const reach = () => between(5, thick * 0.4);
+    const corner = (a: number, b: number) => [written(a * reach()), written(b * reach())];
+    return {
+      name,
+      at: written(length * x),
+      joint: hasCentre || count > 1 ? `${joint}${1 + Math.floor(random() * count)}` : 'JC',
+      up: written(bottomAt(x) + thickAt(x) * between(0.1, 0.9)),
+      ...(often(0.5)
+        ? { polygon: [corner(-1, -1), corner(1, -0.4), corner(0.7, 1), corner(-0.6, 0.8)] }
+        : { disc: written(between(10, thick)) }),
+    };
+  };
   const skin = between(0.05, 0.3);
   const cutter = oneOf(3, 6, 8, 12.7, 19, 30);
   return {
@@ -113,7 +127,13 @@ export function hardJob(random: () => number): HardJob {
       board: {
         length: written(length),
         nose: oneOf('round', 'pointed'),
-        tail: squareTail ? { square: written(tailHalf) } : oneOf('pin', 'round'),
+        tail: squareTail
+          ? oneOf(
+              { square: written(tailHalf) },
+              { squash: written(tailHalf), corner: written(tailHalf * between(0.1, 0.5)) },
+              { swallow: written(tailHalf), depth: written(Math.min(500, length * between(0.01, 0.06))) },
+            )
+          : oneOf('pin', 'round'),
         offsets: TABLE,
         stations: [
           { at: 0, bottom: written(bottomAt(0)), thick: written(Math.max(5, thickAt(0) * 0.7)) },
@@ -128,7 +148,9 @@ export function hardJob(random: () => number): HardJob {
         ...(often(0.15) && { left: [...members.slice(0, -1).map((_, i) => member(i, hasCentre)), members.at(-1)] }),
       },
       chambers: {
-        pitch: written(Math.max(60, length * between(0.05, 0.3))),
+        pitch: written(
+          oneOf(...[0.05, 0.1, 0.15, 0.2].map((share) => Math.max(60, length * share)), between(70, 110), 1900),
+        ),
         datum: written(length * between(0, 0.2)),
         stagger: oneOf(0, 0.25, 0.5, 0.7),
         web: written(between(8, 40)),
@@ -147,7 +169,10 @@ export function hardJob(random: () => number): HardJob {
         solidNose: written(length * between(0.01, 0.15)),
         solidTail: written(length * between(0.01, 0.15)),
       },
-      keepOuts: Array.from({ length: Math.floor(random() * 5) }, (_, i) => keepOut(`thing ${i + 1}`)),
+      keepOuts: [
+        ...Array.from({ length: Math.floor(random() * 5) }, (_, i) => keepOut(`thing ${i + 1}`)),
+        ...Array.from({ length: Math.floor(random() * 3) }, (_, i) => jointKeepOut(`hole ${i + 1}`)),
+      ],
       dots: {
         size: written(between(12, 40)),
         margin: written(between(3, 12)),
@@ -158,7 +183,7 @@ export function hardJob(random: () => number): HardJob {
       },
       routing: {
         cutterLength: written(between(40, 300)),
-        ...(often(0.25) && { guides: { count: 2 + Math.floor(random() * 4) } }),
+        ...(often(0.25) && { guides: oneOf<unknown>({ count: 2 + Math.floor(random() * 4) }, '12 %') }),
       },
       fill: { foam: 'eps-12' },
     },
