@@ -3,7 +3,7 @@ import type { Patch } from '../board/mesh.js';
 
 /** One routed pocket: a profile on its face and a depth into the piece. Face frame of its row, mm. */
 export interface Chamber {
-  /** `R2-07`: its row and its place from the nose; `R2-07a` where one place holds two. Stable when other rows change. */
+  /** `R2-07`: its row and its place from the nose; with a letter that says which part of the place it is, where it is one (`letters.ts`). Stable when other rows and places change. */
   readonly id: string;
   readonly row: string;
   /** The place on the grid, counted from the nose, 1 and up. */

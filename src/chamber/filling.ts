@@ -1,5 +1,6 @@
 import type { ChamberSpec } from '../job/job.js';
 import { areaBetween, edgesWithin, leastHeight, type Edges, type Reach } from './edges.js';
+import { lettersOf } from './letters.js';
 import type { Blocked, Obstacle } from './obstacle.js';
 import { reach, type Room } from './room.js';
 import { partedBy, without, type Stretch } from './stretch.js';
@@ -15,6 +16,8 @@ export interface Filling extends Band {
   /** Whether it comes out at the far face. */
   readonly through: boolean;
   readonly parts: readonly Edges[];
+  /** Behind the place's name, for each part. */
+  readonly letters: readonly string[];
   /** What each part has to itself, along the face. */
   readonly stretches: readonly Stretch[];
   readonly volume: number;
@@ -121,20 +124,33 @@ function fillingAt(
   const stretches = around.length === 0 ? free : partedBy(spec.web, free, spec.smallest.length);
   const parts: Edges[] = [];
   const own: Stretch[] = [];
+  const drawn: Stretch[] = [];
   let volume = 0;
   for (const each of stretches) {
     const reached = each === stretch ? whole : reachAlong(each, room, j);
     const run = longestRun(past.length > 0 ? within(reached, low, high) : reached, height);
     if (!run || run.s[run.s.length - 1]! - run.s[0]! < spec.smallest.length) continue;
     const edges = edgesWithin(spec.shape, run, corner);
-    const [from, to] = [edges.bottom[0]![0], edges.bottom[edges.bottom.length - 1]![0]];
+    const { from, to } = spanOf(edges);
     if (to - from < spec.smallest.length || leastHeight(edges) < spec.smallest.height) continue;
     parts.push(edges);
     own.push(each);
+    drawn.push({ from, to });
     volume += areaBetween(edges) * depth;
   }
   if (parts.length === 0) return undefined;
-  return { depth, parts, stretches: own, volume, low, high, past, around: around.map(({ obstacle }) => obstacle) };
+  const letters = lettersOf(around.length > 0 ? drawnIn(whole, height, corner, spec) : undefined, drawn, spec);
+  return {
+    depth,
+    parts,
+    letters,
+    stretches: own,
+    volume,
+    low,
+    high,
+    past,
+    around: around.map(({ obstacle }) => obstacle),
+  };
 }
 
 /** The room's reach at the ends of a stretch and at the even steps between them. */
@@ -151,6 +167,16 @@ function reachAlong({ from, to }: Stretch, room: Room, j: number): Reach {
 
 function within({ s, top, bottom }: Reach, low: number, high: number): Reach {
   return { s, top: top.map((z) => Math.min(z, high)), bottom: bottom.map((z) => Math.max(z, low)) };
+}
+
+/** From where to where a chamber would be drawn in a reach; undefined where it is nowhere high enough. */
+function drawnIn(reached: Reach, height: number, corner: number, { shape }: ChamberSpec): Stretch | undefined {
+  const run = longestRun(reached, height);
+  return run && spanOf(edgesWithin(shape, run, corner));
+}
+
+function spanOf({ bottom }: Edges): Stretch {
+  return { from: bottom[0]![0], to: bottom[bottom.length - 1]![0] };
 }
 
 /** The longest stretch of a reach over which it is at least so high. */

@@ -33,7 +33,8 @@ export function noteOf(
     const atEnds = stretch.from > slot.from + TRIMMED || stretch.to < slot.to - TRIMMED;
     const why = around.length > 0 ? reason(around) : atEnds ? 'ends' : 'room';
     const wall = why === 'room' && { wall: stoppedBy(chambers, asked) };
-    notes.push({ kind: 'trimmed', ...here, why, by: names(around), shorter, ...wall });
+    const where = chambers.length === 1 ? chambers[0]!.id : here.where;
+    notes.push({ kind: 'trimmed', ...here, where, why, by: names(around), shorter, ...wall });
   }
   return notes;
 }

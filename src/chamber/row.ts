@@ -198,7 +198,7 @@ export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, rea
     const chambers: Chamber[] = [];
     const notes: Note[] = [];
     filling.parts.forEach((edges, i) => {
-      const name = filling.parts.length > 1 ? id + String.fromCharCode(97 + i) : id;
+      const name = id + filling.letters[i]!;
       const drawnDeep = deepFor(filling, edges);
       const cut = carveWithin(filling, row.face, edges, drawnDeep, spec, proof, thinBefore.get(name));
       const stood = 'failed' in cut ? cut : clearOfFar(cut, drawnDeep);

@@ -22,9 +22,12 @@ export function leftNames({ layup, chambers, glue }: Gluing, whole: Layup, job: 
     names.set(row.id, left);
     for (const { place } of slotsOf(row, job.chambers, job.board.length))
       names.set(placeName(row.id, place), placeName(left, place));
-    // A half of a split chamber has the letter of its place behind the place's name.
-    for (const { id } of chambers.chambers.filter((chamber) => chamber.row === row.id))
-      names.set(id, left + id.slice(row.id.length));
+    // A part of a place has its letter behind the place's name; of one that was left solid there is only a note.
+    const parts = [
+      ...chambers.chambers.filter((each) => each.row === row.id).map(({ id }) => id),
+      ...chambers.notes.filter((each) => each.row === row.id && each.place !== undefined).map(({ where }) => where),
+    ];
+    for (const id of parts) names.set(id, left + id.slice(row.id.length));
   }
   for (const joint of whole.joints) {
     if (joint.side !== 'R') continue;
