@@ -1,4 +1,5 @@
 import { printLength } from '../length/length.js';
+import { roundedAs } from '../length/rounded.js';
 import type { Units } from '../length/units.js';
 import type { GluePlan } from './batches.js';
 import { blankSizeOf } from './blankSize.js';
@@ -82,7 +83,11 @@ function cutFrom(
         (part.mayTurn && isWithin(part, width - 2 * trim, length - 2 * trim)),
     );
     const thicknesses = [fitting, allowed].find((list) => list.length > 0)?.map(({ thickness }) => thickness) ?? all;
-    return { ...cutOf(block, lies, makingOf(block.made.thickness, thicknesses)), part };
+    // What comes off is told beside the thickness as it is told.
+    return {
+      ...cutOf(block, lies, makingOf(roundedAs('block', block.made.thickness, plan.job.units), thicknesses)),
+      part,
+    };
   });
   const foam = (thickness: number) => `${plan.job.fill.name}, ${printLength(thickness, plan.job.units)} thick`;
   const parts = cuts.flatMap(({ parts: ids, making, part }) =>

@@ -1,5 +1,6 @@
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
+import { parseLength } from '../../src/length/length.js';
 import { csvOf } from '../../src/print/csv.js';
 import { settled } from '../../src/print/settle.js';
 import { cutPages } from '../../src/sheet/cutPages.js';
@@ -36,6 +37,31 @@ describe.each(['tarn-rescue', 'mere-prone'] as const)('the cut sheets of %s', (n
       all.flatMap((cut) => (cut.fence === undefined ? [] : [`${number}.${cut.number}`])),
     );
     expect(listed.sort()).toEqual(cuts.sort());
+  });
+
+  test('say of every block what comes off so that what is left is as thick as they say', () => {
+    const { units } = plan.job;
+    const mm = (words: string) => {
+      const parsed = parseLength(words, units);
+      return parsed.ok ? parsed.value : NaN;
+    };
+    const table = pages.flatMap((page) =>
+      page.kind === 'table' && page.title === 'How each block is made' ? [page] : [],
+    )[0]!;
+    const [thick, how] = ['thick', 'made'].map((title) => table.columns.findIndex((column) => column.title === title));
+    const told = table.rows.flatMap((row) => {
+      if (row.kind !== 'row') return [];
+      const [, layers = '1', sheet, planed, off] =
+        /^(?:from|(\d+) layers of) (.+?), (?:planed by (.+)|(.+) (?:taken|sliced) off)$/.exec(
+          String(row.cells[how!]),
+        ) ?? [];
+      return sheet === undefined
+        ? []
+        : [[row.cells[thick!], Number(layers) * mm(sheet) - mm((planed ?? off)!)] as const];
+    });
+    expect(told.length).toBeGreaterThan(10);
+    for (const [cell, left] of told)
+      expect(left).toBeCloseTo(mm(typeof cell === 'object' ? cell.text : String(cell)), 6);
   });
 
   test('and the gluing order carry their cautions', () => {
