@@ -9,7 +9,7 @@ const relative = (value: number, exact: number) => Math.abs(value / exact - 1);
 const shares = Array.from({ length: 41 }, (_, i) => i / 40);
 
 describe('a board read from a table of offsets has the volume of its closed form', () => {
-  // Wigley hull: V = 4/9 L B T. CHECKS 6.1: D. Hally, "Representation of Wigley hulls by HLLSRF", DREA TC 89/308 (1989), and exact.
+  // Wigley hull: V = 4/9 L B T. D. Hally, "Representation of Wigley hulls by HLLSRF", DREA TC 89/308 (1989), and exact.
   test('the Wigley hull', () => {
     const [L, B, T] = [3000, 300, 150];
     const outline = outlineBy(L, (u) => (B / 2) * (1 - (2 * u - 1) ** 2), { kind: 'pointed' }, { kind: 'pin' });
@@ -38,7 +38,7 @@ describe('a board read from a table of offsets has the volume of its closed form
     expect(relative(volume, 78.0)).toBeLessThan(WITHIN);
   });
 
-  // CHECKS 6.5: parabolic plan and a constant thickness with a parabolic section, 4/9 L W t0, exact.
+  // Closed form: parabolic plan and a constant thickness with a parabolic section, 4/9 L W t0, exact.
   test('the body with parabolic plan and parabolic section', () => {
     const [L, W, t] = [2000, 500, 60];
     const outline = outlineBy(L, (u) => (W / 2) * (1 - (2 * u - 1) ** 2), { kind: 'pointed' }, { kind: 'pin' });
@@ -78,7 +78,7 @@ describe('a board read from a table of offsets has the volume of its closed form
     expect(relative(area, 0.78539816)).toBeLessThan(WITHIN);
   });
 
-  // Superellipse in plan: area L W Γ(1+1/n)² / Γ(1+2/n), factors of CHECKS 6.5, exact.
+  // Superellipse in plan: area L W Γ(1+1/n)² / Γ(1+2/n), by the beta integral (NIST DLMF 5.12.1).
   test.each([
     [2, 0.785398],
     [2.5, 0.845234],

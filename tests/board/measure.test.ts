@@ -9,13 +9,13 @@ describe("Simpson's rule", () => {
     expect(Math.round(area)).toBe(1207);
   });
 
-  // Worked example with half sectional areas 10 m apart (CHECKS 6.2, transtutors.com 286740): half 5874, whole 11748 m³.
+  // Worked example with half sectional areas 10 m apart (transtutors.com, question 286740): half 5874, whole 11748 m³.
   test('gives the displacement volume of the worked example', () => {
     expect(2 * simpson([0, 19.4, 45.7, 73.6, 94.4, 104.1, 97.1, 76.4, 48.5, 23.5, 2.8], 10)).toBeCloseTo(11748, 6);
   });
 
   // Sectional areas of the Wigley hull, L 100, B 10, T 5: exact 2222.2222 with any even number of intervals, where the trapezoid rule gives
-  // 1666.667, 2083.333 and 2200.000 (CHECKS 6.1, exact).
+  // 1666.667, 2083.333 and 2200.000 (closed form).
   test.each([
     [2, 1666.667],
     [4, 2083.333],

@@ -28,7 +28,7 @@ const areaOf = (polygon: readonly Pair[]) =>
     return sum + (u * v1 - u1 * v) / 2;
   }, 0);
 
-// Closed forms of shapes/CHECKS 6.5 (exact): a rounded rectangle l × w, corner r, holds l w − (4 − π) r².
+// Plane geometry, exact: a rounded rectangle l × w, corner r, holds l w − (4 − π) r².
 test('arcs are flattened to within five thousandths of a millimetre: 200 × 60 with corners of 10 holds 11914.16 mm²', () => {
   const area = areaOf(flattened(rounded(200, 60, 10).contour));
   expect(area).toBeLessThan(11914.1593);

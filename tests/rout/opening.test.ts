@@ -9,9 +9,9 @@ describe('a guide stands off its cut by half of what the bush is wider than the 
   test('a 3/4 in bush with a 1/2 in cutter: 1/8 in', () => {
     expect(guideOffset(0.75 * IN, 0.5 * IN)).toBeCloseTo(IN / 8, 12);
   });
-  // steadyprintshop.com/?p=155397
+  // Wealden Tool (a maker of cutters), tips, "Guide bush cutter offset", wealdentool.com/acatalog/tips_13.html: (outside of bush − cutter) / 2.
   test('a 30 mm bush with a 10 mm cutter: 10 mm', () => expect(guideOffset(30, 10)).toBe(10));
-  // ukworkshop.co.uk/threads/calculating-guide-bush-sizes.8513
+  // The same rule, another pair: ukworkshop.co.uk/threads/calculating-guide-bush-sizes.8513.
   test('a 15 mm bush with a 9 mm cutter: 3 mm', () => expect(guideOffset(15, 9)).toBe(3));
 });
 
