@@ -79,14 +79,13 @@ function marksOn(ink: Ink, way: Seam['way'], at: number, from: number, to: numbe
   // Where the drawing leaves no room for the diagonal, at least for the letters: they stand within these of the seam and the middle.
   const isLegible = (along: number): boolean =>
     isApart(along) && !lettersAt(way, at, along).some((box) => hasInk(near, box));
-  const search = (start: number, end: number): number | undefined => {
-    const step = Math.sign(end - start);
+  const search = (start: number, end: number, step: 1 | -1): number | undefined => {
     const places: number[] = [];
     for (let along = start; (end - along) * step >= 0; along += step) places.push(along);
     return places.find(isFree) ?? places.find(isLegible);
   };
-  const first = search(low, middle - MARK_REACH);
-  const last = search(high, middle + MARK_REACH);
+  const first = search(low, middle - MARK_REACH, 1);
+  const last = search(high, middle + MARK_REACH, -1);
   const marks = [
     ...(first === undefined ? [] : [{ along: first, rising: true }]),
     ...(last === undefined ? [] : [{ along: last, rising: false }]),
