@@ -1,7 +1,7 @@
 import { pathToFileURL } from 'node:url';
 import { MaxRectsPacker } from 'maxrects-packer/dist/maxrects-packer.mjs';
-import { cutSheets } from '../dist/src/block/cutSheets.js';
-import { seeded } from '../dist/src/block/seeded.js';
+import { cutSheets } from '../dist/src/block/cut/cutSheets.js';
+import { seeded } from '../dist/src/block/nest/seeded.js';
 
 /**
  * Cut sheets against a packer that need not cut edge to edge, on random jobs: sheets used, and the area bound.

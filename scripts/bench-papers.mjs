@@ -7,10 +7,10 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { chromium } from 'playwright-core';
 import { readJob } from '../dist/src/job/read.js';
 import { planOf } from '../dist/src/plan.js';
-import { labelStocks } from '../dist/src/print/labelStock.js';
-import { sheetNamed } from '../dist/src/print/paper.js';
+import { labelStocks } from '../dist/src/print/paper/labelStock.js';
+import { sheetNamed } from '../dist/src/print/paper/paper.js';
 import { writePdf } from '../dist/src/print/pdf.js';
-import { svgOf } from '../dist/src/print/svg.js';
+import { svgOf } from '../dist/src/print/svg/svg.js';
 import { fullSizeDrawings, paperSet } from '../dist/src/sheet/papers.js';
 
 const ROUNDS = 5;

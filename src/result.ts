@@ -1,5 +1,5 @@
 import type { Plan } from './plan.js';
-import { asPlanned, verdictOf } from './verdict.js';
+import { asPlanned, verdictOf } from './verdict/verdict.js';
 
 /** Raised when a name or meaning in `Result` changes, not when one is added. */
 export const RESULT_VERSION = 2;

@@ -2,7 +2,7 @@ import { counted } from '../length/counted.js';
 import { useState } from 'preact/hooks';
 import verdictWords from '../../templates/verdict.json' with { type: 'json' };
 import { printFinding } from '../job/finding.js';
-import { sayNote } from '../sheet/notes.js';
+import { sayNote } from '../verdict/note.js';
 import type { Bench, BenchState } from './bench.js';
 import type { Shown } from './plan/answer.js';
 import { choose } from './picture/FromAbove.js';

@@ -1,4 +1,4 @@
-import type { Vertex } from '../length/vertex.js';
+import type { Vertex } from '../contour/vertex.js';
 import type { Proud } from './proud.js';
 
 /** The piece of light foam that fills one chamber. */

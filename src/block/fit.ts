@@ -1,6 +1,6 @@
 import { easeCorners } from '../chamber/contour.js';
-import type { BlocksSpec } from '../job/blocks.js';
-import type { Vertex } from '../length/vertex.js';
+import type { BlocksSpec } from '../job/spec/blocks.js';
+import type { Vertex } from '../contour/vertex.js';
 import { sharpCorners } from '../rout/opening.js';
 
 /** How a block's outline is made from its chamber's. */

@@ -1,4 +1,4 @@
-import type { Vertex } from '../length/vertex.js';
+import type { Vertex } from '../contour/vertex.js';
 
 /** How far a closed counter-clockwise contour, arcs included, reaches in a direction: the largest of its points' distances along it, mm. */
 export function reach(contour: readonly Vertex[], angle: number): number {

@@ -1,6 +1,6 @@
-import type { Vertex } from '../length/vertex.js';
+import type { Vertex } from '../contour/vertex.js';
 import { sharpCorners } from '../rout/opening.js';
-import type { Taper } from './cutPart.js';
+import type { Taper } from './nest/cutPart.js';
 import { reach } from './reach.js';
 
 /** How a block's outline lies in the rectangle it is sawn from. */

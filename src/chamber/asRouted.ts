@@ -1,5 +1,5 @@
 import type { Board } from '../board/board.js';
-import type { RoutedRow } from '../job/routed.js';
+import type { RoutedRow } from '../job/spec/routed.js';
 import type { Row } from '../layup/layup.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { solidOf } from '../wall/solid.js';

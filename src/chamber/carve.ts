@@ -1,7 +1,7 @@
 import type { ChamberSpec } from '../job/job.js';
 import { toFace } from '../layup/frame.js';
 import type { Face } from '../layup/layup.js';
-import type { Vertex } from '../length/vertex.js';
+import type { Vertex } from '../contour/vertex.js';
 import { PATCHES, type Patch } from '../board/mesh.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { solidOf } from '../wall/solid.js';

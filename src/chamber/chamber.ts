@@ -1,4 +1,4 @@
-import type { Vertex } from '../length/vertex.js';
+import type { Vertex } from '../contour/vertex.js';
 import type { Patch } from '../board/mesh.js';
 
 /** One routed pocket: a profile on its face and a depth into the piece. Face frame of its row, mm. */

@@ -1,7 +1,7 @@
 import type { Board } from '../board/board.js';
 import { PATCHES, type Patch } from '../board/mesh.js';
 import type { ChamberSpec, Job } from '../job/job.js';
-import type { RoutingSpec } from '../job/routing.js';
+import type { RoutingSpec } from '../job/spec/routing.js';
 import type { Layup } from '../layup/layup.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import type { Chamber, Note, Web } from './chamber.js';

@@ -1,4 +1,4 @@
-import type { Vertex } from '../length/vertex.js';
+import type { Vertex } from '../contour/vertex.js';
 
 type Pair = readonly [number, number];
 

@@ -1,6 +1,6 @@
 import type { Board } from '../board/board.js';
 import type { Correction } from '../board/correct.js';
-import type { ShapedSpec } from '../job/shaped.js';
+import type { ShapedSpec } from '../job/spec/shaped.js';
 import type { Chamber, Note } from './chamber.js';
 
 /** A board and its chambers as drawn. */

@@ -1,7 +1,7 @@
 import type { Board } from '../board/board.js';
 import { FAR, median, modifiedZ } from '../job/doubts/outliers.js';
 import type { Doubt } from '../job/finding.js';
-import type { ShapedSpec } from '../job/shaped.js';
+import type { ShapedSpec } from '../job/spec/shaped.js';
 import { printLength } from '../length/length.js';
 import type { Units } from '../length/units.js';
 import type { Chamber } from './chamber.js';

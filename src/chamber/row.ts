@@ -4,7 +4,7 @@ import type { ChamberSpec } from '../job/job.js';
 import { placeName } from '../job/names.js';
 import { toFace } from '../layup/frame.js';
 import type { Row } from '../layup/layup.js';
-import type { Vertex } from '../length/vertex.js';
+import type { Vertex } from '../contour/vertex.js';
 import { solidOf } from '../wall/solid.js';
 import { onSurface, wallsOf } from '../wall/walls.js';
 import { easedEdges, type Carved, type Proof } from './carve.js';

@@ -1,6 +1,6 @@
 import type { Units } from '../length/units.js';
 import { planOf, type Plan } from '../plan.js';
-import { WALL } from '../sheet/sound.js';
+import { WALL } from '../verdict/thin.js';
 import { overruns } from '../wall/overrun.js';
 import { understood } from '../typed/args.js';
 import { REFUSED, TO_ACT_ON, WELL, type Command, type Io } from './io.js';

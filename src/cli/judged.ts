@@ -1,6 +1,6 @@
 import type { Plan } from '../plan.js';
 import { proofOf } from '../proof/proof.js';
-import { isWell, sayVerdict, verdictOf } from '../verdict.js';
+import { isWell, sayVerdict, verdictOf } from '../verdict/verdict.js';
 import type { Io } from './io.js';
 
 /** Says whether a plan stands; gives whether there is nothing to act on. */

@@ -5,8 +5,8 @@ import { printLength } from '../length/length.js';
 import { printAs } from '../length/rounded.js';
 import { printWeight } from '../length/weight.js';
 import type { Plan } from '../plan.js';
-import { sayNote } from '../sheet/notes.js';
-import { WORDS } from '../sheet/words.js';
+import { sayNote } from '../verdict/note.js';
+import { WORDS } from '../words/say.js';
 
 const { on: ON } = WORDS.face;
 

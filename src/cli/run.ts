@@ -1,4 +1,4 @@
-import { nearest } from '../job/nearest.js';
+import { nearest } from '../job/mistake/nearest.js';
 import { REFUSED, WELL, type Command, type Io } from './io.js';
 import { USAGE } from './usage.js';
 import { version } from './version.js';

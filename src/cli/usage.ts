@@ -1,4 +1,4 @@
-import { sheetNames } from '../print/paper.js';
+import { sheetNames } from '../print/paper/paper.js';
 import { TRACK_HELP } from '../shop/trackHelp.js';
 
 /** How each command is called and what it does. Nothing heavy is loaded to say it. */

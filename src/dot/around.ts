@@ -1,6 +1,6 @@
 import { acrossRow, openBeyond, type JointOnRow } from '../chamber/onRow.js';
 import type { RowObstacle } from '../chamber/obstacle.js';
-import type { DotSpec } from '../job/dots.js';
+import type { DotSpec } from '../job/spec/dots.js';
 import type { Spot } from './spot.js';
 
 /** How one row keeps off one spot of glue. */

@@ -1,6 +1,6 @@
 import type { Board } from '../board/board.js';
 import type { Note } from '../chamber/chamber.js';
-import type { DotSpec, GluedPoint } from '../job/dots.js';
+import type { DotSpec, GluedPoint } from '../job/spec/dots.js';
 import { dotName, smearName } from '../job/names.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { surfaceLines, unknownJoint, type JointFace } from './jointFace.js';

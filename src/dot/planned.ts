@@ -1,7 +1,7 @@
 import type { Board } from '../board/board.js';
 import type { Note } from '../chamber/chamber.js';
 import type { Shape } from '../chamber/row.js';
-import type { DotSpec } from '../job/dots.js';
+import type { DotSpec } from '../job/spec/dots.js';
 import type { ChamberSpec } from '../job/job.js';
 import type { Joint } from '../layup/layup.js';
 import { dotName } from '../job/names.js';

@@ -1,4 +1,4 @@
-import type { DotSpec } from '../job/dots.js';
+import type { DotSpec } from '../job/spec/dots.js';
 import type { ChamberSpec } from '../job/job.js';
 import type { Shape } from '../chamber/row.js';
 import { stretchOf } from '../chamber/stretch.js';

@@ -18,7 +18,7 @@ import { routingSchema } from './parts/routing.js';
 import { shapedSchema } from './parts/shaped.js';
 import { targetSchema } from './parts/target.js';
 import { weighingsSchema } from './parts/weighings.js';
-import { keysWithin } from './issues.js';
+import { keysWithin } from './mistake/issues.js';
 import { quantities, type Quantities } from './quantities.js';
 import { shortText } from './text.js';
 

@@ -1,11 +1,11 @@
 import type { Units } from '../length/units.js';
-import type { BlocksSpec } from './blocks.js';
-import type { DotSpec } from './dots.js';
+import type { BlocksSpec } from './spec/blocks.js';
+import type { DotSpec } from './spec/dots.js';
 import type { Doubt } from './finding.js';
-import type { FinSpec, FittingSpec, GlassSpec, TargetSpec, WeighingSpec } from './finish.js';
-import type { RoutedRow } from './routed.js';
-import type { RoutingSpec } from './routing.js';
-import type { ShapedSpec } from './shaped.js';
+import type { FinSpec, FittingSpec, GlassSpec, TargetSpec, WeighingSpec } from './spec/finish.js';
+import type { RoutedRow } from './spec/routed.js';
+import type { RoutingSpec } from './spec/routing.js';
+import type { ShapedSpec } from './spec/shaped.js';
 
 /**
  * A job as the computation takes it: checked, complete with defaults, millimetres and kilograms throughout.

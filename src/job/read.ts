@@ -9,11 +9,11 @@
 import { doubtsAmong, legible, type Finding } from './finding.js';
 import { tablesInDoubt } from './doubts/tables.js';
 import { unusual } from './doubts/usual.js';
-import { readDocument, type JobDocument } from './document.js';
-import { echoOf } from './echo.js';
+import { readDocument, type JobDocument } from './text/document.js';
+import { echoOf } from './mistake/echo.js';
 import { jobFileSchemaFor, jobJsonSchema, type JobFile } from './file.js';
-import { mistakesOf, type Mistake } from './issues.js';
-import { inOrder, MOST_FINDINGS } from './in-order.js';
+import { mistakesOf, type Mistake } from './mistake/issues.js';
+import { inOrder, MOST_FINDINGS } from './mistake/in-order.js';
 import type { Job } from './job.js';
 import { toBlocks } from './parts/blocks.js';
 import { toBoard } from './parts/board.js';
@@ -33,9 +33,9 @@ import { toRouting } from './parts/routing.js';
 import { toShaped } from './parts/shaped.js';
 import { toTarget } from './parts/target.js';
 import { toWeighings } from './parts/weighings.js';
-import type { Reading } from './reading.js';
-import type { RoutedRow } from './routed.js';
-import { sayTo, type Say } from './say.js';
+import type { Reading } from './text/reading.js';
+import type { RoutedRow } from './spec/routed.js';
+import { sayTo, type Say } from './mistake/say.js';
 import { readAsFarAsPossible } from './stand-in.js';
 import { tableBeside, type Beside } from './table-beside.js';
 

@@ -1,7 +1,7 @@
 import type { Units } from '../length/units.js';
 import type { Finding } from './finding.js';
 import { readOffsets, type OffsetStation } from './parts/offsets.js';
-import type { Say } from './say.js';
+import type { Say } from './mistake/say.js';
 
 /** The text of a file beside the job; why it cannot be had; or undefined where there is none. */
 export type Beside = string | { readonly why: string } | undefined;

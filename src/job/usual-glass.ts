@@ -1,5 +1,5 @@
 import { G_M2_PER_OZ_YD2 } from '../length/areal.js';
-import type { GlassSpec } from './finish.js';
+import type { GlassSpec } from './spec/finish.js';
 
 /**
  * Glass of a job that says nothing: one layer of 6 oz a side and a plain hot coat. Wet-out by weight equals the cloth's, the rule of the

@@ -1,18 +1,18 @@
 import PDFDocument from 'pdfkit';
 import { Writable } from 'node:stream';
 import type { Plan } from '../plan.js';
-import { fontFiles } from '../print/fonts.js';
-import { usualSettings } from '../print/format.js';
-import { labelStockFor } from '../print/labelStock.js';
-import { layOut } from '../print/layOut.js';
-import { sheetNamed } from '../print/paper.js';
+import { fontFiles } from '../print/pen/fonts.js';
+import { usualSettings } from '../print/tile/format.js';
+import { labelStockFor } from '../print/paper/labelStock.js';
+import { layOut } from '../print/page/layOut.js';
+import { sheetNamed } from '../print/paper/paper.js';
 import { writePdf } from '../print/pdf.js';
-import { measureOn } from '../print/pen.js';
-import { exact } from '../print/printer.js';
+import { measureOn } from '../print/pen/pen.js';
+import { exact } from '../print/paper/printer.js';
 import { usualWords } from '../print/words.js';
 import { paperSet } from '../sheet/papers.js';
 import { proofOf } from '../proof/proof.js';
-import { sayVerdict, verdictOf } from '../verdict.js';
+import { sayVerdict, verdictOf } from '../verdict/verdict.js';
 import type { PaperNews } from './api.js';
 import { svgPen } from './svgPen.js';
 

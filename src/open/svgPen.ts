@@ -1,6 +1,6 @@
-import { fontSizeFor, oneLine } from '../print/lettering.js';
-import { narrow, type Line } from '../print/line.js';
-import type { Measure, Pen } from '../print/pen.js';
+import { fontSizeFor, oneLine } from '../print/trace/lettering.js';
+import { narrow, type Line } from '../print/trace/line.js';
+import type { Measure, Pen } from '../print/pen/pen.js';
 
 /** A pen that draws a page as SVG, for looking at before it is printed: the same strokes at the same places as on paper. */
 export interface SvgPen extends Pen {

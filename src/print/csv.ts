@@ -1,6 +1,6 @@
 import Papa from 'papaparse';
 import type { JobMark } from '../sheet/pages.js';
-import { isoDate } from './leaf.js';
+import { isoDate } from './page/leaf.js';
 import type { Cell } from './set.js';
 
 /** What parts the columns, and what marks the decimals. */

@@ -2,17 +2,17 @@ import PDFDocument from 'pdfkit';
 import { once } from 'node:events';
 import type { Writable } from 'node:stream';
 import type { Finding } from './finding.js';
-import { fontFindings } from './fontFindings.js';
-import { fontFiles } from './fonts.js';
-import { formatsOf, usualSettings, type SheetSettings } from './format.js';
-import type { Book } from './leaf.js';
-import { labelFindings } from './labelsPage.js';
-import { layOut } from './layOut.js';
-import { POINTS_PER_MM, sheetNamed, type Paper } from './paper.js';
-import { measureOn, penOn, type Pdf } from './pen.js';
-import { exact, printerFindings, type PrinterFactors } from './printer.js';
+import { fontFindings } from './pen/fontFindings.js';
+import { fontFiles } from './pen/fonts.js';
+import { formatsOf, usualSettings, type SheetSettings } from './tile/format.js';
+import type { Book } from './page/leaf.js';
+import { labelFindings } from './page/labelsPage.js';
+import { layOut } from './page/layOut.js';
+import { POINTS_PER_MM, sheetNamed, type Paper } from './paper/paper.js';
+import { measureOn, penOn, type Pdf } from './pen/pen.js';
+import { exact, printerFindings, type PrinterFactors } from './paper/printer.js';
 import type { PaperSet } from './set.js';
-import { tagsOn } from './tags.js';
+import { tagsOn } from './pen/tags.js';
 import { usualWords, type Words } from './words.js';
 
 /*

@@ -8,7 +8,7 @@ import {
   type PathD,
   type PathsD,
 } from 'clipper2-ts';
-import type { Vertex } from '../length/vertex.js';
+import type { Vertex } from '../contour/vertex.js';
 
 /** A point of a plane, mm. */
 export type Pair = readonly [u: number, v: number];

@@ -1,4 +1,4 @@
-import type { RoutingSpec } from '../job/routing.js';
+import type { RoutingSpec } from '../job/spec/routing.js';
 import { roundedAs } from '../length/rounded.js';
 import type { Units } from '../length/units.js';
 import type { ChamberRouting, RowRouting } from './rout.js';

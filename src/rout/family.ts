@@ -1,7 +1,7 @@
 import type { Chamber } from '../chamber/chamber.js';
 import { areaOf } from '../chamber/contour.js';
 import type { ChamberSpec } from '../job/job.js';
-import type { RoutingSpec } from '../job/routing.js';
+import type { RoutingSpec } from '../job/spec/routing.js';
 import { WRITTEN_STEP } from '../length/rounded.js';
 import { MM_PER_INCH, type Units } from '../length/units.js';
 import { cheapest, type Choice } from './cheapest.js';

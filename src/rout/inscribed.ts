@@ -1,5 +1,5 @@
 import { momentsOf } from '../chamber/contour.js';
-import type { Vertex } from '../length/vertex.js';
+import type { Vertex } from '../contour/vertex.js';
 import { sharpCorners } from './opening.js';
 
 type Pair = readonly [number, number];

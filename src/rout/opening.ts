@@ -1,5 +1,5 @@
 import { easeCorners } from '../chamber/contour.js';
-import type { Vertex } from '../length/vertex.js';
+import type { Vertex } from '../contour/vertex.js';
 
 /** Edges that turn by less, radians, are one straight line but for rounding. */
 const STRAIGHT = 1e-6;

@@ -3,7 +3,7 @@ import type { Chamber, Note, Web } from '../chamber/chamber.js';
 import { websOf, type Chambers } from '../chamber/chambers.js';
 import type { Glue } from '../dot/dot.js';
 import type { Job } from '../job/job.js';
-import type { RoutingSpec } from '../job/routing.js';
+import type { RoutingSpec } from '../job/spec/routing.js';
 import type { Layup } from '../layup/layup.js';
 import { WRITTEN_STEP } from '../length/rounded.js';
 import type { PatchTrees } from '../wall/patchTree.js';

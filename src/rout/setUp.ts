@@ -1,6 +1,6 @@
 import type { Chamber, Note } from '../chamber/chamber.js';
 import { goesThrough } from '../chamber/through.js';
-import type { RoutingSpec } from '../job/routing.js';
+import type { RoutingSpec } from '../job/spec/routing.js';
 import { depthOf } from '../layup/frame.js';
 import type { Row } from '../layup/layup.js';
 import type { ChamberRouting, RowRouting } from './rout.js';

@@ -1,6 +1,6 @@
 import table from '../../templates/cautions.json' with { type: 'json' };
 import type { TextBlock, TextPage } from './pages.js';
-import { WORDS } from './words.js';
+import { WORDS } from '../words/say.js';
 
 /** The sheet of cautions, as `templates/cautions.json` has them. */
 export function cautionSheet(): TextPage {

@@ -1,14 +1,14 @@
 import reasons from '../../templates/notes.json' with { type: 'json' };
 import { printDensity } from '../length/density.js';
 import { sayDoubt } from '../job/finding.js';
-import type { Stage } from '../job/stage.js';
+import type { Stage } from '../job/spec/stage.js';
 import { printLength } from '../length/length.js';
 import { printAs } from '../length/rounded.js';
 import { printWeight } from '../length/weight.js';
 import type { Plan } from '../plan.js';
 import { shortCautions } from './cautions.js';
 import type { TextBlock, TextPage } from './pages.js';
-import { say, WORDS } from './words.js';
+import { say, WORDS } from '../words/say.js';
 
 /** The first sheet: what board this is, what it is made of, what to print and how, cautions, and what was left solid; `uses` says what each sheet is for. */
 export function cover(plan: Plan, uses: readonly TextBlock[]): TextPage {

@@ -1,4 +1,4 @@
-import type { Vertex } from '../length/vertex.js';
+import type { Vertex } from '../contour/vertex.js';
 
 /**
  * A drawing in millimetres: primitives on named layers. One drawing goes to every writer (PDF, SVG, DXF, screen), so that they

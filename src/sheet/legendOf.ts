@@ -1,5 +1,5 @@
 import type { Layer, Legend } from './drawing.js';
-import { WORDS } from './words.js';
+import { WORDS } from '../words/say.js';
 
 /** What the kinds of line on a full-size sheet mean, in the builder's words: from `templates/sheets.json`. */
 export function legendOf(sheet: keyof typeof WORDS.legend): Legend {

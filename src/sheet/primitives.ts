@@ -1,4 +1,4 @@
-import type { Vertex } from '../length/vertex.js';
+import type { Vertex } from '../contour/vertex.js';
 import type { CircleShape, Layer, PathShape, TextShape } from './drawing.js';
 
 /** A point of a drawing, mm. */

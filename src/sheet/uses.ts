@@ -3,7 +3,7 @@ import type { Plan } from '../plan.js';
 import type { DocumentPage, TextBlock } from './pages.js';
 import type { Drawing } from './drawing.js';
 import { stampOf } from './stamp.js';
-import { say, WORDS } from './words.js';
+import { say, WORDS } from '../words/say.js';
 
 /** A kind of sheet: what it is for, whether its size matters and when it is valid stands once, in `templates/uses.json`. */
 export type PaperKind = keyof typeof uses.kinds;

@@ -1,5 +1,5 @@
 import { parseArgs, type ParseArgsConfig } from 'node:util';
-import { nearest } from '../job/nearest.js';
+import { nearest } from '../job/mistake/nearest.js';
 
 type Options = NonNullable<ParseArgsConfig['options']>;
 

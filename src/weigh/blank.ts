@@ -1,6 +1,6 @@
 import type { Board } from '../board/board.js';
 import type { Joint, LaidMember, Layup } from '../layup/layup.js';
-import type { BlankSpec } from '../job/dots.js';
+import type { BlankSpec } from '../job/spec/dots.js';
 import { AlongBoard, type Bulk } from './bulk.js';
 import type { Slices } from './slices.js';
 

@@ -1,4 +1,4 @@
-import type { FinSpec } from '../job/finish.js';
+import type { FinSpec } from '../job/spec/finish.js';
 
 /** A section of two parabolic arcs fills two thirds of its chord times its thickness (area under a parabola). */
 const SECTION_SHARE = 2 / 3;

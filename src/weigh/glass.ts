@@ -1,5 +1,5 @@
 import type { Grid } from '../board/grid.js';
-import type { GlassSpec } from '../job/finish.js';
+import type { GlassSpec } from '../job/spec/finish.js';
 import { laminateOf } from './modulus.js';
 import type { Part } from './section.js';
 

@@ -1,7 +1,7 @@
 import type { Block } from '../block/block.js';
-import type { FinSpec, GlassSpec } from '../job/finish.js';
+import type { FinSpec, GlassSpec } from '../job/spec/finish.js';
 import type { Job, Material } from '../job/job.js';
-import { isFrom, type Stage } from '../job/stage.js';
+import { isFrom, type Stage } from '../job/spec/stage.js';
 import type { Layup } from '../layup/layup.js';
 import type { Bare } from './bare.js';
 import { boxBlank } from './blank.js';

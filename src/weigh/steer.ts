@@ -1,6 +1,6 @@
 import { PATCHES } from '../board/mesh.js';
 import type { Chamber } from '../chamber/chamber.js';
-import type { Range, TargetSpec } from '../job/finish.js';
+import type { Range, TargetSpec } from '../job/spec/finish.js';
 import type { Job, Material } from '../job/job.js';
 import { blocksOf } from '../block/blocks.js';
 import { tryChambers, type Bench } from './trial.js';

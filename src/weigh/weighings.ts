@@ -1,5 +1,5 @@
-import type { WeighingSpec } from '../job/finish.js';
-import { LIGHTENING, STAGES, type Stage } from '../job/stage.js';
+import type { WeighingSpec } from '../job/spec/finish.js';
+import { LIGHTENING, STAGES, type Stage } from '../job/spec/stage.js';
 import { type Belief, expectedOf, learn } from './learn.js';
 
 /** A weighing that cannot be true, or hardly: it is kept, but nothing is learned from it. */

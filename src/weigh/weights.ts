@@ -1,7 +1,7 @@
 import type { Block } from '../block/block.js';
 import type { Chamber } from '../chamber/chamber.js';
 import type { Job } from '../job/job.js';
-import { STAGES, type Stage } from '../job/stage.js';
+import { STAGES, type Stage } from '../job/spec/stage.js';
 import type { Layup } from '../layup/layup.js';
 import type { Bare } from './bare.js';
 import { type Bulk, momentAbout, sumOf, times } from './bulk.js';

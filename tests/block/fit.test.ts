@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { fitted } from '../../src/block/fit.js';
 import { perimeter, reach } from '../../src/block/reach.js';
 import { areaOf, easeCorners } from '../../src/chamber/contour.js';
-import type { Vertex } from '../../src/length/vertex.js';
+import type { Vertex } from '../../src/contour/vertex.js';
 import { planOf } from '../../src/plan.js';
 import { sampleJob } from '../samples.js';
 

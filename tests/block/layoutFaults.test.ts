@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { cutSheets } from '../../src/block/cutSheets.js';
-import type { CutPart, SawSetting } from '../../src/block/cutPart.js';
-import type { CutPlan, CutSheet } from '../../src/block/cutPlan.js';
+import { cutSheets } from '../../src/block/cut/cutSheets.js';
+import type { CutPart, SawSetting } from '../../src/block/nest/cutPart.js';
+import type { CutPlan, CutSheet } from '../../src/block/cut/cutPlan.js';
 import { layoutFaults } from './layoutFaults.js';
 
 const saw: SawSetting = { kerf: 3, trim: 5, keep: { length: 100, width: 50 } };

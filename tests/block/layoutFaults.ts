@@ -1,5 +1,5 @@
-import type { CutPart, SawSetting } from '../../src/block/cutPart.js';
-import type { Cut, CutPlan, CutSheet } from '../../src/block/cutPlan.js';
+import type { CutPart, SawSetting } from '../../src/block/nest/cutPart.js';
+import type { Cut, CutPlan, CutSheet } from '../../src/block/cut/cutPlan.js';
 
 /** Sizes that differ by less are one size: what the planner itself calls the same, mm. */
 const SAME = 0.0101;

@@ -6,8 +6,8 @@ import { toBoard, toFace } from '../../src/layup/frame.js';
 import type { Face } from '../../src/layup/layup.js';
 import { flared } from '../weigh/flared.js';
 import { sampleJob } from '../samples.js';
-import { makingTable } from '../../src/sheet/cutTables.js';
-import { cuttingOf } from '../../src/block/cutting.js';
+import { makingTable } from '../../src/sheet/cutting/cutTables.js';
+import { cuttingOf } from '../../src/block/cut/cutting.js';
 
 describe('blocks of chambers that go right through a flared piece', () => {
   const plan = planOf(flared());

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { bestSheet } from '../../src/block/bestSheet.js';
-import { cutSheets } from '../../src/block/cutSheets.js';
-import type { CutPart, SawSetting } from '../../src/block/cutPart.js';
-import type { NestProblem } from '../../src/block/nest.js';
-import { eachBlank } from '../../src/block/region.js';
-import { seeded } from '../../src/block/seeded.js';
+import { bestSheet } from '../../src/block/nest/bestSheet.js';
+import { cutSheets } from '../../src/block/cut/cutSheets.js';
+import type { CutPart, SawSetting } from '../../src/block/nest/cutPart.js';
+import type { NestProblem } from '../../src/block/nest/nest.js';
+import { eachBlank } from '../../src/block/nest/region.js';
+import { seeded } from '../../src/block/nest/seeded.js';
 import { layoutFaults } from './layoutFaults.js';
 
 /** Length, width, how many at most, what one is worth. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { makingOf } from '../../src/block/making.js';
+import { makingOf } from '../../src/block/cut/making.js';
 import { sawnFrom } from '../../src/block/sawn.js';
 import { easeCorners } from '../../src/chamber/contour.js';
 

@@ -6,10 +6,10 @@ import { boardFolder } from '../cli/files.js';
 import { kernel, outsideOf, solidOfChamber } from '../oracle/kernel.js';
 import type { Job } from '../../src/job/job.js';
 import { readRouted, writeRouted } from '../../src/job/parts/routed.js';
-import type { RoutedRow } from '../../src/job/routed.js';
+import type { RoutedRow } from '../../src/job/spec/routed.js';
 import { planOf, type Plan } from '../../src/plan.js';
 import { proofOf } from '../../src/proof/proof.js';
-import { verdictOf } from '../../src/verdict.js';
+import { verdictOf } from '../../src/verdict/verdict.js';
 import { sampleJob } from '../samples.js';
 
 const job = sampleJob('mere-prone');

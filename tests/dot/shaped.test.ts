@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { ShapedSpec } from '../../src/job/shaped.js';
+import type { ShapedSpec } from '../../src/job/spec/shaped.js';
 import { planOf, type Plan } from '../../src/plan.js';
 import { proofOf } from '../../src/proof/proof.js';
-import { verdictOf } from '../../src/verdict.js';
+import { verdictOf } from '../../src/verdict/verdict.js';
 import { tryChambers } from '../../src/weigh/trial.js';
 import { sampleJob, SAMPLES } from '../samples.js';
 import { clearances, SINGLE } from './oracles.js';

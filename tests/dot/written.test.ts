@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { parseLength, printLength } from '../../src/length/length.js';
 import { planOf } from '../../src/plan.js';
-import { finishedLineAt } from '../../src/sheet/finished.js';
-import { dottedJoints, heightsOn } from '../../src/sheet/dotsSheet.js';
+import { finishedLineAt } from '../../src/sheet/section/finished.js';
+import { dottedJoints, heightsOn } from '../../src/sheet/dots/dotsSheet.js';
 import { sampleJob, SAMPLES } from '../samples.js';
 
 /** A figure goes on paper to the next mark of a rule, mm: half of it is lost along and up, and as much again by the mesh the papers are drawn from. */

@@ -1,6 +1,6 @@
 import { Writable } from 'node:stream';
 import { writePdf, type Printed, type PrintOptions } from '../../src/print/pdf.js';
-import { sheetNamed } from '../../src/print/paper.js';
+import { sheetNamed } from '../../src/print/paper/paper.js';
 import type { DocumentPage, JobMark } from '../../src/print/set.js';
 
 /** A name that trips every writer that does not escape, and letters that a standard font garbles. */

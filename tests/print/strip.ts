@@ -1,5 +1,5 @@
 import type { Drawing, Shape } from '../../src/sheet/drawing.js';
-import type { Vertex } from '../../src/length/vertex.js';
+import type { Vertex } from '../../src/contour/vertex.js';
 
 /** A made-up face of a strip: `length` long, `thick` in the middle, nose and tail lifted by `lift`, with chambers and words. */
 export function stripDrawing(id = 'face-R2', length = 3500, thick = 110, lift = 150): Drawing {

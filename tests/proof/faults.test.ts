@@ -11,8 +11,8 @@ import { squaredOut } from '../../src/proof/plane.js';
 import { proofOf } from '../../src/proof/proof.js';
 import { footprintOf, routedOf, type Published } from '../../src/proof/published.js';
 import { heightsOver, surfaceOf } from '../../src/proof/surface.js';
-import { sayFault } from '../../src/sheet/faultWords.js';
-import { verdictOf } from '../../src/verdict.js';
+import { sayFault } from '../../src/verdict/fault.js';
+import { verdictOf } from '../../src/verdict/verdict.js';
 import { kernel, solidOfChamber, solidOfMesh } from '../oracle/kernel.js';
 import { SAMPLES, sampleJob } from '../samples.js';
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Job } from '../../src/job/job.js';
-import { labelStocks } from '../../src/print/labelStock.js';
+import { labelStocks } from '../../src/print/paper/labelStock.js';
 import { planOf } from '../../src/plan.js';
 import { reportOf } from '../../src/cli/report.js';
 import { fullSizeDrawings, paperSet, papersOf } from '../../src/sheet/papers.js';

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
-import { cuttingOnce } from '../../src/sheet/cuttingOnce.js';
-import { blockRows, cutRows } from '../../src/sheet/cutRows.js';
+import { cuttingOnce } from '../../src/sheet/cutting/cuttingOnce.js';
+import { blockRows, cutRows } from '../../src/sheet/cutting/cutRows.js';
 import type { Cell } from '../../src/sheet/pages.js';
-import { routingRows } from '../../src/sheet/routerTable.js';
-import { trackingRows } from '../../src/sheet/trackingList.js';
-import { weightRows } from '../../src/sheet/weightsPages.js';
+import { routingRows } from '../../src/sheet/face/routerTable.js';
+import { trackingRows } from '../../src/sheet/blocks/trackingList.js';
+import { weightRows } from '../../src/sheet/weights/weightsPages.js';
 import { planOf } from '../../src/plan.js';
 import { sampleJob } from '../samples.js';
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { settled } from '../../src/print/settle.js';
+import { settled } from '../../src/print/trace/settle.js';
 import type { PathShape, TextShape } from '../../src/sheet/drawing.js';
-import { faceSheet } from '../../src/sheet/faceSheet.js';
+import { faceSheet } from '../../src/sheet/face/faceSheet.js';
 import { sheetRows } from '../../src/sheet/mirror.js';
 import { planOfSample } from './sample.js';
 import { smallPlan } from './smallPlan.js';

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { jointNamed } from '../../src/job/names.js';
 import type { Job } from '../../src/job/job.js';
-import { labelStocks } from '../../src/print/labelStock.js';
+import { labelStocks } from '../../src/print/paper/labelStock.js';
 import { planOf, type Plan } from '../../src/plan.js';
 import { paperSet } from '../../src/sheet/papers.js';
-import { WORDS } from '../../src/sheet/words.js';
+import { WORDS } from '../../src/words/say.js';
 import { reportOf } from '../../src/cli/report.js';
 import { sampleJob, SAMPLES } from '../samples.js';
 

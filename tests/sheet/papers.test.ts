@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { labelStocks } from '../../src/print/labelStock.js';
+import { labelStocks } from '../../src/print/paper/labelStock.js';
 import { paperSet, papersOf } from '../../src/sheet/papers.js';
 import { sheetRows } from '../../src/sheet/mirror.js';
 import { planOfSample, SAMPLES } from './sample.js';

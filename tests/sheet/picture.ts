@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect } from 'vitest';
-import { svgOf } from '../../src/print/svg.js';
+import { svgOf } from '../../src/print/svg/svg.js';
 import type { Drawing } from '../../src/sheet/drawing.js';
 
 /**

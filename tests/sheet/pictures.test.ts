@@ -1,15 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { blockSheets } from '../../src/sheet/blockSheet.js';
-import { dotsSheet, sheetJoints } from '../../src/sheet/dotsSheet.js';
+import { blockSheets } from '../../src/sheet/blocks/blockSheet.js';
+import { dotsSheet, sheetJoints } from '../../src/sheet/dots/dotsSheet.js';
 import type { Drawing } from '../../src/sheet/drawing.js';
-import { faceSheet } from '../../src/sheet/faceSheet.js';
-import { guideSheets } from '../../src/sheet/guideSheet.js';
+import { faceSheet } from '../../src/sheet/face/faceSheet.js';
+import { guideSheets } from '../../src/sheet/guides/guideSheet.js';
 import { sheetRows } from '../../src/sheet/mirror.js';
-import { planParts, planView } from '../../src/sheet/planView.js';
-import { storyPole } from '../../src/sheet/pole.js';
-import { sectionSheets } from '../../src/sheet/sectionSheet.js';
-import { wallChart } from '../../src/sheet/wallChart.js';
-import { wallMap } from '../../src/sheet/wallMap.js';
+import { planParts, planView } from '../../src/sheet/plan/planView.js';
+import { storyPole } from '../../src/sheet/face/pole.js';
+import { sectionSheets } from '../../src/sheet/section/sectionSheet.js';
+import { wallChart } from '../../src/sheet/plan/wallChart.js';
+import { wallMap } from '../../src/sheet/plan/wallMap.js';
 import { expectPicture } from './picture.js';
 import { smallPlan } from './smallPlan.js';
 

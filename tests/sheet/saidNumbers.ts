@@ -1,4 +1,4 @@
-import { settled } from '../../src/print/settle.js';
+import { settled } from '../../src/print/trace/settle.js';
 import sheets from '../../templates/sheets.json' with { type: 'json' };
 import cutting from '../../templates/cutting.json' with { type: 'json' };
 import guides from '../../templates/guides.json' with { type: 'json' };
@@ -7,14 +7,14 @@ import { stretchOf } from '../../src/chamber/stretch.js';
 import { reportOf } from '../../src/cli/report.js';
 import { parseLength } from '../../src/length/length.js';
 import type { Plan } from '../../src/plan.js';
-import { labelStocks } from '../../src/print/labelStock.js';
-import { cuttingOnce } from '../../src/sheet/cuttingOnce.js';
-import { blockRows } from '../../src/sheet/cutRows.js';
+import { labelStocks } from '../../src/print/paper/labelStock.js';
+import { cuttingOnce } from '../../src/sheet/cutting/cuttingOnce.js';
+import { blockRows } from '../../src/sheet/cutting/cutRows.js';
 import type { Drawing, TextShape } from '../../src/sheet/drawing.js';
 import type { Cell, DocumentPage, TablePage } from '../../src/sheet/pages.js';
 import { paperSet, papersOf } from '../../src/sheet/papers.js';
-import { routingRows } from '../../src/sheet/routerTable.js';
-import { trackingRows } from '../../src/sheet/trackingList.js';
+import { routingRows } from '../../src/sheet/face/routerTable.js';
+import { trackingRows } from '../../src/sheet/blocks/trackingList.js';
 
 /** What is said of one chamber or its block in one place: `said` as it stands there, read back as mm. */
 export interface Said {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { fnv1a, stampOf } from '../../src/sheet/stamp.js';
-import { faceSheet } from '../../src/sheet/faceSheet.js';
+import { faceSheet } from '../../src/sheet/face/faceSheet.js';
 import { sheetRows } from '../../src/sheet/mirror.js';
 import { smallPlan } from './smallPlan.js';
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import uses from '../../templates/uses.json' with { type: 'json' };
 import { planOf } from '../../src/plan.js';
-import { labelStocks } from '../../src/print/labelStock.js';
+import { labelStocks } from '../../src/print/paper/labelStock.js';
 import type { TextPage } from '../../src/sheet/pages.js';
 import { fullSizeDrawings, paperSet, papersOf, revisionOf } from '../../src/sheet/papers.js';
 import { planOfSample, SAMPLES } from './sample.js';

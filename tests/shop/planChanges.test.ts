@@ -6,7 +6,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { trackedBlocks } from '../../src/cli/trackedBlocks.js';
 import { readJob } from '../../src/job/read.js';
 import { planOf, type Plan } from '../../src/plan.js';
-import { pathPoints } from '../../src/print/linePoints.js';
+import { pathPoints } from '../../src/print/trace/linePoints.js';
 import { refitsOf } from '../../src/shop/refits.js';
 import { FIT_TOLERANCE, TURNS, type Turn } from '../../src/shop/shape.js';
 import { NOTHING_YET, stateAfter } from '../../src/shop/state.js';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { FinSpec } from '../../src/job/finish.js';
+import type { FinSpec } from '../../src/job/spec/finish.js';
 import { finVolume } from '../../src/weigh/fin.js';
 import { kernel } from '../oracle/kernel.js';
 

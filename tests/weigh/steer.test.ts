@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { MATERIALS } from '../../src/job/materials.js';
-import type { TargetSpec } from '../../src/job/finish.js';
+import type { TargetSpec } from '../../src/job/spec/finish.js';
 import { planOf } from '../../src/plan.js';
 import { parseLength } from '../../src/length/length.js';
 import { printExactly } from '../../src/length/exactly.js';

@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import type { GlassSpec } from '../../src/job/finish.js';
+import type { GlassSpec } from '../../src/job/spec/finish.js';
 import type { Job } from '../../src/job/job.js';
 import { readJob } from '../../src/job/read.js';
 import { KG_PER_POUND } from '../../src/length/units.js';

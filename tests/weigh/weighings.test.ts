@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import type { WeighingSpec } from '../../src/job/finish.js';
-import type { Stage } from '../../src/job/stage.js';
+import type { WeighingSpec } from '../../src/job/spec/finish.js';
+import type { Stage } from '../../src/job/spec/stage.js';
 import { beliefOf } from '../../src/weigh/learn.js';
 import { learnFrom } from '../../src/weigh/weighings.js';
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { GlueUpSpec, Job, MemberWithJoint } from '../../src/job/job.js';
-import type { Stage } from '../../src/job/stage.js';
+import type { Stage } from '../../src/job/spec/stage.js';
 import { planOf } from '../../src/plan.js';
-import { STAGES } from '../../src/job/stage.js';
+import { STAGES } from '../../src/job/spec/stage.js';
 import { weightsOf, type StageWeight, type Weights } from '../../src/weigh/weights.js';
 import { inches, pounds, tarn } from './tarn.js';
 

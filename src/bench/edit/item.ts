@@ -1,5 +1,5 @@
 import { isSeq, type YAMLSeq } from 'yaml';
-import type { Path } from '../../job/say.js';
+import type { Path } from '../../job/mistake/say.js';
 import { documentOf } from './document.js';
 import { endOfLine, lastContent } from './ranges.js';
 

@@ -1,6 +1,6 @@
 import type { GlueUpSpec, Job, MemberWithJoint } from '../../job/job.js';
 import type { FromCentre } from '../../job/names.js';
-import type { Path } from '../../job/say.js';
+import type { Path } from '../../job/mistake/say.js';
 import { documentOf } from './document.js';
 import { valueAt, withValue } from './value.js';
 import { ruleStep, writtenLength } from './written.js';

@@ -1,6 +1,6 @@
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import type { Finding } from '../../job/finding.js';
-import { writePath } from '../../job/say.js';
+import { writePath } from '../../job/mistake/say.js';
 import type { Units } from '../../length/units.js';
 import type { Bench } from '../bench.js';
 import { withValue, withoutKey } from '../edit/value.js';

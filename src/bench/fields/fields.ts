@@ -1,5 +1,5 @@
 import type { Job } from '../../job/job.js';
-import type { Path } from '../../job/say.js';
+import type { Path } from '../../job/mistake/say.js';
 import { parseDensity, printDensity } from '../../length/density.js';
 import { parseLength, printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';

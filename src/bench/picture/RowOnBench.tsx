@@ -1,7 +1,7 @@
 import { counted } from '../../length/counted.js';
 import { useMemo } from 'preact/hooks';
 import { stretchOf } from '../../chamber/stretch.js';
-import type { Vertex } from '../../length/vertex.js';
+import type { Vertex } from '../../contour/vertex.js';
 import { printLength } from '../../length/length.js';
 import { printAs } from '../../length/rounded.js';
 import { toFace } from '../../layup/frame.js';

@@ -1,9 +1,9 @@
-import { cuttingOf } from '../../block/cutting.js';
+import { cuttingOf } from '../../block/cut/cutting.js';
 import type { Grid } from '../../board/grid.js';
 import type { Finding } from '../../job/finding.js';
 import type { Job } from '../../job/job.js';
 import { readJob } from '../../job/read.js';
-import type { Reading } from '../../job/reading.js';
+import type { Reading } from '../../job/text/reading.js';
 import { besideIn, type Beside } from '../../job/table-beside.js';
 import type { Layup } from '../../layup/layup.js';
 import { planOf, type Plan } from '../../plan.js';

@@ -1,7 +1,7 @@
 import { printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
 import type { OffsetPoint, OffsetStation } from '../parts/offsets.js';
-import type { Say } from '../say.js';
+import type { Say } from '../mistake/say.js';
 import { FAR, modifiedZ } from './outliers.js';
 
 /** A point may lie so far from its neighbour stations' sections, as a share of the thickness, before it is told. */

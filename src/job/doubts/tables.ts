@@ -3,7 +3,7 @@ import type { Units } from '../../length/units.js';
 import type { BoardSpec, OutlineSpec } from '../job.js';
 import type { BoardFile } from '../parts/board.js';
 import type { OffsetStation } from '../parts/offsets.js';
-import type { Path, Say } from '../say.js';
+import type { Path, Say } from '../mistake/say.js';
 import { outliersAlong, type Bearing } from './outliers.js';
 import { sectionsInDoubt } from './sections.js';
 

@@ -5,7 +5,7 @@ import type { Units } from '../../length/units.js';
 import { printWeight } from '../../length/weight.js';
 import { widestHalf } from '../half-width.js';
 import type { Job, Member } from '../job.js';
-import type { Path, Say } from '../say.js';
+import type { Path, Say } from '../mistake/say.js';
 
 type Print = (value: number, units: Units) => string;
 

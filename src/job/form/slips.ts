@@ -1,4 +1,4 @@
-import { nearest } from '../nearest.js';
+import { nearest } from '../mistake/nearest.js';
 import { bracketSlip } from './brackets.js';
 import { lineOf, type Line } from './line.js';
 import type { Said, Sentence } from './said.js';

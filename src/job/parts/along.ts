@@ -1,7 +1,7 @@
 import type { Units } from '../../length/units.js';
 import { printLength, sameNumber } from '../../length/length.js';
 import type { Quantities } from '../quantities.js';
-import type { Say } from '../say.js';
+import type { Say } from '../mistake/say.js';
 
 /** The two ways to say where along the board something is; exactly one is given. */
 export function alongSchema(q: Quantities, what: string) {

@@ -2,10 +2,10 @@ import { z } from 'zod';
 import { printLength } from '../../length/length.js';
 import { printAs } from '../../length/rounded.js';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
-import type { BlockGlueSpec, BlocksSpec, StockSpec } from '../blocks.js';
+import type { BlockGlueSpec, BlocksSpec, StockSpec } from '../spec/blocks.js';
 import type { ChamberSpec } from '../job.js';
 import type { Quantities } from '../quantities.js';
-import type { Say } from '../say.js';
+import type { Say } from '../mistake/say.js';
 
 /** What a job that says nothing gets, round in the shop's own units (mm, inches). Common practice, no source, but the clamps. */
 const DEFAULTS = {

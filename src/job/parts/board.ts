@@ -4,7 +4,7 @@ import { printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
 import type { BoardSpec, PlanPoint, ProfileStation, SectionStation } from '../job.js';
 import type { Quantities } from '../quantities.js';
-import type { Say } from '../say.js';
+import type { Say } from '../mistake/say.js';
 import type { OffsetStation } from './offsets.js';
 import { noseSchema, outlineSchema, tailSchema, toNose, toOutline, toTail } from './outline.js';
 import { stationSchema, toMeasured, type Measured } from './station.js';

@@ -1,5 +1,5 @@
 import core from 'paper/dist/paper-core.js';
-import type { Say } from '../say.js';
+import type { Say } from '../mistake/say.js';
 
 /** Its types come as one namespace; what is imported is the scope that holds it. */
 const scope = core as unknown as paper.PaperScope;

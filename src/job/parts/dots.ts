@@ -2,11 +2,11 @@ import { z } from 'zod';
 import { printLength } from '../../length/length.js';
 import { printAs } from '../../length/rounded.js';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
-import type { DotSpec, GluedJointSpec, GluedPoint } from '../dots.js';
+import type { DotSpec, GluedJointSpec, GluedPoint } from '../spec/dots.js';
 import type { BoardSpec } from '../job.js';
 import { jointNamed } from '../names.js';
 import type { Quantities } from '../quantities.js';
-import type { Say } from '../say.js';
+import type { Say } from '../mistake/say.js';
 import { alongSchema, placeAlong } from './along.js';
 
 /** What a job that says nothing gets, round in the shop's own units (mm, inches). Common practice, no source. */

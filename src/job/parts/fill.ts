@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Material } from '../job.js';
 import type { Quantities } from '../quantities.js';
-import type { Say } from '../say.js';
+import type { Say } from '../mistake/say.js';
 import { shortText } from '../text.js';
 import { densitySchema, type FindMaterial } from './materials.js';
 

@@ -3,7 +3,7 @@ import { printAs, roundedAs } from '../../length/rounded.js';
 import type { Units } from '../../length/units.js';
 import { halfWidthAt, widestHalf } from '../half-width.js';
 import type { BoardSpec, ChamberSpec, GlueUpSpec, Member, OutlineSpec } from '../job.js';
-import type { Say } from '../say.js';
+import type { Say } from '../mistake/say.js';
 
 /** Says the first member of a side that begins outside the board everywhere along it, so that nothing of it would be left. */
 export function checkMembersFit(glueUp: GlueUpSpec, board: BoardSpec, units: Units, say: Say): void {

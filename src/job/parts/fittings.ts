@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import type { Units } from '../../length/units.js';
-import type { FittingSpec } from '../finish.js';
+import type { FittingSpec } from '../spec/finish.js';
 import type { BoardSpec } from '../job.js';
 import type { Quantities } from '../quantities.js';
-import type { Say } from '../say.js';
+import type { Say } from '../mistake/say.js';
 import { shortText } from '../text.js';
 import { alongSchema, placeAlong } from './along.js';
 

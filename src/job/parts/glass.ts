@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
-import type { GlassSpec } from '../finish.js';
+import type { GlassSpec } from '../spec/finish.js';
 import type { Quantities } from '../quantities.js';
 import { USUAL_GLASS } from '../usual-glass.js';
 

@@ -5,7 +5,7 @@ import { halfWidthAt } from '../half-width.js';
 import type { BoardSpec, JointKeepOutSpec, KeepOutSpec } from '../job.js';
 import { jointNamed } from '../names.js';
 import type { Quantities } from '../quantities.js';
-import type { Say } from '../say.js';
+import type { Say } from '../mistake/say.js';
 import { shortText } from '../text.js';
 import { alongSchema, placeAlong } from './along.js';
 import { closedPath } from './closed-path.js';

@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import type { Material } from '../job.js';
 import { MATERIALS } from '../materials.js';
-import { nearest } from '../nearest.js';
+import { nearest } from '../mistake/nearest.js';
 import type { Quantities } from '../quantities.js';
-import type { Path, Say } from '../say.js';
+import type { Path, Say } from '../mistake/say.js';
 import { shortText } from '../text.js';
 
 export function densitySchema(q: Quantities) {

@@ -2,8 +2,8 @@ import { printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
 import { halfWidthAt, widestHalf } from '../half-width.js';
 import type { BoardSpec } from '../job.js';
-import type { Say } from '../say.js';
-import type { ShapedSpec } from '../shaped.js';
+import type { Say } from '../mistake/say.js';
+import type { ShapedSpec } from '../spec/shaped.js';
 
 /** Beyond these shares of what is drawn it is another board, or a slip. The sides of a width are drawn coarsely here near the tips. */
 const CAN_BE = { thickness: [0.5, 1.5], width: [0.5, 1.3] } as const;

@@ -3,8 +3,8 @@ import Papa from 'papaparse';
 import { parseLength, printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
 import type { Finding } from '../finding.js';
-import { nearest } from '../nearest.js';
-import { troubleWithText } from '../trouble-with-text.js';
+import { nearest } from '../mistake/nearest.js';
+import { troubleWithText } from '../text/trouble-with-text.js';
 
 /** A point of a table of offsets, and where it stands in the table. Heights are over the table's own base line, mm. */
 export interface OffsetPoint {

@@ -3,7 +3,7 @@ import { printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
 import type { NoseShape, PlanPoint, TailShape } from '../job.js';
 import type { Quantities } from '../quantities.js';
-import type { Say } from '../say.js';
+import type { Say } from '../mistake/say.js';
 
 const halfBounds = { least: 0.5, most: 1000, because: 'no board is wider' };
 

@@ -1,8 +1,8 @@
 import Papa from 'papaparse';
 import { z } from 'zod';
-import type { Vertex } from '../../length/vertex.js';
-import type { RoutedChamber, RoutedRow } from '../routed.js';
-import type { Say } from '../say.js';
+import type { Vertex } from '../../contour/vertex.js';
+import type { RoutedChamber, RoutedRow } from '../spec/routed.js';
+import type { Say } from '../mistake/say.js';
 import type { Beside } from '../table-beside.js';
 import { shortText } from '../text.js';
 

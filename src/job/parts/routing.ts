@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import { printLength } from '../../length/length.js';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
-import type { RoutingSpec } from '../routing.js';
+import type { RoutingSpec } from '../spec/routing.js';
 import type { Quantities } from '../quantities.js';
-import type { Say } from '../say.js';
+import type { Say } from '../mistake/say.js';
 
 /** What a job that says nothing gets, round in the shop's own units (mm, inches). Common practice, no source. */
 const DEFAULTS = {

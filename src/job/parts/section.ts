@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { NumberedSection } from '../job.js';
 import type { Quantities } from '../quantities.js';
-import type { Say } from '../say.js';
+import type { Say } from '../mistake/say.js';
 
 /** A section by a few numbers that can be measured with a square and a rule. */
 export function sectionSchema(q: Quantities) {

@@ -3,7 +3,7 @@ import { printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
 import type { PlanPoint, ProfileStation, SectionStation } from '../job.js';
 import type { Quantities } from '../quantities.js';
-import type { Say } from '../say.js';
+import type { Say } from '../mistake/say.js';
 import { alongSchema, placeAlong } from './along.js';
 import { sectionSchema, toSection } from './section.js';
 

@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import type { Units } from '../../length/units.js';
-import type { Range, TargetSpec } from '../finish.js';
+import type { Range, TargetSpec } from '../spec/finish.js';
 import type { BoardSpec } from '../job.js';
 import type { Quantities } from '../quantities.js';
-import type { Say } from '../say.js';
+import type { Say } from '../mistake/say.js';
 import { alongSchema, placeAlong } from './along.js';
 import { CLOTH_BOUNDS } from './glass.js';
 import type { FindMaterial } from './materials.js';

@@ -1,9 +1,9 @@
 import { z } from 'zod';
 import { KG_PER_POUND, type Units } from '../../length/units.js';
-import type { WeighingSpec } from '../finish.js';
+import type { WeighingSpec } from '../spec/finish.js';
 import type { Quantities } from '../quantities.js';
-import type { Say } from '../say.js';
-import { STAGES } from '../stage.js';
+import type { Say } from '../mistake/say.js';
+import { STAGES } from '../spec/stage.js';
 
 /** How far a shop's scale may be off; common practice, no source. */
 const SCALE = { mm: 0.1, in: KG_PER_POUND / 4 } as const;

@@ -9,7 +9,7 @@ import type { ViewOf } from './app.js';
 import { isFine, LinkLine } from './linkLine.js';
 import { PhotoOf } from './photoOf.js';
 import { sayClock } from './sayClock.js';
-import { smallerPhoto } from './smallerPhoto.js';
+import { smallerPhoto } from './link/smallerPhoto.js';
 import { StepButton } from './stepButton.js';
 import { ANSWER_GIVEN, CAUTIONS, STEP_DONE } from './words.js';
 

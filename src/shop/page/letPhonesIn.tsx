@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { ViewOf } from './app.js';
-import { call } from './serverCalls.js';
+import { call } from './link/serverCalls.js';
 import { NOT_SHARED_WORDS, SHARED_WORDS } from './words.js';
 
 interface Code {

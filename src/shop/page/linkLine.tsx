@@ -1,4 +1,4 @@
-import type { Shown } from './shopOnPage.js';
+import type { Shown } from './link/shopOnPage.js';
 
 /** Whether what is pressed here arrives. Always in view. */
 export function LinkLine({ link, unsent }: Pick<Shown, 'link' | 'unsent'>) {

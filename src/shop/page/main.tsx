@@ -1,7 +1,7 @@
 import { render } from 'preact';
 import { App } from './app.js';
-import { openMemory } from './memory.js';
-import { ShopOnPage } from './shopOnPage.js';
+import { openMemory } from './link/memory.js';
+import { ShopOnPage } from './link/shopOnPage.js';
 
 /** A key or a code behind the `#` is taken out of the address at once, so that it is not kept in the browser's history. */
 function takeFromAddress(name: 'token' | 'code'): string | undefined {

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
-import { fetchFile } from './serverCalls.js';
-import type { ShopOnPage } from './shopOnPage.js';
+import { fetchFile } from './link/serverCalls.js';
+import type { ShopOnPage } from './link/shopOnPage.js';
 
 /** A photo of a block, or a word in its place while it waits to be sent. */
 export function PhotoOf({

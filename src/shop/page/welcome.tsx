@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { Shown, ShopOnPage } from './shopOnPage.js';
+import type { Shown, ShopOnPage } from './link/shopOnPage.js';
 import { WELCOME_WORDS } from './words.js';
 
 /** What a phone sees that was not let in, or not any more. What it could not send stays on it. */

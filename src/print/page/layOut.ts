@@ -1,0 +1,70 @@
+import { layCheck } from './checkPage.js';
+import { layContents } from './contentsPage.js';
+import { layFigure } from './figurePage.js';
+import { layLabels } from './labelsPage.js';
+import type { Book, Entry, Leaf, Studio, TiledEntry } from './leaf.js';
+import { layMap } from './mapPage.js';
+import type { DocumentPage, PaperSet } from '../set.js';
+import { layTable } from './tablePage.js';
+import { layText } from './textPage.js';
+import { layTiled } from './tiledPage.js';
+
+/** Lays every document of a set out into pages, and makes the book that contents and page map are drawn from. */
+export function layOut(set: PaperSet, studio: Studio): { readonly leaves: readonly Leaf[]; readonly book: Book } {
+  // Full-size drawings first: the map, which comes before them, needs to know how they lie.
+  let seams = 0;
+  const tiles = new Map<DocumentPage, ReturnType<typeof layTiled>>();
+  for (const page of set.pages) {
+    if (page.kind !== 'tiled') continue;
+    const laid = layTiled(page, studio, seams);
+    seams += laid.seams;
+    tiles.set(page, laid);
+  }
+  const plans = [...tiles].map(([page, { plan }]): TiledEntry => ({ title: page.title, plan, page: 0 }));
+
+  const entryCount = set.pages.length + [...tiles.values()].reduce((sum, { leaves }) => sum + partsOf(leaves), 0);
+  const leaves: Leaf[] = [];
+  const entries: Entry[] = [];
+  const tiled: TiledEntry[] = [];
+  for (const page of set.pages) {
+    const first = leaves.length + 1;
+    if (page.kind === 'tiled') tiled.push({ ...plans[tiled.length]!, page: first });
+    const made = page.kind === 'tiled' ? tiles.get(page)!.leaves : layDocument(page, studio, entryCount, plans);
+    made.forEach((leaf, i) => {
+      const name = `page-${String(first + i)}`;
+      if (leaf.bookmark !== undefined) {
+        const size = page.use && { size: page.use.size };
+        entries.push({ title: leaf.bookmark, page: first + i, name, level: 0, ...size });
+      }
+      if (leaf.part !== undefined) entries.push({ title: leaf.part, page: first + i, name, level: 1 });
+    });
+    leaves.push(...made);
+  }
+  return { leaves, book: { pages: leaves.length, entries, tiled } };
+}
+
+const partsOf = (leaves: readonly Leaf[]): number => leaves.filter((leaf) => leaf.part !== undefined).length;
+
+function layDocument(
+  page: Exclude<DocumentPage, { kind: 'tiled' }>,
+  studio: Studio,
+  entries: number,
+  plans: readonly TiledEntry[],
+): readonly Leaf[] {
+  switch (page.kind) {
+    case 'figure':
+      return layFigure(page, studio);
+    case 'table':
+      return layTable(page, studio);
+    case 'text':
+      return layText(page, studio);
+    case 'labels':
+      return layLabels(page, studio);
+    case 'check':
+      return layCheck(page, studio);
+    case 'contents':
+      return layContents(page, studio, entries);
+    case 'map':
+      return layMap(page, studio, plans);
+  }
+}

@@ -1,0 +1,62 @@
+import type { Measure, Pen } from '../pen/pen.js';
+import type { SheetSettings } from '../tile/format.js';
+import type { Paper } from '../paper/paper.js';
+import type { PrinterFactors } from '../paper/printer.js';
+import type { JobMark } from '../set.js';
+import type { TilePlan } from '../tile/nest.js';
+import type { Words } from '../words.js';
+
+/** One page, laid out and not yet drawn. Its size is in true mm; `factors` says how much larger it is drawn for the printer. */
+export interface Leaf {
+  readonly width: number;
+  readonly height: number;
+  readonly factors: { readonly x: number; readonly y: number };
+  /** Begins a document: a bookmark of this name, and a line in the contents. */
+  readonly bookmark?: string;
+  /** Begins a part of a document: a bookmark, and a line in the contents, under the document's. */
+  readonly part?: string;
+  draw(pen: Pen, book: Book, page: number): void;
+}
+
+/** What the whole set comes to: known when the pages are drawn, after all are laid out. */
+export interface Book {
+  readonly pages: number;
+  readonly entries: readonly Entry[];
+  readonly tiled: readonly TiledEntry[];
+}
+
+export interface Entry {
+  readonly title: string;
+  /** From 1. */
+  readonly page: number;
+  /** The name that links to it. */
+  readonly name: string;
+  /** 0 a document, 1 a part of the document before. */
+  readonly level: 0 | 1;
+  /** Whether the size of its sheets matters, in words. */
+  readonly size?: string;
+}
+
+export interface TiledEntry {
+  readonly title: string;
+  readonly plan: TilePlan;
+  /** Page number of its first sheet. */
+  readonly page: number;
+}
+
+/** What every kind of page is laid out with. */
+export interface Studio {
+  readonly mark: JobMark;
+  readonly date: Date;
+  readonly words: Words;
+  readonly measure: Measure;
+  /** What full-size drawings go on. */
+  readonly paper: Paper;
+  /** What lists and notes go on: a sheet that a hand can hold. */
+  readonly documents: Paper & { readonly kind: 'sheet' };
+  readonly settings: SheetSettings;
+  readonly printer: PrinterFactors;
+}
+
+/** A date as ISO 8601 writes it, in universal time: `2026-05-04`. */
+export const isoDate = (date: Date): string => date.toISOString().slice(0, 10);

@@ -1,0 +1,142 @@
+import type { Layer } from '../../sheet/drawing.js';
+import { grown, heightOf, joinBoxes, shifted, widthOf, type Box } from '../trace/box.js';
+import { documentLeaf, documentSheet, headOf, type Room } from './documentSheet.js';
+import type { Book, Leaf, Studio, TiledEntry } from './leaf.js';
+import { narrow } from '../trace/line.js';
+import { windowBox, type Run } from '../tile/nest.js';
+import { outside } from '../tile/outside.js';
+import type { Pen } from '../pen/pen.js';
+import type { MapPage } from '../set.js';
+import { wrap } from '../pen/wrap.js';
+
+const LETTERS = 2.5;
+const LINE = LETTERS * 1.75;
+/** The tallest picture of a run on the map, mm. */
+const TALLEST_RUN = 90;
+const LARGEST_SCALE = 0.1;
+
+/** A run's place on the map pages. */
+interface Panel {
+  readonly entry: TiledEntry;
+  readonly run: Run;
+  /** Sheets of the same document before this run. */
+  readonly before: number;
+  readonly first: boolean;
+  readonly extent: Box;
+  readonly scale: number;
+  readonly height: number;
+}
+
+/**
+ * The map of all tiled documents of the set: how their sheets lie, numbered, with the drawing under them, how many there are
+ * beside the fewest any layout could need, and how large the whole is when glued, to check with a tape.
+ */
+export function layMap(page: MapPage, studio: Studio, tiled: readonly TiledEntry[]): readonly Leaf[] {
+  const { room } = documentSheet(studio, false);
+  const notes = studio.words.map.notes.flatMap((note) => wrap(note, room.width, LETTERS, false, studio.measure));
+  const notesHeight = notes.length * LINE + 4;
+  const pages: Panel[][] = [[]];
+  let left = room.height - notesHeight;
+  for (const panel of tiled.flatMap((entry) => panelsOf(entry, room))) {
+    if (panel.height > left && pages[pages.length - 1]!.length > 0) {
+      pages.push([]);
+      left = room.height;
+    }
+    pages[pages.length - 1]!.push(panel);
+    left -= panel.height;
+  }
+  return pages.map((panels, i) =>
+    documentLeaf(studio, false, headOf(page, i === 0), (pen, inner, book) => {
+      let y = inner.top;
+      if (i === 0) {
+        notes.forEach((note, k) => pen.text(note, inner.left, y - (k + 0.5) * LINE, { height: LETTERS }));
+        y -= notesHeight;
+      }
+      for (const panel of panels) {
+        pen.tagged('Figure', () => drawPanel(pen, panel, inner, y, studio, book), panel.entry.title);
+        y -= panel.height;
+      }
+    }),
+  );
+}
+
+function panelsOf(entry: TiledEntry, room: Room): readonly Panel[] {
+  let before = 0;
+  return entry.plan.runs.map((run, i): Panel => {
+    const extent = joinBoxes(run.windows.map((window) => windowBox(run, window)));
+    const scale = Math.min(LARGEST_SCALE, room.width / widthOf(extent), TALLEST_RUN / heightOf(extent));
+    const height = heightOf(extent) * scale + 2 * LINE + (i === 0 ? 2 * LINE : 0) + 3;
+    const panel = { entry, run, before, first: i === 0, extent, scale, height };
+    before += run.windows.length;
+    return panel;
+  });
+}
+
+function drawPanel(pen: Pen, panel: Panel, room: Room, top: number, studio: Studio, book: Book): void {
+  const { entry, run, extent, scale, before } = panel;
+  const { map, page } = studio.words;
+  let y = top;
+  if (panel.first) {
+    const { sheets, areaBound } = entry.plan;
+    pen.text(entry.title, room.left, y - LINE / 2, { height: 3.5, bold: true, fit: room.width });
+    y -= LINE;
+    pen.text(`${map.count}: ${String(sheets)} (${map.bound} ${String(areaBound)})`, room.left, y - LINE / 2 - 0.5, {
+      height: LETTERS,
+    });
+    y -= LINE;
+  }
+  const ink = joinBoxes(
+    run.placed.flatMap(({ trace, up }) => [...trace.lines, ...trace.texts].map((traced) => shifted(traced.box, 0, up))),
+  );
+  const size = `${String(Math.round(widthOf(ink)))} × ${String(Math.round(heightOf(ink)))} mm`;
+  const firstPage = book.tiled.find((other) => other.plan === entry.plan)?.page ?? 0;
+  const last = before + run.windows.length;
+  const pages = `${page} ${String(firstPage + before)}–${String(firstPage + last - 1)}`;
+  const names = run.placed.map(({ drawing }) => drawing.title).join(' · ');
+  pen.text(names, room.left, y - LINE / 2, { height: LETTERS, bold: true, fit: room.width });
+  y -= LINE;
+  pen.text(`${pages}; ${map.assembled}: ${size}`, room.left, y - LINE / 2, { height: LETTERS, fit: room.width });
+  y -= LINE;
+  const px = (x: number): number => room.left + (x - extent.minX) * scale;
+  const py = (v: number): number => y + (v - extent.maxY) * scale;
+  const boxes = run.windows.map((window): Box => {
+    const { minX, minY, maxX, maxY } = windowBox(run, window);
+    return { minX: px(minX), minY: py(minY), maxX: px(maxX), maxY: py(maxY) };
+  });
+  const numbers = boxes.map((box, i): Numbered => numberIn(box, String(before + i + 1), studio));
+  for (const { trace, up } of run.placed) {
+    for (const line of trace.lines) {
+      if (!MAPPED.includes(line.layer)) continue;
+      const points = line.points.map((value, i) => (i % 2 === 0 ? px(value) : py(value + up)));
+      for (const part of outside(
+        points,
+        numbers.map(({ ground }) => ground),
+      ))
+        pen.line(part, narrow);
+    }
+  }
+  boxes.forEach((box, i) => {
+    pen.rectangle(grown(box, -0.15), narrow);
+    const { text, x, y, height } = numbers[i]!;
+    pen.text(text, x, y, { height, bold: true, align: 'centre' });
+  });
+}
+
+/** The lines that show on a map what lies where. */
+const MAPPED: readonly Layer[] = ['outline', 'edge', 'joint', 'guide', 'block'];
+
+/** A sheet's number and the ground that lines leave free for it. */
+interface Numbered {
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+  readonly height: number;
+  readonly ground: Box;
+}
+
+function numberIn(box: Box, text: string, { measure }: Studio): Numbered {
+  const [x, y] = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
+  const height = Math.min(LETTERS, heightOf(box) * 0.3, (widthOf(box) * 0.7) / measure(text, true));
+  const [half, tall] = [(measure(text, true) * height) / 2 + 0.6, height / 2 + 0.6];
+  return { text, x, y, height, ground: { minX: x - half, minY: y - tall, maxX: x + half, maxY: y + tall } };
+}

@@ -1,0 +1,32 @@
+import type { Finding } from '../finding.js';
+import { oneLine } from '../trace/lettering.js';
+import type { Pdf } from './pen.js';
+import type { PaperSet } from '../set.js';
+
+/** The part of an opened font that tells which characters it has (fontkit, which pdfkit opens fonts with). */
+interface OpenedFont {
+  readonly _font: { readonly font: { hasGlyphForCodePoint(code: number): boolean } };
+}
+
+/** Words with characters that the papers' font lacks: they would be printed as empty boxes. One finding for each character. */
+export function fontFindings(set: PaperSet, doc: Pdf): readonly Finding[] {
+  doc.font('regular');
+  const { font } = (doc as unknown as OpenedFont)._font;
+  const lacking = new Map<string, string>();
+  const look = (value: unknown): void => {
+    if (typeof value === 'string') {
+      for (const letter of oneLine(value)) {
+        if (!lacking.has(letter) && !font.hasGlyphForCodePoint(letter.codePointAt(0)!)) lacking.set(letter, value);
+      }
+    } else if (Array.isArray(value)) value.forEach(look);
+    else if (typeof value === 'object' && value !== null) {
+      for (const [key, each] of Object.entries(value)) if (key !== 'vertices' && key !== 'code') look(each);
+    }
+  };
+  look(set);
+  return [...lacking].map(([letter, words]) => ({
+    where: 'words',
+    what: `The papers' font has no character "${letter}", as in "${words}": it would be printed as an empty box.`,
+    remedy: 'Write it in the job with other letters; Latin, Greek and Cyrillic ones are there.',
+  }));
+}

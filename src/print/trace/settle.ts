@@ -1,0 +1,112 @@
+import type { Caption, Drawing, Shape } from '../../sheet/drawing.js';
+import { boxOfPoints, grown, isIn, joinBoxes, type Box } from './box.js';
+import { Ground } from './ground.js';
+import { cornersOf } from './lettering.js';
+import { linePoints } from './linePoints.js';
+import { cornersOfBox } from './quad.js';
+
+/** Kept free between words and the edge of the page they stand on, mm. */
+const FROM_EDGE = 1.5;
+
+/**
+ * How bad it is that words cross the edge of their page, that they stand on others, that a line crosses them, that a mark must give way to them, and
+ * that an arrow or a leader is on another page than they are.
+ */
+const CUT = 1000;
+const OVERPRINTED = 100;
+const CROSSED = 10;
+const MARKED = 2;
+const PARTED = 1;
+
+/** Where words may stand: whole within one of the pages, each as what is seen of it when all are glued together; on none of the boxes taken if that can be helped. */
+export interface Pages {
+  readonly pages: readonly Box[];
+  readonly taken: readonly Box[];
+}
+
+/** A drawing moved up on its run. */
+interface Moved {
+  readonly drawing: Drawing;
+  readonly up: number;
+  /** Words that take what the captions of all drawings leave, by where those have come to stand. */
+  readonly after?: (written: readonly Shape[]) => readonly Caption[];
+}
+
+const known = new WeakMap<Drawing, Drawing>();
+
+/** A drawing with its captions in their places, as it comes out on one endless page: what SVG, DXF and small figures show. */
+export function settled(drawing: Drawing): Drawing {
+  if (!drawing.captions?.length) return drawing;
+  let done = known.get(drawing);
+  if (!done) known.set(drawing, (done = settledOn([{ drawing, up: 0 }])[0]!));
+  return done;
+}
+
+/**
+ * Drawings that lie on one run of pages, each caption at the first of its places where it is whole on one page and nothing crosses it; where
+ * there is no such place, at the least bad one, or left out if it may be.
+ */
+export function settledOn(moved: readonly Moved[], on?: Pages): Drawing[] {
+  const ground = new Ground();
+  for (const { drawing, up } of moved) for (const shape of drawing.shapes) add(ground, shape, up);
+  const taken = new Ground();
+  for (const box of on?.taken ?? []) taken.addWords(cornersOfBox(box));
+  const pages = on?.pages.map((page) => grown(page, -FROM_EDGE));
+  const write = (captions: readonly Caption[], up: number) =>
+    captions.flatMap((caption) => {
+      const place = bestPlace(caption, up, { ground, taken, ...(pages && { pages }) });
+      for (const shape of place) add(ground, shape, up);
+      return place;
+    });
+  const own = moved.map(({ drawing, up }) => write(drawing.captions ?? [], up));
+  return moved.map(({ drawing, up, after }, i) => {
+    return { ...drawing, captions: [], shapes: [...drawing.shapes, ...own[i]!, ...write(after?.(own[i]!) ?? [], up)] };
+  });
+}
+
+/** What is there already, and which pages there are. */
+interface There {
+  readonly ground: Ground;
+  readonly taken: Ground;
+  readonly pages?: readonly Box[];
+}
+
+function bestPlace({ places, optional }: Caption, up: number, there: There): readonly Shape[] {
+  let best: readonly Shape[] = [];
+  let least = optional ? 1 : Infinity;
+  for (const place of places) {
+    const harm = harmOf(place, up, there);
+    if (harm < least) [best, least] = [place, harm];
+    if (least === 0) break;
+  }
+  return best;
+}
+
+function harmOf(place: readonly Shape[], up: number, { ground, taken, pages }: There): number {
+  const whole = joinBoxes(place.map((shape) => boxOfPoints(raised(outlineOf(shape), up))));
+  let harm = pages && !pages.some((page) => isIn(whole, page)) ? PARTED : 0;
+  for (const shape of place) {
+    if (shape.kind === 'text') {
+      const corners = raised(cornersOf(shape), up);
+      if (pages && !pages.some((page) => isIn(boxOfPoints(corners), page))) harm += CUT;
+      if (ground.isWrittenOn(corners)) harm += OVERPRINTED;
+      if (ground.isCrossed(corners)) harm += CROSSED;
+      if (taken.isWrittenOn(corners)) harm += MARKED;
+    } else {
+      const points = raised(linePoints(shape), up);
+      if (ground.strikes(points)) harm += OVERPRINTED;
+      if (taken.strikes(points)) harm += MARKED;
+    }
+  }
+  return harm;
+}
+
+const outlineOf = (shape: Shape): Float64Array => (shape.kind === 'text' ? cornersOf(shape) : linePoints(shape));
+
+function add(ground: Ground, shape: Shape, up: number): void {
+  if (shape.kind === 'text') ground.addWords(raised(cornersOf(shape), up));
+  else ground.addLine(raised(linePoints(shape), up));
+}
+
+const raised = (points: Float64Array, up: number): Float64Array =>
+  up === 0 ? points : points.map((value, i) => (i % 2 === 0 ? value : value + up));

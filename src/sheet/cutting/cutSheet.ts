@@ -1,0 +1,308 @@
+import words from '../../../templates/cutting.json' with { type: 'json' };
+import type { Cut, CutSheet, PlacedPart } from '../../block/cut/cutPlan.js';
+import { stockName } from '../../block/cut/cutting.js';
+import { printLength } from '../../length/length.js';
+import type { Units } from '../../length/units.js';
+import { printAs } from '../../length/rounded.js';
+import type { Plan } from '../../plan.js';
+import type { Caption, Drawing, Shape } from '../drawing.js';
+import { SMALLEST_LETTERS, widthOf } from '../lettering.js';
+import { line, polygon, text, type Point } from '../primitives.js';
+import { say } from '../../words/say.js';
+
+/** Letters on the page of the numbers of cuts and of the names of blocks, mm, the largest that there is room for (ISO 3098-1:2015). */
+const CUTS = SMALLEST_LETTERS;
+const NAMES = [3.5, 3, 2.5, 2, SMALLEST_LETTERS] as const;
+/** How long a sheet can be drawn on the paper of such a shop (A4, Letter), lying, mm; and the scales of ISO 5455 for it. */
+const PAGE = { mm: 253, in: 236 } as const;
+const SCALES = [1, 2, 5, 10, 20, 50] as const;
+
+/** How large a part of a sheet is that lies on such a page, with numbers outside it, mm. */
+const PART = { mm: [243, 120], in: [226, 115] } as const;
+/** What is drawn narrower than this has no room for its name and the numbers of its cuts, mm on the page. */
+const NARROWEST = 4.5;
+/** Parts of a sheet end, where they can, no nearer to a blank's end, and leave it in one of them long enough for its name, mm on the page; places that are tried. */
+const SLIVER = 5;
+const NAMED = 15;
+/** A cut shorter than this is one across a narrow blank, mm on the page. */
+const SHORT = 6;
+const PLACES = 60;
+
+/**
+ * One sheet as it is cut: blanks with the blocks in them, the cuts numbered in their order, offcuts hatched; where these would be too small on a page, the
+ * whole without names and numbers, and parts of it that have them. `x` along the sheet.
+ */
+export function cutSheetDrawings(plan: Plan, sheet: CutSheet): Drawing[] {
+  const { units } = plan.job;
+  const whole = scaleFor(Math.max(sheet.length, sheet.width), PAGE[units]);
+  const larger = SCALES.filter((scale) => scale < whole && isLegible(sheet, scale)).at(-1);
+  if (larger === undefined || isLegible(sheet, whole)) return [drawingOf(plan, sheet, whole)];
+  const windows = windowsOn(sheet, units, larger);
+  if (windows.length === 1) return [drawingOf(plan, sheet, larger)];
+  const print = (mm: number) => printLength(mm, units);
+  const { id, title, notes, shapes, captions } = drawingOf(plan, sheet, whole);
+  const bare = {
+    id,
+    title,
+    notes: [...notes, words.sheet.inParts],
+    shapes,
+    captions: captions!.slice(-sheet.offcuts.length || captions!.length),
+  };
+  return [
+    bare,
+    ...windows.map((window, i): Drawing => {
+      const part = drawingOf(plan, seenIn(window, sheet), larger, window);
+      const at = { part: i + 1, parts: windows.length, x: print(window.x), y: print(window.y) };
+      return {
+        ...part,
+        id: `${id}-${i + 1}`,
+        title: say(words.sheet.part, { title, ...at }),
+        notes: [say(words.sheet.partFrom, at)],
+        shapes: [...part.shapes.slice(1), polygon('joint', rectangle(window.x, window.y, window.length, window.width))],
+      };
+    }),
+  ];
+}
+
+/** Whether every block's name and the numbers of its cuts have room at a scale. */
+function isLegible({ blanks }: CutSheet, scale: number): boolean {
+  return blanks.every(
+    ({ length, width, parts }) =>
+      Math.min(length, width) / scale >= NARROWEST && parts.every((part) => partName(part, scale).places.length > 1),
+  );
+}
+
+const scaleFor = (mm: number, page: number): number => SCALES.find((scale) => mm <= page * scale) ?? SCALES.at(-1)!;
+
+/** A part of a sheet, mm. */
+interface Window {
+  readonly x: number;
+  readonly y: number;
+  readonly length: number;
+  readonly width: number;
+}
+
+/** Parts of a sheet, side by side from its corner, in which something is cut that no other shows; they end beside the blanks where they can. */
+function windowsOn(sheet: CutSheet, units: Units, scale: number): Window[] {
+  const { length, blanks } = sheet;
+  const [most, high] = PART[units].map((mm) => mm * scale) as [number, number];
+  const sides = (begin: 'x' | 'y', size: 'length' | 'width', some: readonly Window[]) =>
+    some.map((blank): Pair => [blank[begin], blank[begin] + blank[size]]);
+  const all = stretches(length, most, sides('x', 'length', blanks), scale).flatMap(([x, end]) => {
+    const column = { x, y: 0, length: end - x, width: sheet.width };
+    const own = blanks.filter((blank) => common(column, blank));
+    return stretches(sheet.width, high, sides('y', 'width', own), scale).map(([y, top]): Window => ({
+      ...column,
+      y,
+      width: top - y,
+    }));
+  });
+  const seen = all.map((window) => seenIn(window, sheet));
+  const isNeeded = seen.map((each) => each.blanks.length > 0);
+  for (const { number } of sheet.cuts) {
+    const where = seen.map(({ cuts }) => cuts.some((cut) => cut.number === number));
+    if (!where.some((has, i) => has && isNeeded[i])) isNeeded[where.indexOf(true)] = true;
+  }
+  return all.filter((_, i) => isNeeded[i]);
+}
+
+type Pair = readonly [number, number];
+
+/**
+ * A length in stretches of no more than `most`, each ended somewhere in its second half: where the fewest blanks would have no room for name or number, then where
+ * it crosses the least, then as late as can be.
+ */
+function stretches(length: number, most: number, crossed: readonly Pair[], scale: number): Pair[] {
+  const isUnnamed = (one: number, other: number) =>
+    Math.min(one, other) < SLIVER * scale || Math.max(one, other) < NAMED * scale;
+  const harmAt = (at: number): number =>
+    crossed
+      .filter(([from, to]) => at > from && at < to)
+      .reduce((harm, [from, to]) => harm + (isUnnamed(at - from, to - at) ? crossed.length : 1), 0);
+  const ends: Pair[] = [];
+  for (let from = 0; from < length; from = ends.at(-1)![1]) {
+    const late = Array.from({ length: PLACES }, (_, i) => from + most * (1 - i / PLACES / 2));
+    const places = [...late, ...crossed.map(([, end]) => end)].filter(
+      (at) => at > from + most / 2 && at <= from + most,
+    );
+    const least = Math.min(...places.map(harmAt));
+    const last = Math.max(...places.filter((at) => harmAt(at) === least));
+    ends.push([from, from + most >= length ? length : last]);
+  }
+  return ends;
+}
+
+/** What two rectangles share. */
+function common(a: Window, b: Window): Window | undefined {
+  const [x, y] = [Math.max(a.x, b.x), Math.max(a.y, b.y)];
+  const length = Math.min(a.x + a.length, b.x + b.length) - x;
+  const width = Math.min(a.y + a.width, b.y + b.width) - y;
+  return length > 0 && width > 0 ? { x, y, length, width } : undefined;
+}
+
+/** A sheet as it is seen in a part of it. */
+function seenIn(window: Window, sheet: CutSheet): CutSheet {
+  const clipped = <T extends Window>(things: readonly T[]): T[] =>
+    things.flatMap((thing) => {
+      const seen = common(window, thing);
+      return seen ? [{ ...thing, ...seen }] : [];
+    });
+  const within = (value: number, from: number, size: number) => Math.min(from + size, Math.max(from, value));
+  const onto = ({ x, y }: { readonly x: number; readonly y: number }) => ({
+    x: within(x, window.x, window.length),
+    y: within(y, window.y, window.width),
+  });
+  return {
+    ...sheet,
+    offcuts: clipped(sheet.offcuts),
+    blanks: clipped(sheet.blanks).map((blank) => {
+      const parts = blank.parts.map((part) => ({ ...part, outline: part.outline.map(onto) }));
+      const { split, ...rest } = blank;
+      // A slanting cut is drawn where all of it is seen.
+      const isSeen = split && [split.from, split.to].every((end) => onto(end).x === end.x && onto(end).y === end.y);
+      return { ...rest, parts, ...(isSeen && { split }) };
+    }),
+    cuts: sheet.cuts.flatMap((cut) => {
+      const [from, to] = [onto(cut.from), onto(cut.to)];
+      const isIn = cut.run === 'along' ? from.y === cut.from.y : from.x === cut.from.x;
+      return isIn && Math.hypot(to.x - from.x, to.y - from.y) > 0 ? [{ ...cut, from, to }] : [];
+    }),
+  };
+}
+
+/** @param window the part of the sheet that is seen: what goes on beyond it need not be named, and no size of it is said */
+function drawingOf(plan: Plan, sheet: CutSheet, scale: number, window?: Window): Drawing {
+  const { number, foam, length, width } = sheet;
+  const print = (mm: number) => printLength(mm, plan.job.units);
+  const left = (mm: number) => printAs('there', mm, plan.job.units);
+  const size = `${print(length)} × ${print(width)}`;
+  const stock = isOffcut(plan, sheet) ? words.sheet.offcut : words.sheet.fresh;
+  return {
+    id: `cut-${number}`,
+    title: say(words.sheet.title, { number, foam }),
+    notes: [say(words.sheet.notes, { size, stock })],
+    shapes: [
+      polygon('outline', rectangle(0, 0, length, width)),
+      ...sheet.offcuts.map(({ x, y, length: l, width: w }) => polygon('web', rectangle(x, y, l, w), 'light')),
+      ...sheet.cuts.map(({ from, to }) => line('dimension', [from.x, from.y], [to.x, to.y])),
+      ...sheet.blanks.flatMap(({ x, y, length: l, width: w, parts, split }): Shape[] => [
+        polygon('dimension', rectangle(x, y, l, w)),
+        ...(split ? [line('dimension', [split.from.x, split.from.y], [split.to.x, split.to.y])] : []),
+        ...parts.filter((part) => parts.length > 1 || isTapered(part)).map(outlineOf),
+      ]),
+    ],
+    captions: [
+      ...shortestFirst(sheet.cuts).map((cut) => cutNumber(cut, scale, plan.job.blocks, sheet.offcuts)),
+      ...sheet.blanks.flatMap(({ parts }) =>
+        parts.map((part) => ({ ...partName(part, scale), optional: window !== undefined && isAtEdge(part, window) })),
+      ),
+      ...sheet.offcuts.map(({ id, x, y, length: l, width: w }) => ({
+        ...inside(window ? id : `${id}: ${left(l)} × ${left(w)}`, [x + l / 2, y + w / 2], l, w, scale),
+        optional: window !== undefined,
+      })),
+    ],
+  };
+}
+
+/** Whether a block reaches the edge of what is seen, and so perhaps beyond it. */
+function isAtEdge({ outline }: PlacedPart, { x, y, length, width }: Window): boolean {
+  return outline.some((at) => at.x <= x || at.y <= y || at.x >= x + length || at.y >= y + width);
+}
+
+function isOffcut(plan: Plan, sheet: CutSheet): boolean {
+  return plan.job.blocks.stock.some(({ offcut }, i) => offcut && stockName(i) === sheet.stock);
+}
+
+type Saw = Plan['job']['blocks'];
+
+/** A long cut's number has room elsewhere. */
+function shortestFirst(cuts: readonly Cut[]): Cut[] {
+  const lengthOf = ({ from, to }: Cut) => Math.hypot(to.x - from.x, to.y - from.y);
+  return cuts.toSorted((a, b) => lengthOf(a) - lengthOf(b) || a.number - b.number);
+}
+
+/**
+ * A cut's number: under the sheet where it begins at that edge, else beside its line; behind its end where an offcut is. A sheet is drawn no longer than it is.
+ */
+function cutNumber(
+  { number, stage, run, from, to }: Cut,
+  scale: number,
+  { trim, kerf }: Saw,
+  offcuts: CutSheet['offcuts'],
+): Caption {
+  const words = String(number);
+  const along = run === 'across' ? 'y' : 'x';
+  const [low, high] = from[along] <= to[along] ? [from, to] : [to, from];
+  const length = high[along] - low[along];
+  const isOnEdge = run === 'across' && (stage === 0 || low.y <= trim);
+  const at = (off: number, aside: number): Point =>
+    along === 'y' ? [low.x + aside, low.y + off] : [low.x + off, low.y + aside];
+  const size = CUTS * scale;
+  // Clear of what a letter may have under its line, and of the blanks' edges beside the saw cut.
+  const [wide, tall] = [widthOf(words, size) / 2, 0.75 * size];
+  const [halfAlong, halfAside] = along === 'y' ? [tall, wide] : [wide, tall];
+  const [first, aside] = [halfAlong, halfAside].map((half) => half + 0.1 * size + kerf) as [number, number];
+  const steps = Math.floor((length - 2 * first) / size);
+  const offs = Array.from({ length: Math.max(0, steps) + 1 }, (_, i) => first + i * size).concat(length - first);
+  const spots = [...(isOnEdge ? [at(-first, 0)] : []), ...offs.flatMap((off) => [at(off, aside), at(off, -aside)])];
+  const behind = [at(length + first, 0), at(-first, 0)].filter(([x, y]) => offcuts.some((each) => isIn(each, x, y)));
+  // Beside a short cut there is room for the block's name only.
+  const all = length < SHORT * scale ? [...behind, ...spots] : [...spots, ...behind];
+  return { places: all.map((spot) => [text(words, spot, size)]) };
+}
+
+function isIn({ x, y, length, width }: Window, atX: number, atY: number): boolean {
+  return atX > x && atX < x + length && atY > y && atY < y + width;
+}
+
+const outlineOf = ({ outline }: PlacedPart): Shape =>
+  polygon(
+    'block',
+    outline.map(({ x, y }): Point => [x, y]),
+  );
+
+function partName({ id, outline }: PlacedPart, scale: number): Caption {
+  const xs = outline.map(({ x }) => x);
+  const ys = outline.map(({ y }) => y);
+  const middle: Point = [sum(xs) / xs.length, sum(ys) / ys.length];
+  return inside(id, middle, Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys), scale);
+}
+
+/** Words as large as they fit into a rectangle, level or upright, from its middle outward; where they fit nowhere, in its middle. */
+function inside(words_: string, [x, y]: Point, length: number, width: number, scale: number): Caption {
+  const ways = [
+    { along: length, across: width, turn: {}, way: [1, 0] as const },
+    { along: width, across: length, turn: { angleInDegrees: 90 }, way: [0, 1] as const },
+  ];
+  const places = NAMES.flatMap((letters) =>
+    ways.flatMap(({ along, across, turn, way }): Shape[][] => {
+      const size = letters * scale;
+      const free = along - widthOf(words_, size) - 1.3 * size;
+      if (free < 0 || across < 1.5 * size) return [];
+      return [0, -0.25, 0.25, -0.5, 0.5].map((off) => [
+        text(words_, [x + off * free * way[0], y + off * free * way[1]], size, 'centre', turn),
+      ]);
+    }),
+  );
+  const turn = length < width ? { angleInDegrees: 90 } : {};
+  return { places: [...places, [text(words_, [x, y], SMALLEST_LETTERS * scale, 'centre', turn)]] };
+}
+
+function isTapered({ outline }: PlacedPart): boolean {
+  const [a, b, c, d] = outline.map(({ x, y }) => [x, y] as const) as [Point, Point, Point, Point];
+  const level = (p: Point, q: Point) => Math.min(Math.abs(p[0] - q[0]), Math.abs(p[1] - q[1])) < 1e-6;
+  return !(level(a, b) && level(b, c) && level(c, d) && level(d, a));
+}
+
+function rectangle(x: number, y: number, length: number, width: number): Point[] {
+  return [
+    [x, y],
+    [x + length, y],
+    [x + length, y + width],
+    [x, y + width],
+  ];
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
+}

@@ -1,0 +1,38 @@
+import type { Face } from '../../layup/layup.js';
+import type { Vertex } from '../../contour/vertex.js';
+import type { Point } from '../primitives.js';
+
+/**
+ * A face as it lies on the bench, seen by the one who marks it, deck up: `x` right, `y` = z up. Seen from the left of a piece the
+ * nose is on the left; seen from its right it is on the right, and `x` runs against `s`.
+ */
+export interface Bench {
+  readonly noseAt: 'left' | 'right';
+  x(s: number): number;
+  point(s: number, z: number): Point;
+  /** A contour of the face frame, kept counter-clockwise. */
+  contour(vertices: readonly Vertex[]): Vertex[];
+}
+
+/** @param length the board's, mm: a sheet whose nose is on the right begins where the tail is */
+export function benchOf(face: Face, length: number): Bench {
+  const toTheRight = face.inward[1] > 0;
+  const end = length / face.along[0];
+  const x = (s: number) => (toTheRight ? s : end - s);
+  return {
+    noseAt: toTheRight ? 'left' : 'right',
+    x,
+    point: (s, z) => [x(s), z],
+    contour: (vertices) => (toTheRight ? [...vertices] : reversed(vertices.map((v) => ({ ...v, x: x(v.x) })))),
+  };
+}
+
+/** The same contour run backward; the bulge after a vertex belongs, backward, to the one that was next, and mirroring turned it already. */
+function reversed(vertices: readonly Vertex[]): Vertex[] {
+  const n = vertices.length;
+  return Array.from({ length: n }, (_, i) => {
+    const { x, y } = vertices[n - 1 - i]!;
+    const bulge = vertices[(2 * n - 2 - i) % n]!.bulge;
+    return bulge === undefined ? { x, y } : { x, y, bulge };
+  });
+}

@@ -1,0 +1,126 @@
+import { printLength } from '../../length/length.js';
+import type { Plan } from '../../plan.js';
+import type { Bench } from './bench.js';
+import type { Caption, Shape } from '../drawing.js';
+import type { FinishedLine } from '../section/finished.js';
+import { chambersOf, type MirroredRow } from '../mirror.js';
+import { poleMarksOf, stationsOf } from './poleMarks.js';
+import { line, text, type Point } from '../primitives.js';
+import { say, WORDS } from '../../words/say.js';
+
+/** How far marks stand out from the finished line, mm, and how large what is written at them. */
+export const TICK = 12;
+const LETTERS = 5;
+const SMALL = 3.5;
+/** From the end of a tick to the middle of its words, mm. */
+export const BESIDE = 5;
+
+/** Where the chambers are centred: from the deck line up and from the bottom line down, so that nothing crosses the chamber's number. */
+export function poleTicks(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: Bench): Shape[] {
+  return poleMarksOf(plan, row).flatMap(({ s }): Shape[] => {
+    const heights = line_.heightsAt(s);
+    if (!heights) return [];
+    const { deck, bottom } = heights;
+    return [
+      line('mark', bench.point(s, deck), bench.point(s, deck + TICK)),
+      line('mark', bench.point(s, bottom), bench.point(s, bottom - TICK)),
+    ];
+  });
+}
+
+/** What the marks of the pole are called and where they stand: over their ticks, or beside or further up where something is in the way. */
+export function poleWords(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: Bench): Caption[] {
+  return poleMarksOf(plan, row).flatMap(({ name, s }): Caption[] => {
+    const heights = line_.heightsAt(s);
+    if (!heights) return [];
+    const at = printLength(s, plan.job.units);
+    const top = bench.point(s, heights.deck + TICK);
+    return [
+      {
+        places: [say(WORDS.face.mark, { mark: name, at }), name].flatMap((words) => aroundTick(words, top, 1, LETTERS)),
+      },
+    ];
+  });
+}
+
+/** The stations of the board, under the bottom line. */
+export function stationTicks(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: Bench): Shape[] {
+  return stationsOn(plan, row, line_).map(({ s, bottom }) =>
+    line('mark', bench.point(s, bottom), bench.point(s, bottom - TICK)),
+  );
+}
+
+/** What the stations are called. */
+export function stationWords(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: Bench): Caption[] {
+  return stationsOn(plan, row, line_).map(({ x, s, bottom }) => {
+    const words = say(WORDS.face.station, { at: printLength(x, plan.job.units) });
+    return { places: aroundTick(words, bench.point(s, bottom - TICK), -1, SMALL), optional: true };
+  });
+}
+
+function stationsOn(plan: Plan, { face }: MirroredRow['row'], { heightsAt }: FinishedLine) {
+  return stationsOf(plan).flatMap((x) => {
+    const s = x / face.along[0];
+    const heights = heightsAt(s);
+    return heights ? [{ x, s, bottom: heights.bottom }] : [];
+  });
+}
+
+/** Words at the end of a tick that points up or down: beyond its end, to either side of it, further out. */
+function aroundTick(words: string, [x, y]: Point, way: 1 | -1, height: number): Shape[][] {
+  const out = [BESIDE, BESIDE + 8, BESIDE + 16].map((far) => y + way * far);
+  return [
+    [text(words, [x, out[0]!], height)],
+    [text(words, [x + 3, y - way * 3], height, 'left')],
+    [text(words, [x - 3, y - way * 3], height, 'right')],
+    ...out.flatMap((up) => [[text(words, [x + 3, up], height, 'left')], [text(words, [x - 3, up], height, 'right')]]),
+    [text(words, [x, out[1]!], height)],
+  ];
+}
+
+/** The places of the row that hold no chamber say so, where there is room. */
+export function solidPlaces(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: Bench): Caption[] {
+  const held = new Set(chambersOf(plan, row).map(({ place }) => place));
+  const { pitch } = plan.job.chambers;
+  return poleMarksOf(plan, row).flatMap(({ place, s: centre }): Caption[] => {
+    if (held.has(place)) return [];
+    const places = [7, 5, 3.5].flatMap((height) =>
+      [0, 0.1, -0.1, 0.2, -0.2, 0.3, -0.3].flatMap((off) => {
+        const s = centre + off * pitch;
+        const heights = line_.heightsAt(s);
+        return heights ? [[text(WORDS.face.solid, bench.point(s, (heights.deck + heights.bottom) / 2), height)]] : [];
+      }),
+    );
+    return [{ places, optional: true }];
+  });
+}
+
+/** At both ends of the face: how far it is from the nose tip, and what joint and piece this is, in large letters beyond the ends. */
+export function endMarks(
+  plan: Plan,
+  { row }: MirroredRow,
+  { from, to, heightsAt }: FinishedLine,
+  bench: Bench,
+): Caption[] {
+  const { units } = plan.job;
+  return [from, to].map((s, i): Caption => {
+    const z = heightsAt(s)?.deck ?? 0;
+    const outward = (i === 0) === (bench.noseAt === 'left') ? -1 : 1;
+    const [x] = bench.point(s, z);
+    const words = say(WORDS.face.begins, { length: printLength(s * row.face.along[0], units) });
+    const align = outward < 0 ? 'right' : 'left';
+    const end = i === 0 ? WORDS.nose : WORDS.tail;
+    const joint = say(WORDS.face.jointAt, { joint: row.face.joint, piece: row.piece });
+    const block = (away: number, up: number) => [
+      text(end, [away, z + up + 9], 7, align),
+      text(joint, [away, z + up - 1], 5, align),
+      text(words, [away, z + up - 9], 3.5, align),
+    ];
+    const beyond = [0, 10, -10, 20, -20, 30, -30].map((up) => block(x + outward * 4, up));
+    // Where a seam lies beyond the end, over it or under it instead.
+    const within = [4, 20, 40, 60, 80].flatMap((inward) =>
+      [35, -35, 50, -50, 65, -65].map((up) => block(x - outward * inward, up)),
+    );
+    return { places: [...beyond, ...within] };
+  });
+}

@@ -1,0 +1,135 @@
+import { printLength } from '../../length/length.js';
+import { printAs, roundedAs, type Acted } from '../../length/rounded.js';
+import type { Row } from '../../layup/layup.js';
+import type { Plan } from '../../plan.js';
+import type { Caption, Drawing } from '../drawing.js';
+import { legendOf } from '../legendOf.js';
+import { chambersOf } from '../mirror.js';
+import type { Cell, TablePage, TableRow } from '../pages.js';
+import { poleMarksOf, stationsOf, type PoleMark } from './poleMarks.js';
+import { line, polygon, text } from '../primitives.js';
+import { say, WORDS } from '../../words/say.js';
+
+/** Half the width of the stick, mm, and how far its marks reach in from the edge. */
+const HALF = 32;
+const MARK = 14;
+const STATION = 4;
+const LETTERS = 5;
+const SMALL = 3.5;
+/** An edge says its name every so often, mm: whoever holds the stick sees no more of it. */
+const NAME_EVERY = 800;
+
+/** One edge of the pole and the rows it serves. */
+interface Edge {
+  readonly name: string;
+  readonly rows: readonly Row[];
+  readonly marks: readonly PoleMark[];
+  /** Whether it is the upper edge (1) or the lower (-1). */
+  readonly up: 1 | -1;
+}
+
+/**
+ * The story pole at full size, nose on the left: edge A above for the rows on the grid, edge B below for the shifted ones, the
+ * board's stations along its middle. Marks are measured along the face, `x` = `s`.
+ */
+export function storyPole(plan: Plan): Drawing {
+  const { length } = plan.board;
+  const { units } = plan.job;
+  const edges = edgesOf(plan);
+  const corners = [
+    [0, -HALF],
+    [length, -HALF],
+    [length, HALF],
+    [0, HALF],
+  ] as const;
+  return {
+    id: 'pole',
+    title: WORDS.pole.title,
+    notes: [WORDS.pole.notes],
+    legend: legendOf('pole'),
+    captions: [
+      ...edges.flatMap((edge) => edgeWords(edge, plan)),
+      ...stationsOf(plan).map((x) => besideMark(printLength(x, units), x, 0, SMALL)),
+      { places: [[text(WORDS.nose, [-3, 0], 7, 'right')], [text(WORDS.nose, [3, 12], 7, 'left')]] },
+      { places: [[text(WORDS.tail, [length + 3, 0], 7, 'left')], [text(WORDS.tail, [length - 3, 12], 7, 'right')]] },
+    ],
+    shapes: [
+      polygon('outline', corners),
+      ...edges.flatMap(({ marks, up }) =>
+        marks.map(({ s }) => line('outline', [s, up * HALF], [s, up * (HALF - MARK)])),
+      ),
+      ...stationsOf(plan).map((x) => line('mark', [x, -STATION], [x, STATION])),
+    ],
+  };
+}
+
+/** An edge's name, again and again along it, and what its marks are called and where they stand. */
+function edgeWords({ name, rows, marks, up }: Edge, plan: Plan): Caption[] {
+  const { length } = plan.board;
+  const edge = say(WORDS.pole.edge, { edge: name, rows: rows.map(({ id }) => id).join(' ') });
+  const names = Array.from({ length: Math.ceil(length / NAME_EVERY) }, (_, i): Caption => ({
+    places: [0, 40, 80, 120, 160].map((off) => [text(edge, [i * NAME_EVERY + off, up * (HALF + 5)], LETTERS, 'left')]),
+    optional: i > 0,
+  }));
+  return [
+    ...marks.map(({ name: mark, s }) => besideMark(mark, s, up * (HALF - 5), LETTERS)),
+    ...marks.map(({ s }) => besideMark(printLength(s, plan.job.units), s, up * (HALF - 12), SMALL)),
+    ...names,
+  ];
+}
+
+/** Words to the right of a mark, or to its left where a seam is in the way. */
+function besideMark(words: string, x: number, y: number, height: number): Caption {
+  return { places: [[text(words, [x + 2, y], height, 'left')], [text(words, [x - 2, y], height, 'right')]] };
+}
+
+function edgesOf(plan: Plan): Edge[] {
+  return WORDS.pole.edges.flatMap((name, parity) => {
+    const rows = plan.layup.rows.filter((row) => row.parity === parity);
+    const up = name === WORDS.pole.edges[0] ? 1 : -1;
+    return rows.length > 0 ? [{ name, rows, marks: poleMarksOf(plan, rows[0]!), up }] : [];
+  });
+}
+
+/** The tape positions of all marks of the pole, edge by edge, then the stations. */
+export function poleTable(plan: Plan): TablePage {
+  const { units } = plan.job;
+  const { length } = plan.board;
+  const columns = WORDS.pole.columns;
+  const row = (name: string, at: number, rows: string): TableRow => ({
+    kind: 'row',
+    cells: [name, lengthCell(at, units), lengthCell(length - at, units), rows],
+  });
+  return {
+    kind: 'table',
+    title: WORDS.pole.tableTitle,
+    notes: WORDS.pole.tableNotes,
+    columns: [
+      { title: columns.mark, kind: 'text' },
+      { title: columns.fromNose, kind: 'number' },
+      { title: columns.fromTail, kind: 'number' },
+      { title: columns.rows, kind: 'text' },
+    ],
+    rows: [
+      ...edgesOf(plan).flatMap(({ name, rows, marks }): TableRow[] => [
+        { kind: 'heading', text: say(WORDS.pole.edgeHeading, { edge: name }) },
+        ...marks.map((mark) => row(mark.name, mark.s, chambersAt(plan, rows, mark.place))),
+      ]),
+      { kind: 'heading', text: WORDS.pole.stations },
+      ...stationsOf(plan).map((x) => row(printLength(x, units), x, '')),
+    ],
+  };
+}
+
+function chambersAt(plan: Plan, rows: readonly Row[], place: number): string {
+  return rows
+    .flatMap((row) => chambersOf(plan, row).filter((chamber) => chamber.place === place))
+    .map(({ id }) => id)
+    .join(WORDS.joinWith);
+}
+
+/** A length as it stands in a list: written in the job's units, counted in millimetres; the nearest step, or toward more wall where somebody acts on it. */
+export function lengthCell(mm: number, units: Plan['job']['units'], kind?: Acted): Cell {
+  if (kind) return { value: roundedAs(kind, mm, units), text: printAs(kind, mm, units) };
+  return { value: Math.round(mm * 1000) / 1000, text: printLength(mm, units) };
+}

@@ -1,0 +1,90 @@
+import type { KeepOutSpec } from '../../job/job.js';
+import type { Stretch } from '../../chamber/stretch.js';
+import type { Part } from '../drawing.js';
+import { widthOf } from '../lettering.js';
+import type { Plan } from '../../plan.js';
+import { circle, polygon, text, type Point } from '../primitives.js';
+
+/** Height of its number, and how far it stands off where it has no room inside, on the paper, mm. */
+const LETTERS = 2.5;
+const OFF = 1;
+
+/** A keep-out in plan with its number, if it is to have one, in it or beside it; nothing when its middle lies outside the stretch. */
+export function keepOutInPlan(
+  keepOut: KeepOutSpec,
+  number: string | undefined,
+  { from, to }: Stretch,
+  scale: number,
+): Omit<Part, 'name'> {
+  const [x, y] = middleOf(keepOut);
+  const shapes =
+    keepOut.kind === 'disc' ? [circle('keepout', x, y, keepOut.radius)] : [polygon('keepout', cornersOf(keepOut))];
+  if (x < from || x > to) return { shapes: [], captions: [] };
+  if (number === undefined) return { shapes, captions: [] };
+  const places = wordBoxes(keepOut, number, scale).map(({ at }) => [text(number, at, LETTERS * scale)]);
+  return { shapes, captions: [{ places }] };
+}
+
+/** The number by which drawings call the keep-outs, in the job's order. */
+export function keepOutNumber(i: number): string {
+  return `K${i + 1}`;
+}
+
+/** Where the numbers may stand, as rectangles that no joint should cross. */
+export function keepOutWords({ job }: Plan, scale: number): Point[][] {
+  return job.keepOuts.flatMap((keepOut, i) =>
+    wordBoxes(keepOut, keepOutNumber(i), scale).map(({ at: [x, y], half }): Point[] => [
+      [x - half[0], y - half[1]],
+      [x + half[0], y - half[1]],
+      [x + half[0], y + half[1]],
+      [x - half[0], y + half[1]],
+    ]),
+  );
+}
+
+/** Places for a number with half of what it takes there: within the keep-out, to its right and left, before and behind it. */
+function wordBoxes(
+  keepOut: KeepOutSpec,
+  number: string,
+  scale: number,
+): { readonly at: Point; readonly half: Point }[] {
+  const [x, y] = middleOf(keepOut);
+  const half: Point = [widthOf(number, LETTERS * scale) / 2 + OFF * scale, 0.8 * LETTERS * scale];
+  const [along, across] = reachOf(keepOut);
+  const [dx, dy] = [along + half[0] + OFF * scale, across + half[1] + OFF * scale];
+  const places: Point[] = [
+    [x, y],
+    [x, y + dy],
+    [x, y - dy],
+    [x - dx, y],
+    [x + dx, y],
+  ];
+  return places.map((at) => ({ at, half }));
+}
+
+/** How far a keep-out reaches from its middle, along and across. */
+function reachOf(keepOut: KeepOutSpec): Point {
+  if (keepOut.kind === 'disc') return [keepOut.radius, keepOut.radius];
+  const [x, y] = middleOf(keepOut);
+  const reach = (axis: 0 | 1, middle: number) =>
+    Math.max(...cornersOf(keepOut).map((corner) => Math.abs(corner[axis] - middle)));
+  return [reach(0, x), reach(1, y)];
+}
+
+function middleOf(keepOut: KeepOutSpec): Point {
+  if (keepOut.kind !== 'polygon') return [keepOut.x, keepOut.y];
+  const { points } = keepOut;
+  const mean = (axis: 0 | 1) => points.reduce((sum, point) => sum + point[axis], 0) / points.length;
+  return [mean(0), mean(1)];
+}
+
+function cornersOf(keepOut: Exclude<KeepOutSpec, { kind: 'disc' }>): readonly Point[] {
+  if (keepOut.kind === 'polygon') return keepOut.points;
+  const { x, y, length, width } = keepOut;
+  return [
+    [x - length / 2, y - width / 2],
+    [x + length / 2, y - width / 2],
+    [x + length / 2, y + width / 2],
+    [x - length / 2, y + width / 2],
+  ];
+}

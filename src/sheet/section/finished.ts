@@ -1,0 +1,54 @@
+import type { Board } from '../../board/board.js';
+import { toFace } from '../../layup/frame.js';
+import type { Face } from '../../layup/layup.js';
+import type { Point } from '../primitives.js';
+import { sliceMesh } from './slice.js';
+
+/** The finished surface at a face: closed lines in the face frame, `[s, z]`, mm. One, unless the joint runs through a swallow's notch. */
+export interface FinishedLine {
+  readonly loops: readonly (readonly Point[])[];
+  /** Where the face begins and ends along `s`. */
+  readonly from: number;
+  readonly to: number;
+  /** Heights of bottom and deck at `s`; undefined where there is no board. */
+  heightsAt(s: number): { readonly bottom: number; readonly deck: number } | undefined;
+}
+
+export function finishedLineAt(board: Board, face: Face): FinishedLine {
+  const { origin, along, inward } = face;
+  const plane = { a: inward[0], b: inward[1], d: inward[0] * origin[0] + inward[1] * origin[1] };
+  const loops = sliceMesh(board.mesh, plane, along).map(({ points }) =>
+    points.map(([x, y, z]): Point => [toFace(face, x, y)[0], z]),
+  );
+  const s = loops.flat().map(([each]) => each);
+  return {
+    loops,
+    from: s.reduce((least, each) => Math.min(least, each), Infinity),
+    to: s.reduce((most, each) => Math.max(most, each), -Infinity),
+    heightsAt(at) {
+      for (const loop of loops) {
+        const span = spanAt(loop, at);
+        if (span) return { bottom: span[0], deck: span[1] };
+      }
+      return undefined;
+    },
+  };
+}
+
+/** From where to where a closed line of straight pieces reaches up and down at one place along; undefined beside it. */
+export function spanAt(points: readonly Point[], at: number): [low: number, high: number] | undefined {
+  let low = Infinity;
+  let high = -Infinity;
+  // Asked for a hundred thousand times a sheet: nothing is made in the loop.
+  for (let i = 0, last = points.at(-1)!; i < points.length; last = points[i++]!) {
+    const x0 = last[0];
+    const x1 = points[i]![0];
+    if ((x0 > at && x1 > at) || (x0 < at && x1 < at)) continue;
+    const y0 = last[1];
+    const y1 = points[i]![1];
+    const y = x0 === x1 ? y0 : y0 + ((at - x0) / (x1 - x0)) * (y1 - y0);
+    low = Math.min(low, y, x0 === x1 ? y1 : y);
+    high = Math.max(high, y, x0 === x1 ? y1 : y);
+  }
+  return low <= high ? [low, high] : undefined;
+}

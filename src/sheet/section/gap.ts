@@ -1,0 +1,34 @@
+import type { Point } from '../primitives.js';
+
+/** The nearest two points of two figures in a plane, mm. */
+export interface Gap {
+  readonly distance: number;
+  readonly from: Point;
+  readonly to: Point;
+}
+
+/** The smallest gap between a closed outline and straight stretches beside it; undefined without stretches. Corners against sides, both ways. */
+export function nearest(outline: readonly Point[], stretches: readonly (readonly [Point, Point])[]): Gap | undefined {
+  let best: Gap | undefined;
+  const keep = (from: Point, to: Point) => {
+    const distance = Math.hypot(to[0] - from[0], to[1] - from[1]);
+    if (distance < (best?.distance ?? Infinity)) best = { distance, from, to };
+  };
+  outline.forEach((corner, i) => {
+    const next = outline[(i + 1) % outline.length]!;
+    for (const [a, b] of stretches) {
+      keep(corner, nearestOn(a, b, corner));
+      keep(nearestOn(corner, next, a), a);
+      keep(nearestOn(corner, next, b), b);
+    }
+  });
+  return best;
+}
+
+function nearestOn([ax, ay]: Point, [bx, by]: Point, [px, py]: Point): Point {
+  const dx = bx - ax;
+  const dy = by - ay;
+  const square = dx * dx + dy * dy;
+  const share = square > 0 ? Math.min(1, Math.max(0, ((px - ax) * dx + (py - ay) * dy) / square)) : 0;
+  return [ax + share * dx, ay + share * dy];
+}

@@ -1,0 +1,73 @@
+import { printWeight } from '../../length/weight.js';
+import type { Plan } from '../../plan.js';
+import type { Float } from '../../weigh/float.js';
+import type { Questioned } from '../../weigh/weighings.js';
+import type { TextBlock, TextPage } from '../pages.js';
+import { WEIGHT_WORDS } from './weightsWords.js';
+import { say } from '../../words/say.js';
+
+const W = WEIGHT_WORDS.float;
+
+/** What went as dust, how the board floats, and the weighings that are questioned. */
+export function floatPage(plan: Plan): TextPage {
+  const { weights, board, job } = plan;
+  const kg = (weight: number) => printWeight(weight, job.units);
+  const questioned: TextBlock[] =
+    weights.questioned.length === 0
+      ? []
+      : [
+          { kind: 'heading', text: W.questionedTitle },
+          { kind: 'list', items: questionedLines(plan) },
+        ];
+  return {
+    kind: 'text',
+    title: W.title,
+    blocks: [
+      ...questioned,
+      { kind: 'heading', text: W.dust },
+      {
+        kind: 'pairs',
+        pairs: [
+          [W.routed, kg(weights.routed)],
+          [W.gone, kg(weights.gone)],
+        ],
+      },
+      { kind: 'heading', text: W.water },
+      {
+        kind: 'pairs',
+        pairs: [
+          [W.volume, `${board.volume.toFixed(1)} l`],
+          ...(['fresh', 'sea'] as const).flatMap((water): [string, string][] => [
+            [W[water], say(W.carries, { weight: kg(weights.float[water].carries) })],
+            ...riderLine(weights.float[water], plan),
+          ]),
+        ],
+      },
+    ],
+  };
+}
+
+function riderLine({ spare, under }: Float, { job }: Plan): [string, string][] {
+  if (spare === undefined || job.rider === undefined) return [];
+  const values = {
+    rider: printWeight(job.rider, job.units),
+    spare: printWeight(Math.abs(spare), job.units),
+    under: `${Math.round(under * 100)} %`,
+  };
+  return [['', say(spare < 0 ? W.sinks : W.rider, values)]];
+}
+
+/** Each questioned weighing in a sentence: what, against what, what was expected, what to do. */
+export function questionedLines({ weights, job }: Plan): string[] {
+  const kg = (weight: number) => printWeight(weight, job.units);
+  return weights.questioned.map(({ stage, weight, why, against, expected }: Questioned) =>
+    say(W[why], {
+      stage: WEIGHT_WORDS.stage[stage],
+      weight: kg(weight),
+      before: against ? kg(against.weight) : '',
+      beforeStage: against ? WEIGHT_WORDS.stage[against.stage] : '',
+      low: kg(expected[0]),
+      high: kg(expected[1]),
+    }),
+  );
+}
