@@ -8,7 +8,7 @@ import type { Plan } from '../../plan.js';
 import type { Caption, Drawing, Part, Shape } from '../drawing.js';
 import { widthOf } from '../lettering.js';
 import { chambersOf, type MirroredRow } from '../mirror.js';
-import { levelLines } from '../plot.js';
+import { levelLines } from '../chart/levels.js';
 import { line, polygon, text } from '../primitives.js';
 import { say, WORDS } from '../../words/say.js';
 

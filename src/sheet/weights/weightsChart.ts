@@ -2,9 +2,11 @@ import { printWeight } from '../../length/weight.js';
 import { KG_PER_POUND, type Units } from '../../length/units.js';
 import type { Plan } from '../../plan.js';
 import type { Drawing, Shape } from '../drawing.js';
-import { bandOutline } from '../plot.js';
-import { circle, line, polygon, text, type Point } from '../primitives.js';
-import { cross, dashed, frameShapes, roundSteps, scaled, type Frame } from './weightsFrame.js';
+import { bandOutline } from '../chart/band.js';
+import { dashed } from '../chart/dashed.js';
+import { line, polygon, text, type Point } from '../primitives.js';
+import { frameShapes, roundSteps, scaled, type Frame } from '../chart/frame.js';
+import { symbolAt } from '../chart/symbol.js';
 import { WEIGHT_WORDS } from './weightsWords.js';
 
 const WIDTH = 160;
@@ -41,7 +43,7 @@ export function weightsChart({ weights, job }: Plan): Drawing {
   const rings = weighings.flatMap((weighing): Shape[] => {
     const at: Point = [x(stages.findIndex(({ stage }) => stage === weighing.stage)), y(weighing.weight)];
     const odd = weights.questioned.some(({ stage, weight }) => stage === weighing.stage && weight === weighing.weight);
-    return odd ? cross(at, RING) : [circle('outline', ...at, RING)];
+    return symbolAt(odd ? 'cross' : 'ring', 'outline', at, RING);
   });
   return {
     id: 'weights',

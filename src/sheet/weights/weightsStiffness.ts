@@ -5,9 +5,11 @@ import type { StaggerCompared } from '../../weigh/stagger.js';
 import type { Stiffness } from '../../weigh/stiffness.js';
 import type { Drawing } from '../drawing.js';
 import type { Cell, TablePage } from '../pages.js';
-import { lineThrough } from '../plot.js';
-import { circle, line, text, type Point } from '../primitives.js';
-import { dashed, frameShapes, roundSteps, scaled, type Frame } from './weightsFrame.js';
+import { lineThrough } from '../chart/line.js';
+import { dashed } from '../chart/dashed.js';
+import { line, text, type Point } from '../primitives.js';
+import { frameShapes, roundSteps, scaled, type Frame } from '../chart/frame.js';
+import { symbolAt } from '../chart/symbol.js';
 import { WEIGHT_WORDS } from './weightsWords.js';
 import { say } from '../../words/say.js';
 
@@ -43,7 +45,7 @@ export function stiffnessChart({ board, job }: Plan, { asPlanned, inLine }: Stag
       ),
       ...dashed(curve(inLine), 1.6, 0.9),
       line('outline', ...curve(asPlanned)),
-      circle('mark', frame.x(weakest.x), frame.y(weakest.share), 1.4),
+      ...symbolAt('ring', 'mark', [frame.x(weakest.x), frame.y(weakest.share)], 1.4),
       text(
         say(W.weakest, { x: printLength(weakest.x, units, 'feet') }),
         [frame.x(weakest.x), Math.max(3, frame.y(weakest.share) - 5)],

@@ -8,10 +8,12 @@ import type { Plan } from '../../plan.js';
 import { WALLS, type Steered } from '../../weigh/steer.js';
 import type { Drawing } from '../drawing.js';
 import type { TextBlock, TextPage } from '../pages.js';
-import { lineThrough } from '../plot.js';
-import { circle, line, text, type Point } from '../primitives.js';
+import { lineThrough } from '../chart/line.js';
+import { dashed } from '../chart/dashed.js';
+import { line, text, type Point } from '../primitives.js';
 import { weightTicks } from './weightsChart.js';
-import { cross, dashed, frameShapes, roundSteps, scaled, type Frame } from './weightsFrame.js';
+import { frameShapes, roundSteps, scaled, type Frame } from '../chart/frame.js';
+import { symbolAt } from '../chart/symbol.js';
 import { WEIGHT_WORDS } from './weightsWords.js';
 import { say } from '../../words/say.js';
 
@@ -61,12 +63,12 @@ export function targetChart({ job }: Plan, steered: Steered): Drawing {
     shapes: [
       ...frameShapes(frame, below, left),
       line('outline', ...lineThrough(points.map(({ wall, value }) => at(wall, value)))),
-      ...points.map(({ wall, value }) => circle('outline', ...at(wall, value), 0.8)),
+      ...points.flatMap(({ wall, value }) => symbolAt('ring', 'outline', at(wall, value), 0.8)),
       ...dashed([
         [0, frame.y(asked)],
         [WIDTH, frame.y(asked)],
       ]),
-      ...(steered.thinnest === undefined ? [] : cross(at(steered.thinnest, reached), 2.2)),
+      ...(steered.thinnest === undefined ? [] : symbolAt('cross', 'outline', at(steered.thinnest, reached), 2.2)),
       text(W[aim], [0, HEIGHT + 3.5], 2.5, 'left'),
       text(W.thinnest, [WIDTH, -8.5], 2.5, 'right'),
     ],

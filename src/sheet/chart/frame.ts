@@ -51,31 +51,3 @@ export function roundSteps(low: number, high: number, unit: number): number[] {
   const count = Math.floor(high / step + 1e-9) - first + 1;
   return Array.from({ length: Math.max(0, count) }, (_, i) => (first + i) * step);
 }
-
-/** A cross that reaches so far either way, mm. */
-export function cross([x, y]: Point, reach: number): Shape[] {
-  return [
-    line('outline', [x - reach, y - reach], [x + reach, y + reach]),
-    line('outline', [x - reach, y + reach], [x + reach, y - reach]),
-  ];
-}
-
-/** A line in dashes, mm: layers have one line each, so dashes are drawn. */
-export function dashed(points: readonly Point[], dash = 3, gap = 1.5): Shape[] {
-  const shapes: Shape[] = [];
-  let phase = 0;
-  for (let i = 1; i < points.length; i++) {
-    const [ax, ay] = points[i - 1]!;
-    const [bx, by] = points[i]!;
-    const length = Math.hypot(bx - ax, by - ay);
-    if (length === 0) continue;
-    const at = (d: number): Point => [ax + ((bx - ax) * d) / length, ay + ((by - ay) * d) / length];
-    let d = -phase;
-    for (; d < length; d += dash + gap) {
-      const [from, to] = [Math.max(0, d), Math.min(length, d + dash)];
-      if (to > from) shapes.push(line('mark', at(from), at(to)));
-    }
-    phase = (phase + length) % (dash + gap);
-  }
-  return shapes;
-}

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { levelLines } from '../../src/sheet/plot.js';
+import { levelLines } from '../../../src/sheet/chart/levels.js';
 
 test('a line reaches the drawing as it was computed, not rounded to three digits', () => {
   // d3-path rounds to three digits unless told otherwise (d3/d3-path#38).
