@@ -1,7 +1,7 @@
 import type { BoardSpec } from '../job/job.js';
 import { corrected, type Correction } from './correct.js';
 import { gridOf, type Grid } from './grid.js';
-import { leanOf, type Lean } from './lean.js';
+import { vertexNormalsOf, type VertexNormals } from './vertexNormals.js';
 import { planAreaOf, volumeOf } from './measure.js';
 import { meshOf, type Mesh } from './mesh.js';
 import { surfaceOf, type Surface } from './surface.js';
@@ -11,7 +11,7 @@ export interface Board {
   readonly surface: Surface;
   readonly grid: Grid;
   readonly mesh: Mesh;
-  readonly lean: Lean;
+  readonly vertexNormals: VertexNormals;
   /** mm. */
   readonly length: number;
   readonly width: number;
@@ -27,7 +27,7 @@ export function boardOf(spec: BoardSpec, corrections: readonly Correction[] = []
   const surface = corrected(surfaceOf(spec), corrections);
   const grid = gridOf(surface);
   const mesh = meshOf(grid);
-  const lean = leanOf(grid, mesh);
+  const vertexNormals = vertexNormalsOf(grid, mesh);
   let width = 0;
   let thickness = 0;
   for (const x of grid.xs) {
@@ -38,7 +38,7 @@ export function boardOf(spec: BoardSpec, corrections: readonly Correction[] = []
     surface,
     grid,
     mesh,
-    lean,
+    vertexNormals,
     length: spec.length,
     width,
     thickness,

@@ -18,12 +18,12 @@ export function bentOf(grid: Omit<Grid, 'same'>, surface: Surface, limit: number
   const columns = vs.length;
   const between = (share: number) =>
     Float64Array.from({ length: columns - 1 }, (_, c) => vs[c]! + share * (vs[c + 1]! - vs[c]!));
-  const onLines = surface.strands(vs);
-  const onMiddles = surface.strands(between(0.5));
+  const onLines = surface.lengthwise(vs);
+  const onMiddles = surface.lengthwise(between(0.5));
   // A section may turn all at once between two columns: then it is furthest off beside the middle.
   const quarters = [0.25, 0.75].map((share) => ({
     share,
-    strands: surface.strands(between(share)),
+    strands: surface.lengthwise(between(share)),
     points: new Float64Array(3 * columns),
   }));
   const bent = { rows: new Set<number>(), columns: new Set<number>() };

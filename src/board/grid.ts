@@ -65,7 +65,7 @@ function gridAt(surface: Surface, xs: Float64Array, vs: Float64Array): Omit<Grid
 }
 
 function pointsOf(surface: Surface, xs: Float64Array, vs: Float64Array): Float64Array {
-  const strands = surface.strands(vs);
+  const strands = surface.lengthwise(vs);
   const positions = new Float64Array(xs.length * 2 * vs.length * 3);
   xs.forEach((x, row) => {
     const lines = strands.at(x);

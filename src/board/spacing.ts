@@ -17,7 +17,7 @@ const TRIAL_STRANDS = 30;
 export function columnsOf(surface: Surface, sag: number): Float64Array {
   const between = Array.from({ length: TRIAL_SECTIONS - 1 }, (_, i) => (surface.length * (i + 1)) / TRIAL_SECTIONS);
   const vs = Float64Array.from({ length: 3 * COLUMN_TRIALS + 1 }, (_, i) => i / COLUMN_TRIALS);
-  const strands = surface.strands(vs);
+  const strands = surface.lengthwise(vs);
   const points = new Float64Array(3 * vs.length);
   const sides = sidesOf(surface);
   const found = [0, 1, 2].map(() => new Float64Array(COLUMN_TRIALS + 1));
@@ -57,8 +57,10 @@ export function rowsOf(surface: Surface, vs: Float64Array, sag: number): Float64
 /** The lines along the board by which the rows are chosen: strands, and the edges of a notch on bottom and deck. */
 function linesOf(surface: Surface, vs: Float64Array) {
   const sides = sidesOf(surface);
-  const trials = surface.strands(Float64Array.from({ length: TRIAL_STRANDS + 1 }, (_, i) => (3 * i) / TRIAL_STRANDS));
-  const columns = surface.strands(vs);
+  const trials = surface.lengthwise(
+    Float64Array.from({ length: TRIAL_STRANDS + 1 }, (_, i) => (3 * i) / TRIAL_STRANDS),
+  );
+  const columns = surface.lengthwise(vs);
   const section = new Float64Array(3 * vs.length);
   const each = TRIAL_STRANDS + 3;
   return {

@@ -22,11 +22,11 @@ export interface Surface {
   /** How far above the drawing the true surface lies at `x`, `y`, `up` (of `Section`), mm; absent where it is as drawn. */
   raised?(x: number, y: number, up: number): number;
   /** The lines of the surface from nose to tail at some places `v`. */
-  strands(vs: ArrayLike<number>): Strands;
+  lengthwise(vs: ArrayLike<number>): LengthwiseCurves;
 }
 
 /** Lines of the surface from nose to tail, freed of size. */
-export interface Strands {
+export interface LengthwiseCurves {
   /** `across` and `up` of `Section` where each line passes `x`, in the order of the lines; overwritten by the next call. */
   at(x: number): { readonly across: Float64Array; readonly up: Float64Array };
 }
@@ -58,7 +58,7 @@ export function surfaceOf(spec: BoardSpec): Surface {
     bottom,
     thickness,
     stations: [...new Set(stations.filter((x) => x >= 0 && x <= spec.length))].sort((a, b) => a - b),
-    strands: (vs) => strandsAt(vs, sectionAt, sections),
+    lengthwise: (vs) => lengthwiseAt(vs, sectionAt, sections),
   };
 }
 
@@ -72,7 +72,7 @@ function nearestShare(shares: readonly (number | undefined)[], i: number): numbe
 }
 
 /** Lines between the sections: monotone cubics along the board, whose weights at one `x` are the same for all. */
-function strandsAt(vs: ArrayLike<number>, at: Float64Array, sections: readonly Section[]): Strands {
+function lengthwiseAt(vs: ArrayLike<number>, at: Float64Array, sections: readonly Section[]): LengthwiseCurves {
   const lines = vs.length;
   const n = at.length;
   const values = { across: new Float64Array(n * lines), up: new Float64Array(n * lines) };
@@ -121,7 +121,7 @@ export function pointsAcross(
   surface: Surface,
   side: SideCode,
   x: number,
-  { across, up }: ReturnType<Strands['at']>,
+  { across, up }: ReturnType<LengthwiseCurves['at']>,
   into: Float64Array,
   from: number,
 ): void {
@@ -140,6 +140,6 @@ export function pointsAcross(
 /** A point of the surface, board frame, mm. */
 export function pointOn(surface: Surface, v: number, side: SideCode, x: number): [number, number, number] {
   const point = new Float64Array(3);
-  pointsAcross(surface, side, x, surface.strands([v]).at(x), point, 0);
+  pointsAcross(surface, side, x, surface.lengthwise([v]).at(x), point, 0);
   return [point[0]!, point[1]!, point[2]!];
 }

@@ -9,7 +9,7 @@ import { Kept } from './kept.js';
  */
 export type Shell = Float64Array;
 
-export function shellOf(board: Pick<Board, 'grid' | 'lean'>, walls: Readonly<Record<Patch, number>>): Shell {
+export function shellOf(board: Pick<Board, 'grid' | 'vertexNormals'>, walls: Readonly<Record<Patch, number>>): Shell {
   const asked = PATCHES.map((patch) => walls[patch]);
   return shells.of(board.grid, asked.join(), () => moved(board, asked));
 }
@@ -17,9 +17,9 @@ export function shellOf(board: Pick<Board, 'grid' | 'lean'>, walls: Readonly<Rec
 /** One for the chambers, one for the dots, and those of a job beside. */
 const shells = new Kept<Grid, Shell>(4);
 
-function moved({ grid, lean }: Pick<Board, 'grid' | 'lean'>, asked: readonly number[]): Shell {
+function moved({ grid, vertexNormals }: Pick<Board, 'grid' | 'vertexNormals'>, asked: readonly number[]): Shell {
   const { positions } = grid;
-  const { normals, cosines } = lean;
+  const { normals, cosines } = vertexNormals;
   const shell = new Float64Array(positions.length);
   for (let i = 0, at = 0; at < positions.length; i += PATCHES.length, at += 3) {
     let move = 0;

@@ -4,7 +4,7 @@ import type { ChamberSpec } from '../job/job.js';
 import type { RoutingSpec } from '../job/spec/routing.js';
 import { WRITTEN_STEP } from '../length/rounded.js';
 import { MM_PER_INCH, type Units } from '../length/units.js';
-import { cheapest, type Choice } from './cheapest.js';
+import { pMedian, type Medians } from './pMedian.js';
 import { costTableOf, leastCost, type CostTable } from './costTable.js';
 import { levelled, longestRun, settingSlack, type Levelled } from './inscribed.js';
 import type { CurvePoint } from './rout.js';
@@ -16,14 +16,14 @@ export interface Size {
 }
 
 /** A chamber and the shared size it is cut to; undefined where it keeps its own. */
-export interface Cut {
+export interface AssignedSize {
   readonly chamber: Chamber;
   readonly level: Levelled;
   readonly size: Size | undefined;
 }
 
 export interface Family {
-  readonly cuts: readonly Cut[];
+  readonly cuts: readonly AssignedSize[];
   readonly curve: readonly CurvePoint[];
   /** What they lose of what is routed out, as a share: more than was asked where no guides of this shape, or not so few, keep within it. */
   readonly lost: number;
@@ -44,7 +44,7 @@ type Rules = Pick<ChamberSpec, 'smallest' | 'cutterDiameter'>;
  * save anything, nor than `MOST`: where that many still lose more than the share, `lost` tells.
  *
  * The shape class is rectangles of whole steps with corners of the cutter's radius, turned with each chamber. Of all sizes only those can be best that
- * cannot grow without fitting fewer chambers; among these the choice is bounded from below (see `cheapest.ts`).
+ * cannot grow without fitting fewer chambers; among these the choice is bounded from below (see `pMedian.ts`).
  */
 export function familyOf(
   chambers: readonly Chamber[],
@@ -73,7 +73,7 @@ export function familyOf(
   const total = alike.flat().reduce((sum, i) => sum + areaOf(chambers[i]!.contour) * chambers[i]!.depth[1], 0);
 
   const { chosen, curve, cost } = chosenOf(table, guides, total);
-  const cuts = chambers.map((chamber, i): Cut => {
+  const cuts = chambers.map((chamber, i): AssignedSize => {
     const fitting = chosen.map((c) => sizes[c]!).filter((size) => fits(runs[i]!, size, spec, step));
     const size = fitting.reduce<Size | undefined>(
       (a, b) => (!a || areaWithin(b, spec) > areaWithin(a, spec) ? b : a),
@@ -89,10 +89,10 @@ function chosenOf(table: CostTable, guides: NonNullable<RoutingSpec['guides']>, 
   // What is lost when each chamber has its own guide of this shape: from there on no guide more saves anything.
   const least = leastCost(table) * (1 + ROUNDING);
   const curve: CurvePoint[] = [];
-  let last: Choice | undefined;
-  let chosen: Choice | undefined;
+  let last: Medians | undefined;
+  let chosen: Medians | undefined;
   for (let count = 1; count <= Math.min(MOST, table.columns); count++) {
-    last = cheapest(table, count, last?.columns);
+    last = pMedian(table, count, last?.columns);
     curve.push({ guides: count, lost: last.cost / LITRE, bound: last.bound / LITRE });
     const enough = guides.kind === 'count' ? count >= guides.count : last.cost <= guides.share * total;
     if (enough) chosen ??= last;

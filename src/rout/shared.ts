@@ -8,7 +8,7 @@ import type { Face } from '../layup/layup.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { solidOf } from '../wall/solid.js';
 import { onSurface, wallsOf } from '../wall/walls.js';
-import type { Cut } from './family.js';
+import type { AssignedSize } from './family.js';
 import { longestRun, settingSlack } from './inscribed.js';
 import type { GuideSetting } from './rout.js';
 
@@ -25,7 +25,7 @@ export interface SharedCut {
  * still hold; it is proved anew, and of two true lower bounds the larger is reported.
  */
 export function sharedCutOf(
-  { chamber, level, size }: Cut,
+  { chamber, level, size }: AssignedSize,
   face: Face,
   cutterDiameter: number,
   { grid, mesh }: Pick<Board, 'grid' | 'mesh'>,

@@ -1,6 +1,6 @@
 import type { Board } from '../board/board.js';
 import type { Layup } from '../layup/layup.js';
-import { AlongBoard, type Bulk } from './bulk.js';
+import { AlongBoard, type Moments } from './moments.js';
 import { blankOf, type Blank } from './blank.js';
 import { skinOf, type Skin } from './skin.js';
 import { slicesOf } from './slices.js';
@@ -11,11 +11,11 @@ export interface Bare {
   /** Litres of the finished board and those displaced by it. */
   readonly volume: number;
   /** What each member has of the finished, solid board, litres, left to right. */
-  readonly members: readonly Bulk[];
+  readonly members: readonly Moments[];
   readonly blank: Blank;
   /** Glued faces, m². */
-  readonly bondedJoints: Bulk;
-  readonly dottedJoints: Bulk;
+  readonly bondedJoints: Moments;
+  readonly dottedJoints: Moments;
   readonly skin: Skin;
 }
 
@@ -32,13 +32,13 @@ export function bareOf(board: Board, layup: Layup): Bare {
         xs[i]!,
         slices.area[a]!,
         slices.area[b]!,
-        slices.areaYY[a]! / (slices.area[a]! || 1),
-        slices.areaYY[b]! / (slices.area[b]! || 1),
+        slices.secondMomentAcross[a]! / (slices.area[a]! || 1),
+        slices.secondMomentAcross[b]! / (slices.area[b]! || 1),
       );
     }
-    return along.bulk(1e6);
+    return along.moments(1e6);
   });
-  const joints = (kind: 'bonded' | 'dotted'): Bulk => {
+  const joints = (kind: 'bonded' | 'dotted'): Moments => {
     const along = new AlongBoard();
     layup.joints.forEach((joint, j) => {
       if (joint.kind !== kind) return;
@@ -56,7 +56,7 @@ export function bareOf(board: Board, layup: Layup): Bare {
         );
       }
     });
-    return along.bulk(1e6);
+    return along.moments(1e6);
   };
   return {
     length: board.length,

@@ -1,7 +1,7 @@
 import type { Board } from '../board/board.js';
 import type { Joint, LaidMember, Layup } from '../layup/layup.js';
 import type { BlankSpec } from '../job/spec/dots.js';
-import { AlongBoard, type Bulk } from './bulk.js';
+import { AlongBoard, type Moments } from './moments.js';
 import type { Slices } from './slices.js';
 
 /**
@@ -9,15 +9,15 @@ import type { Slices } from './slices.js';
  * board at its widest. Litres, left to right, without anything left over, and what every mm left over all around adds.
  */
 export interface Blank {
-  readonly members: readonly Bulk[];
-  readonly perMm: readonly Bulk[];
+  readonly members: readonly Moments[];
+  readonly perMm: readonly Moments[];
   readonly widest: { readonly left: number; readonly right: number };
 }
 
 export function blankOf(board: Board, layup: Layup, slices: Slices): Blank {
   const { xs } = slices;
   const widest = widestOf(board);
-  const perMm: Bulk[] = [];
+  const perMm: Moments[] = [];
   const members = layup.members.map((member, m) => {
     const volume = new AlongBoard();
     const faces = new AlongBoard();
@@ -36,14 +36,20 @@ export function blankOf(board: Board, layup: Layup, slices: Slices): Blank {
       }
       before = { x, width, height, y };
     }
-    perMm.push(faces.bulk(1e6));
-    return volume.bulk(1e6);
+    perMm.push(faces.moments(1e6));
+    return volume.moments(1e6);
   });
   return { members, perMm, widest };
 }
 
 /** A blank whose strips are not sawn to the rocker: a box around the board of the thickness that the job gives, litres, left to right. */
-export function boxBlank(layup: Layup, length: number, { widest }: Blank, thickness: number, spec: BlankSpec): Bulk[] {
+export function boxBlank(
+  layup: Layup,
+  length: number,
+  { widest }: Blank,
+  thickness: number,
+  spec: BlankSpec,
+): Moments[] {
   return layup.members.map((member) => {
     const { from, to } = edgesOf(member, widest);
     const box = new AlongBoard();
@@ -51,7 +57,7 @@ export function boxBlank(layup: Layup, length: number, { widest }: Blank, thickn
     const y = (x: number) => ((to(x) + from(x)) / 2) ** 2 + width(x) ** 2 / 12;
     const [a, b] = [-spec.nose, length + spec.tail];
     box.add(a, b, width(a) * thickness, width(b) * thickness, y(a), y(b));
-    return box.bulk(1e6);
+    return box.moments(1e6);
   });
 }
 

@@ -3,20 +3,20 @@ import { momentsOf } from '../chamber/contour.js';
 import { goesThrough } from '../chamber/through.js';
 import { depthOf, toBoard } from '../layup/frame.js';
 import type { LaidMember, Layup, Row } from '../layup/layup.js';
-import { type Bulk, sumOf } from './bulk.js';
+import { type Moments, sumOf } from './moments.js';
 
 /** What one chamber takes out of the board, and the faces inside it that get glue when its block goes in. */
-export interface Cut {
+export interface ChamberCut {
   readonly id: string;
   /** What is taken out of each member it runs through, litres. */
-  readonly members: readonly { readonly member: LaidMember; readonly bulk: Bulk }[];
+  readonly members: readonly { readonly member: LaidMember; readonly moments: Moments }[];
   /** The chamber as a whole, litres. */
-  readonly whole: Bulk;
+  readonly whole: Moments;
   /** The walls of the chamber and, where it does not run right through, its end, m². */
   readonly walls: number;
 }
 
-export function cutsOf(chambers: readonly Chamber[], { rows }: Layup): Cut[] {
+export function cutsOf(chambers: readonly Chamber[], { rows }: Layup): ChamberCut[] {
   const byId = new Map(rows.map((row) => [row.id, row]));
   return chambers.map((chamber) => cutOf(chamber, byId.get(chamber.row)!));
 }
@@ -25,21 +25,21 @@ export function cutsOf(chambers: readonly Chamber[], { rows }: Layup): Cut[] {
  * A joint lies at a depth that changes evenly along the chamber, so each member's share is the profile times its thickness at the profile's
  * centre of area: exact where no joint runs out of the chamber's end.
  */
-function cutOf({ id, contour, profile, depth }: Chamber, row: Row): Cut {
+function cutOf({ id, contour, profile, depth }: Chamber, row: Row): ChamberCut {
   const { area, x: s } = momentsOf(contour);
   const spread = spreadAlong(profile);
   const members = row.members.map((member) => {
     const [from, to] = within(depth, depthsOf(member, row, s));
-    return { member, bulk: slab(row, area, s, spread, from, to) };
+    return { member, moments: slab(row, area, s, spread, from, to) };
   });
-  const whole = sumOf(members.map(({ bulk }) => bulk));
+  const whole = sumOf(members.map(({ moments }) => moments));
   const deep = (whole.amount * 1e6) / area;
   const walls = perimeterOf(profile) * deep + (goesThrough({ profile, depth }, row) ? 0 : area);
   return { id, members, whole, walls: walls / 1e6 };
 }
 
 /** The profile between two depths, litres. `spread` is its mean square length about its centre, mm². */
-function slab({ face }: Row, area: number, s: number, spread: number, from: number, to: number): Bulk {
+function slab({ face }: Row, area: number, s: number, spread: number, from: number, to: number): Moments {
   const amount = (area * (to - from)) / 1e6;
   const [x, y] = toBoard(face, s, 0, (from + to) / 2);
   const through = (to - from) ** 2 / 12;

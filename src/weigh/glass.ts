@@ -1,17 +1,17 @@
 import type { Grid } from '../board/grid.js';
 import type { GlassSpec } from '../job/spec/finish.js';
 import { laminateOf } from './modulus.js';
-import type { Part } from './section.js';
+import type { SectionPart } from './bending.js';
 
 /** The glass around the section at each row of the grid, as one part; both cloths where they lap around the rail. */
-export function glassParts(grid: Grid, glass: GlassSpec): Part[] {
+export function glassParts(grid: Grid, glass: GlassSpec): SectionPart[] {
   const sum = (layers: readonly number[]) => layers.reduce((a, b) => a + b, 0);
   const deck = laminateOf(sum(glass.deck), glass.resin);
   const bottom = laminateOf(sum(glass.bottom), glass.resin);
   const coat = laminateOf(glass.hotCoatCloth, glass.resin);
   const { rows, columns, apex, positions: p } = grid;
   return Array.from({ length: rows }, (_, row) => {
-    let [area, areaZ, areaZZ] = [0, 0, 0];
+    let [area, firstMoment, secondMoment] = [0, 0, 0];
     for (const side of [0, 1]) {
       const first = (row * 2 + side) * columns;
       for (const [from, to, step, own, other] of [
@@ -28,13 +28,13 @@ export function glassParts(grid: Grid, glass: GlassSpec): Part[] {
           const za = p[a + 2]!;
           const zb = p[b + 2]!;
           area += dA;
-          areaZ += (dA * (za + zb)) / 2;
-          areaZZ += (dA * (za * za + za * zb + zb * zb)) / 3;
+          firstMoment += (dA * (za + zb)) / 2;
+          secondMoment += (dA * (za * za + za * zb + zb * zb)) / 3;
           away += length;
         }
       }
     }
     // All laminates of a schedule have one share of resin, hence one modulus.
-    return { modulus: deck.modulus, area, areaZ, areaZZ };
+    return { modulus: deck.modulus, area, firstMoment, secondMoment };
   });
 }

@@ -5,8 +5,8 @@ import { isFrom, type Stage } from '../job/spec/stage.js';
 import type { Layup } from '../layup/layup.js';
 import type { Bare } from './bare.js';
 import { boxBlank } from './blank.js';
-import { type Bulk, NOTHING, pointBulk, sumOf, times } from './bulk.js';
-import type { Cut } from './cuts.js';
+import { type Moments, NO_MOMENTS, pointMoments, sumOf, times } from './moments.js';
+import type { ChamberCut } from './cuts.js';
 import { finVolume } from './fin.js';
 import { densitySpread, type Figure, USUAL } from './usual.js';
 import { USUAL_GLASS } from '../job/usual-glass.js';
@@ -18,10 +18,10 @@ export interface Unknown extends Figure {
   readonly unit: 'kg/m³' | 'g/m²' | 'mm' | 'share';
 }
 
-/** One unknown's part in the weight: `bulk` times the unknown is kg, from one stage on and, where given, only before another. */
+/** One unknown's part in the weight: `moments` times the unknown is kg, from one stage on and, where given, only before another. */
 export interface Entry {
   readonly unknown: string;
-  readonly bulk: Bulk;
+  readonly moments: Moments;
   readonly from: Stage;
   readonly before?: Stage;
 }
@@ -38,7 +38,7 @@ const GRAMS = 1 / 1000;
 export function ledgerOf(
   bare: Bare,
   layup: Layup,
-  cuts: readonly Cut[],
+  cuts: readonly ChamberCut[],
   blocks: readonly Block[],
   job: Pick<Job, 'fill' | 'glass' | 'fins' | 'fittings' | 'dots'>,
 ): Ledger {
@@ -85,14 +85,14 @@ function densityOf(material: Material): string {
 function boardEntries({ members, skin }: Bare, layup: Layup): Entry[] {
   const densities = layup.members.map(({ material }) => material.density);
   const volume = sumOf(members).amount;
-  const density = sumOf(members.map((bulk, m) => times(bulk, densities[m]!))).amount / volume;
+  const density = sumOf(members.map((moments, m) => times(moments, densities[m]!))).amount / volume;
   return [
     ...layup.members.flatMap(({ material }, m): Entry[] => [
-      { unknown: densityOf(material), bulk: times(members[m]!, GRAMS), from: 'shaped' },
+      { unknown: densityOf(material), moments: times(members[m]!, GRAMS), from: 'shaped' },
     ]),
     {
       unknown: 'leftOn',
-      bulk: times(sumOf([skin.deck, skin.bottom]), density * GRAMS),
+      moments: times(sumOf([skin.deck, skin.bottom]), density * GRAMS),
       from: 'shaped',
       before: 'sealed',
     },
@@ -108,83 +108,87 @@ function blankEntries({ blank, length }: Bare, layup: Layup, { dots }: Pick<Job,
   return [
     ...materials.map((material, m): Entry => ({
       unknown: densityOf(material),
-      bulk: times(members[m]!, GRAMS),
+      moments: times(members[m]!, GRAMS),
       from: 'blank',
       before: 'shaped',
     })),
-    { unknown: 'blankOver', bulk: box === undefined ? over : NOTHING, from: 'blank', before: 'shaped' },
+    { unknown: 'blankOver', moments: box === undefined ? over : NO_MOMENTS, from: 'blank', before: 'shaped' },
   ];
 }
 
-function chamberEntries(cuts: readonly Cut[], blocks: readonly Block[], fill: Material): Entry[] {
-  const taken = new Map<string, Bulk[]>();
+function chamberEntries(cuts: readonly ChamberCut[], blocks: readonly Block[], fill: Material): Entry[] {
+  const taken = new Map<string, Moments[]>();
   const densities = new Map<string, number>();
   for (const { members } of cuts) {
-    for (const { member, bulk } of members) {
+    for (const { member, moments } of members) {
       const name = densityOf(member.material);
       densities.set(name, member.material.density);
-      taken.set(name, [...(taken.get(name) ?? []), bulk]);
+      taken.set(name, [...(taken.get(name) ?? []), moments]);
     }
   }
-  const removed = sumOf([...taken].map(([name, bulks]) => times(sumOf(bulks), densities.get(name)!)));
+  const removed = sumOf([...taken].map(([name, parts]) => times(sumOf(parts), densities.get(name)!)));
   const volume = sumOf(cuts.map(({ whole }) => whole)).amount || 1;
   const walls = times(wallsOf(cuts), (removed.amount / volume) * GRAMS);
   const byId = new Map(cuts.map((cut) => [cut.id, cut]));
   const put = sumOf(
     blocks.map(({ id, volume }) => {
-      const whole = byId.get(id)?.whole ?? NOTHING;
+      const whole = byId.get(id)?.whole ?? NO_MOMENTS;
       return times(whole, volume / (whole.amount || 1));
     }),
   );
   return [
-    ...[...taken].map(([unknown, bulks]): Entry => ({ unknown, bulk: times(sumOf(bulks), -GRAMS), from: 'chambered' })),
-    { unknown: 'routed', bulk: times(walls, -1), from: 'chambered' },
-    { unknown: densityOf(fill), bulk: times(put, GRAMS), from: 'filled' },
+    ...[...taken].map(([unknown, parts]): Entry => ({
+      unknown,
+      moments: times(sumOf(parts), -GRAMS),
+      from: 'chambered',
+    })),
+    { unknown: 'routed', moments: times(walls, -1), from: 'chambered' },
+    { unknown: densityOf(fill), moments: times(put, GRAMS), from: 'filled' },
   ];
 }
 
 /** Bonded joints are glued with the blank; dotted ones, over the ends of the blocks too, when the pieces come together again. */
-function glueEntries({ bondedJoints, dottedJoints }: Bare, cuts: readonly Cut[]): Entry[] {
+function glueEntries({ bondedJoints, dottedJoints }: Bare, cuts: readonly ChamberCut[]): Entry[] {
   return [
-    { unknown: 'jointGlue', bulk: times(bondedJoints, GRAMS), from: 'blank' },
-    { unknown: 'jointGlue', bulk: times(dottedJoints, GRAMS), from: 'filled' },
-    { unknown: 'blockGlue', bulk: times(wallsOf(cuts), GRAMS), from: 'filled' },
+    { unknown: 'jointGlue', moments: times(bondedJoints, GRAMS), from: 'blank' },
+    { unknown: 'jointGlue', moments: times(dottedJoints, GRAMS), from: 'filled' },
+    { unknown: 'blockGlue', moments: times(wallsOf(cuts), GRAMS), from: 'filled' },
   ];
 }
 
 /** The walls of all chambers, m², lying as the chambers do. */
-function wallsOf(cuts: readonly Cut[]): Bulk {
+function wallsOf(cuts: readonly ChamberCut[]): Moments {
   return sumOf(cuts.map(({ whole, walls }) => times(whole, walls / (whole.amount || 1))));
 }
 
 function glassEntries({ skin: { deck, bottom, apexLine } }: Bare, glass: GlassSpec): Entry[] {
   const both = sumOf([deck, bottom]);
   const lap = times(apexLine, glass.lap / 1000);
-  const side = (area: Bulk, layers: readonly number[]) =>
+  const side = (area: Moments, layers: readonly number[]) =>
     times(sumOf([area, lap]), layers.reduce((a, b) => a + b, 0) * GRAMS);
   const cloth = sumOf([side(deck, glass.deck), side(bottom, glass.bottom)]);
   const reinforcing = times(both, glass.hotCoatCloth * GRAMS);
   return [
-    { unknown: 'sealer', bulk: times(both, glass.sealer * GRAMS), from: 'sealed' },
-    { unknown: 'cloth', bulk: cloth, from: 'laminated' },
-    { unknown: 'wetOut', bulk: times(cloth, glass.resin), from: 'laminated' },
-    { unknown: 'cloth', bulk: reinforcing, from: 'hot-coated' },
-    { unknown: 'wetOut', bulk: times(reinforcing, glass.resin), from: 'hot-coated' },
-    { unknown: 'hotCoat', bulk: times(both, glass.hotCoat * GRAMS), from: 'hot-coated' },
-    { unknown: 'sanded', bulk: times(both, -GRAMS), from: 'finished' },
+    { unknown: 'sealer', moments: times(both, glass.sealer * GRAMS), from: 'sealed' },
+    { unknown: 'cloth', moments: cloth, from: 'laminated' },
+    { unknown: 'wetOut', moments: times(cloth, glass.resin), from: 'laminated' },
+    { unknown: 'cloth', moments: reinforcing, from: 'hot-coated' },
+    { unknown: 'wetOut', moments: times(reinforcing, glass.resin), from: 'hot-coated' },
+    { unknown: 'hotCoat', moments: times(both, glass.hotCoat * GRAMS), from: 'hot-coated' },
+    { unknown: 'sanded', moments: times(both, -GRAMS), from: 'finished' },
   ];
 }
 
 function fittingEntries({ fins = [], fittings = [] }: Pick<Job, 'fins' | 'fittings'>): Entry[] {
-  const fin = (each: FinSpec) => pointBulk(finVolume(each) * each.density * GRAMS, each.x);
+  const fin = (each: FinSpec) => pointMoments(finVolume(each) * each.density * GRAMS, each.x);
   return [
-    { unknown: 'fins', bulk: sumOf(fins.map(fin)), from: 'fitted' },
-    { unknown: 'fittings', bulk: sumOf(fittings.map(({ weight, x }) => pointBulk(weight, x))), from: 'fitted' },
+    { unknown: 'fins', moments: sumOf(fins.map(fin)), from: 'fitted' },
+    { unknown: 'fittings', moments: sumOf(fittings.map(({ weight, x }) => pointMoments(weight, x))), from: 'fitted' },
   ];
 }
 
 /** What each unknown counts for at a stage, kg and moments a unit of it, in the order of `unknowns`. */
-export function partsAt({ unknowns, entries }: Ledger, stage: Stage): Bulk[] {
+export function partsAt({ unknowns, entries }: Ledger, stage: Stage): Moments[] {
   const there = entries.filter(({ from, before }) => isFrom(stage, from) && !(before && isFrom(stage, before)));
-  return unknowns.map(({ id }) => sumOf(there.filter((e) => e.unknown === id).map((e) => e.bulk)));
+  return unknowns.map(({ id }) => sumOf(there.filter((e) => e.unknown === id).map((e) => e.moments)));
 }

@@ -1,14 +1,14 @@
 import type { Grid } from '../board/grid.js';
-import { AlongBoard, type Bulk, pointBulk, sumOf } from './bulk.js';
+import { AlongBoard, type Moments, pointMoments, sumOf } from './moments.js';
 import type { Slices } from './slices.js';
 
 /** The finished surface as a laminator sees it: parted along the rail apex, m² and m. */
 export interface Skin {
   /** From the rail apex up and in; ends cut straight across are shared with the bottom. */
-  readonly deck: Bulk;
-  readonly bottom: Bulk;
+  readonly deck: Moments;
+  readonly bottom: Moments;
   /** The rail apex from nose to tail, both sides, m. */
-  readonly apexLine: Bulk;
+  readonly apexLine: Moments;
 }
 
 export function skinOf(grid: Grid, { area, members }: Slices): Skin {
@@ -51,16 +51,16 @@ export function skinOf(grid: Grid, { area, members }: Slices): Skin {
   const ends = [0, rows - 1].map((row) => {
     let end = 0;
     for (let m = 0; m < members; m++) end += area[row * members + m]!;
-    return pointBulk(end / 2e6, grid.xs[row]!);
+    return pointMoments(end / 2e6, grid.xs[row]!);
   });
-  const bulk = (name: 'deck' | 'bottom'): Bulk => {
+  const moments = (name: 'deck' | 'bottom'): Moments => {
     const [amount, x, xx, yy] = Array.from(sums[name], (sum) => sum / 1e6);
     return sumOf([{ amount: amount!, x: x!, xx: xx!, yy: yy! }, ...ends]);
   };
-  return { deck: bulk('deck'), bottom: bulk('bottom'), apexLine: apexLineOf(grid) };
+  return { deck: moments('deck'), bottom: moments('bottom'), apexLine: apexLineOf(grid) };
 }
 
-function apexLineOf({ rows, columns, apex, positions: p, xs }: Grid): Bulk {
+function apexLineOf({ rows, columns, apex, positions: p, xs }: Grid): Moments {
   const along = new AlongBoard();
   for (const side of [0, 1]) {
     for (let row = 1; row < rows; row++) {
@@ -71,5 +71,5 @@ function apexLineOf({ rows, columns, apex, positions: p, xs }: Grid): Bulk {
       along.add(xs[row - 1]!, xs[row]!, slant, slant, p[a + 1]! ** 2, p[b + 1]! ** 2);
     }
   }
-  return along.bulk(1e3);
+  return along.moments(1e3);
 }

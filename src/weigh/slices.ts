@@ -13,9 +13,9 @@ export interface Slices {
   readonly joints: number;
   /** ∫ dA, ∫ z dA, ∫ z² dA, ∫ y² dA. */
   readonly area: Float64Array;
-  readonly areaZ: Float64Array;
-  readonly areaZZ: Float64Array;
-  readonly areaYY: Float64Array;
+  readonly firstMoment: Float64Array;
+  readonly secondMoment: Float64Array;
+  readonly secondMomentAcross: Float64Array;
   /** Highest deck and lowest bottom of the member. */
   readonly top: Float64Array;
   readonly bottom: Float64Array;
@@ -34,9 +34,9 @@ export function slicesOf({ grid }: Board, layup: Layup): Slices {
     members,
     joints,
     area: each(members),
-    areaZ: each(members),
-    areaZZ: each(members),
-    areaYY: each(members),
+    firstMoment: each(members),
+    secondMoment: each(members),
+    secondMomentAcross: each(members),
     top: each(members).fill(-Infinity),
     bottom: each(members).fill(Infinity),
     jointHeight: each(joints),
@@ -83,9 +83,9 @@ function addStrip(s: Slices, at: number, sign: number, y0: number, y1: number, z
   const y = (y0 + y1) / 2;
   const z = (z0 + z1) / 2;
   s.area[at]! += 6 * w * z;
-  s.areaZ[at]! += (w * (z0 * z0 + 4 * z * z + z1 * z1)) / 2;
-  s.areaZZ[at]! += (w * (z0 * z0 * z0 + 4 * z * z * z + z1 * z1 * z1)) / 3;
-  s.areaYY[at]! += w * (y0 * y0 * z0 + 4 * y * y * z + y1 * y1 * z1);
+  s.firstMoment[at]! += (w * (z0 * z0 + 4 * z * z + z1 * z1)) / 2;
+  s.secondMoment[at]! += (w * (z0 * z0 * z0 + 4 * z * z * z + z1 * z1 * z1)) / 3;
+  s.secondMomentAcross[at]! += w * (y0 * y0 * z0 + 4 * y * y * z + y1 * y1 * z1);
   if (sign > 0) s.top[at] = Math.max(s.top[at]!, z0, z1);
   else s.bottom[at] = Math.min(s.bottom[at]!, z0, z1);
 }

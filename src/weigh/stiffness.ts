@@ -5,7 +5,7 @@ import type { Layup, Row } from '../layup/layup.js';
 import { depthsOf, within } from './cuts.js';
 import { glassParts } from './glass.js';
 import { modulusOf, shearModulusOf } from './modulus.js';
-import { bendingOf, rectangle, type Bending, type Part } from './section.js';
+import { bendingOf, rectangle, type Bending, type SectionPart } from './bending.js';
 import { slicesOf, type Slices } from './slices.js';
 import { USUAL_GLASS } from '../job/usual-glass.js';
 
@@ -96,30 +96,30 @@ function rowBefore(xs: Float64Array, x: number): At {
   return { row, share: (x - xs[row]!) / (xs[row + 1]! - xs[row]!) };
 }
 
-function between(a: Part, b: Part, share: number): Part {
+function between(a: SectionPart, b: SectionPart, share: number): SectionPart {
   const mix = (p: number, q: number) => p + share * (q - p);
   return {
     modulus: a.modulus,
     area: mix(a.area, b.area),
-    areaZ: mix(a.areaZ, b.areaZ),
-    areaZZ: mix(a.areaZZ, b.areaZZ),
+    firstMoment: mix(a.firstMoment, b.firstMoment),
+    secondMoment: mix(a.secondMoment, b.secondMoment),
   };
 }
 
-function memberParts(slices: Slices, { members }: Layup, { row, share }: At, modulus: Modulus): Part[] {
+function memberParts(slices: Slices, { members }: Layup, { row, share }: At, modulus: Modulus): SectionPart[] {
   return members.map(({ material }, m) => {
-    const part = (at: number): Part => ({
+    const part = (at: number): SectionPart => ({
       modulus: modulus(material),
       area: slices.area[at]!,
-      areaZ: slices.areaZ[at]!,
-      areaZZ: slices.areaZZ[at]!,
+      firstMoment: slices.firstMoment[at]!,
+      secondMoment: slices.secondMoment[at]!,
     });
     return between(part(row * slices.members + m), part((row + 1) * slices.members + m), share);
   });
 }
 
 /** What a chamber takes out of the section at `x` and its block puts in: members' stuff with the sign turned, then foam. */
-function cutParts({ profile, depth }: Chamber, row: Row, x: number, fill: Material, modulus: Modulus): Part[] {
+function cutParts({ profile, depth }: Chamber, row: Row, x: number, fill: Material, modulus: Modulus): SectionPart[] {
   const { face } = row;
   const middle = (depth[0] + depth[1]) / 2;
   const s = (x - face.origin[0] - middle * face.inward[0]) / face.along[0];

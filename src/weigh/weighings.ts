@@ -1,6 +1,6 @@
 import type { WeighingSpec } from '../job/spec/finish.js';
 import { LIGHTENING, STAGES, type Stage } from '../job/spec/stage.js';
-import { type Belief, expectedOf, learn } from './learn.js';
+import { type Estimate, expectedOf, updated } from './estimate.js';
 
 /** A weighing that cannot be true, or hardly: it is kept, but nothing is learned from it. */
 export interface Questioned extends WeighingSpec {
@@ -25,17 +25,17 @@ const UNLIKELY = 3.29;
  * @param partsAt what each unknown counts for at a stage, kg
  */
 export function learnFrom(
-  prior: Belief,
+  prior: Estimate,
   weighings: readonly WeighingSpec[],
   partsAt: (stage: Stage) => ArrayLike<number>,
-): { belief: Belief; questioned: Questioned[] } {
-  let belief = prior;
+): { estimate: Estimate; questioned: Questioned[] } {
+  let estimate = prior;
   const trusted: WeighingSpec[] = [];
   const questioned: Questioned[] = [];
   const inOrder = [...weighings].sort((a, b) => STAGES.indexOf(a.stage) - STAGES.indexOf(b.stage));
   for (const weighing of inOrder) {
     const parts = partsAt(weighing.stage);
-    const { value, spread } = expectedOf(belief, parts);
+    const { value, spread } = expectedOf(estimate, parts);
     const expected = [value - BAND * spread, value + BAND * spread] as const;
     const against = trusted.at(-1);
     const wrongWay = against && directionAgainst(weighing, against);
@@ -46,10 +46,10 @@ export function learnFrom(
       questioned.push({ ...weighing, why: 'unlikely', expected });
     } else {
       trusted.push(weighing);
-      belief = learn(belief, parts, weighing.weight, scale);
+      estimate = updated(estimate, parts, weighing.weight, scale);
     }
   }
-  return { belief, questioned };
+  return { estimate, questioned };
 }
 
 /** Whether the board went the wrong way between two weighings: every stage between them only takes away, or only adds. */

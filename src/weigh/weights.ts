@@ -4,10 +4,10 @@ import type { Job } from '../job/job.js';
 import { STAGES, type Stage } from '../job/spec/stage.js';
 import type { Layup } from '../layup/layup.js';
 import type { Bare } from './bare.js';
-import { type Bulk, momentAbout, sumOf, times } from './bulk.js';
+import { type Moments, momentAbout, sumOf, times } from './moments.js';
 import { cutsOf } from './cuts.js';
 import { floatOf, type Float, type Water } from './float.js';
-import { type Belief, beliefOf, expectedOf, spreadOf } from './learn.js';
+import { type Estimate, priorOf, expectedOf, spreadOf } from './estimate.js';
 import { ledgerOf, partsAt, type Unknown } from './ledger.js';
 import { BAND, learnFrom, type Questioned } from './weighings.js';
 
@@ -59,12 +59,12 @@ export function weightsOf(
   const cuts = cutsOf(chambers, layup);
   const ledger = ledgerOf(bare, layup, cuts, blocks, job);
   const parts = new Map(STAGES.map((stage) => [stage, partsAt(ledger, stage)]));
-  const prior = beliefOf(ledger.unknowns);
+  const prior = priorOf(ledger.unknowns);
   const amounts = (stage: Stage) => parts.get(stage)!.map(({ amount }) => amount);
-  const { belief, questioned } = learnFrom(prior, job.weighings ?? [], amounts);
+  const { estimate, questioned } = learnFrom(prior, job.weighings ?? [], amounts);
 
   const ids = ledger.unknowns.map(({ id }) => id);
-  const stages = STAGES.map((stage) => stageOf(stage, ids, parts.get(stage)!, prior, belief, bare.length));
+  const stages = STAGES.map((stage) => stageOf(stage, ids, parts.get(stage)!, prior, estimate, bare.length));
   const at = (stage: Stage) => stages.find((each) => each.stage === stage)!.weight;
   return {
     stages,
@@ -72,7 +72,7 @@ export function weightsOf(
     gone: at('shaped') - at('filled'),
     unknowns: ledger.unknowns.map((unknown, i) => ({
       ...unknown,
-      learned: { value: belief.values[i]!, spread: spreadOf(belief, i) },
+      learned: { value: estimate.values[i]!, spread: spreadOf(estimate, i) },
     })),
     questioned,
     float: floatOf(bare.volume, at('finished'), job.rider),
@@ -82,31 +82,31 @@ export function weightsOf(
 function stageOf(
   stage: Stage,
   ids: readonly string[],
-  parts: readonly Bulk[],
-  prior: Belief,
-  belief: Belief,
+  parts: readonly Moments[],
+  prior: Estimate,
+  estimate: Estimate,
   length: number,
 ): StageWeight {
   const amounts = parts.map(({ amount }) => amount);
-  const whole = sumOf(parts.map((bulk, i) => times(bulk, belief.values[i]!)));
-  const now = banded(belief, amounts);
+  const whole = sumOf(parts.map((moments, i) => times(moments, estimate.values[i]!)));
+  const now = banded(estimate, amounts);
   const x = whole.x / whole.amount;
   // How the balance moves with each unknown: the derivative of ∫x / ∫1.
-  const leaning = parts.map((bulk) => (bulk.x - x * bulk.amount) / whole.amount);
-  const off = BAND * expectedOf(belief, leaning).spread;
+  const leaning = parts.map((moments) => (moments.x - x * moments.amount) / whole.amount);
+  const off = BAND * expectedOf(estimate, leaning).spread;
   return {
     stage,
     ...now,
     foreseen: banded(prior, amounts),
     balance: { x, low: x - off, high: x + off },
     parts: parts.flatMap(({ amount }, i) =>
-      amount === 0 ? [] : [{ id: ids[i]!, weight: amount * belief.values[i]! }],
+      amount === 0 ? [] : [{ id: ids[i]!, weight: amount * estimate.values[i]! }],
     ),
     swing: momentAbout(whole, length / 2) / 1e6,
   };
 }
 
-function banded(belief: Belief, amounts: readonly number[]) {
-  const { value, spread } = expectedOf(belief, amounts);
+function banded(estimate: Estimate, amounts: readonly number[]) {
+  const { value, spread } = expectedOf(estimate, amounts);
   return { weight: value, low: value - BAND * spread, high: value + BAND * spread };
 }

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { boardOf } from '../../src/board/board.js';
 import { layupOf } from '../../src/layup/layup.js';
 import { bareOf } from '../../src/weigh/bare.js';
-import { sumOf } from '../../src/weigh/bulk.js';
+import { sumOf } from '../../src/weigh/moments.js';
 import { kernel, solidOfMesh } from '../oracle/kernel.js';
 import { momentsOfSolid } from './solids.js';
 import { flared } from './flared.js';
@@ -70,7 +70,7 @@ test('a blank holds the board and is larger by what is sawn away', () => {
   const board = boardOf(job.board);
   const layup = layupOf(job.glueUp, board.length);
   const { blank, members } = bareOf(board, layup);
-  blank.members.forEach((bulk, m) => expect(bulk.amount).toBeGreaterThan(members[m]!.amount));
+  blank.members.forEach((moments, m) => expect(moments.amount).toBeGreaterThan(members[m]!.amount));
   // Strips sawn to rocker and thickness: far less than the box around the board.
   expect(sumOf(blank.members).amount).toBeLessThan((board.length * board.width * board.thickness) / 1e6);
 });

@@ -23,7 +23,7 @@ describe.each([
     plan.chambers.forEach((chamber, i) => {
       const row = rows.get(chamber.row)!;
       const whole = solidOfChamber(k, row.face, chamber.profile, chamber.depth);
-      for (const { member, bulk } of cuts[i]!.members) {
+      for (const { member, moments } of cuts[i]!.members) {
         let part = whole;
         const { left, right } = member;
         if (left) part = part.trimByPlane([-left.slope, 1, 0], left.at / Math.hypot(1, left.slope));
@@ -31,11 +31,11 @@ describe.each([
         const { amount, x, xx } = momentsOfSolid(part);
         // The kernel's prism has facets for its eased corners, each a little outside the arc: at most 0.1 % of a chamber.
         // Where a slanted joint runs out through a corner of the chamber, the share at its middle stands for the whole.
-        expect(Math.abs(bulk.amount - amount / 1e6)).toBeLessThan(0.004 * cuts[i]!.whole.amount + 1e-4);
-        if (bulk.amount < 0.05) continue;
-        expect(Math.abs(bulk.x / bulk.amount - x / amount)).toBeLessThan(0.6);
+        expect(Math.abs(moments.amount - amount / 1e6)).toBeLessThan(0.004 * cuts[i]!.whole.amount + 1e-4);
+        if (moments.amount < 0.05) continue;
+        expect(Math.abs(moments.x / moments.amount - x / amount)).toBeLessThan(0.6);
         // A slanted joint makes a wedge of a member's share, which swings a little otherwise about its own middle.
-        expect(Math.abs(bulk.xx / bulk.amount - xx / amount)).toBeLessThan(0.005 * (xx / amount));
+        expect(Math.abs(moments.xx / moments.amount - xx / amount)).toBeLessThan(0.005 * (xx / amount));
       }
     });
   });

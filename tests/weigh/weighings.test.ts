@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
 import type { WeighingSpec } from '../../src/job/spec/finish.js';
 import type { Stage } from '../../src/job/spec/stage.js';
-import { beliefOf } from '../../src/weigh/learn.js';
+import { priorOf } from '../../src/weigh/estimate.js';
 import { learnFrom } from '../../src/weigh/weighings.js';
 
 // A board of 18 kg, give or take 1, of which 40 % is routed away; blocks bring back 1 kg, give or take 0.2.
-const prior = beliefOf([
+const prior = priorOf([
   { value: 18, spread: 1 },
   { value: 1, spread: 0.2 },
 ]);
@@ -14,19 +14,19 @@ const partsAt = (stage: Stage) =>
 const weighed = (stage: Stage, weight: number): WeighingSpec => ({ stage, weight, scale: 0.1 });
 
 test('weighings that fit are all learned from', () => {
-  const { belief, questioned } = learnFrom(prior, [weighed('shaped', 19), weighed('chambered', 11.4)], partsAt);
+  const { estimate, questioned } = learnFrom(prior, [weighed('shaped', 19), weighed('chambered', 11.4)], partsAt);
   expect(questioned).toEqual([]);
-  expect(belief.values[0]).toBeCloseTo(19, 1);
+  expect(estimate.values[0]).toBeCloseTo(19, 1);
 });
 
 test('a board heavier after routing is questioned, and nothing is learned from it', () => {
   const shaped = weighed('shaped', 18);
-  const { belief, questioned } = learnFrom(prior, [weighed('chambered', 18.5), shaped], partsAt);
+  const { estimate, questioned } = learnFrom(prior, [weighed('chambered', 18.5), shaped], partsAt);
   expect(questioned).toHaveLength(1);
   expect(questioned[0]).toMatchObject({ stage: 'chambered', why: 'heavier', against: shaped });
   expect(questioned[0]!.expected[0]).toBeLessThan(10.8);
   expect(questioned[0]!.expected[1]).toBeGreaterThan(10.8);
-  expect(belief.values[0]).toBeCloseTo(18, 6);
+  expect(estimate.values[0]).toBeCloseTo(18, 6);
 });
 
 test('a board lighter after the blocks went in is questioned', () => {
@@ -46,7 +46,7 @@ test('a scale may show the same board a little heavier', () => {
 
 test('one slip does not spoil the weighings after it', () => {
   const slip = weighed('shaped', 81);
-  const { belief, questioned } = learnFrom(prior, [slip, weighed('chambered', 10.2)], partsAt);
+  const { estimate, questioned } = learnFrom(prior, [slip, weighed('chambered', 10.2)], partsAt);
   expect(questioned).toHaveLength(1);
-  expect(belief.values[0]).toBeCloseTo(17, 0);
+  expect(estimate.values[0]).toBeCloseTo(17, 0);
 });

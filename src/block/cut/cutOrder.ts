@@ -38,20 +38,21 @@ export function orderCuts(
     offcuts,
   };
 
-  /** Cuts one piece into its kids; gives back those that are cut further. */
+  /** Cuts one piece into its children; gives back those that are cut further. */
   function cutUp({ name, region, x, y, stage }: Piece): Piece[] {
     const { axis, free } = region;
-    const whole = region.kids.length === 1 && free <= SAME_SIZE;
+    const whole = region.children.length === 1 && free <= SAME_SIZE;
     const further: Piece[] = [];
     let at = axis === 0 ? x : y;
-    const kids = [...region.kids].sort((a, b) => b.across - a.across);
-    kids.forEach((kid, i) => {
-      const kidName = kid.kind === OPEN ? (whole ? name : nameOf(name, i)) : idsOf(blanks[kid.kind]!);
+    const children = [...region.children].sort((a, b) => b.across - a.across);
+    children.forEach((child, i) => {
+      const kidName = child.kind === OPEN ? (whole ? name : nameOf(name, i)) : idsOf(blanks[child.kind]!);
       const spot = axis === 0 ? { x: at, y } : { x, y: at };
-      if (kid.kind === OPEN) further.push({ name: kidName, region: kid, ...spot, stage: whole ? stage : stage + 1 });
-      else placed.push(placeBlank(blanks[kid.kind]!, spot, kid.turned));
-      const size = kid.across - saw.kerf;
-      if (i < kids.length - 1 || free > SAME_SIZE) {
+      if (child.kind === OPEN)
+        further.push({ name: kidName, region: child, ...spot, stage: whole ? stage : stage + 1 });
+      else placed.push(placeBlank(blanks[child.kind]!, spot, child.turned));
+      const size = child.across - saw.kerf;
+      if (i < children.length - 1 || free > SAME_SIZE) {
         const middle = at + size + saw.kerf / 2;
         const length = region.across - saw.kerf;
         const [from, to] =
@@ -59,7 +60,7 @@ export function orderCuts(
         const run = axis === 0 ? 'across' : 'along';
         cuts.push({ number: cuts.length + 1, stage, piece: name, makes: kidName, run, fence: size, from, to });
       }
-      at += kid.across;
+      at += child.across;
     });
     keepRest(name, region, axis === 0 ? { x: at, y } : { x, y: at });
     return further;

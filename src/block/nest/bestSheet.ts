@@ -1,7 +1,7 @@
 import type { Nest, NestProblem } from './nest.js';
 import { compareNests } from './nest.js';
 import type { Effort } from './search.js';
-import { construct, improve, lack } from './search.js';
+import { construct, improve, shortfall } from './search.js';
 
 /**
  * The most valuable set of blanks that one sheet yields: the published form of the cutting problem, on the engine that
@@ -13,7 +13,7 @@ export function bestSheet(problem: NestProblem, effort: Effort): Nest {
   const [size] = problem.stock;
   if (!size || problem.stock.length !== 1) throw new Error('bestSheet takes one size of stock');
   const oneSheet: NestProblem = { ...problem, stock: [{ ...size, count: 1 }] };
-  const score = lack(oneSheet, 'most');
+  const score = shortfall(oneSheet, 'most');
   const complete = (nest: Nest) => nest.missing.length === 0;
   let best: Nest | undefined;
   for (let start = 0; start < STARTS && !(best && complete(best)); start++) {

@@ -2,7 +2,7 @@ import { cheapestCover } from './cheapestCover.js';
 import type { Nest, NestProblem } from './nest.js';
 import { compareNests, costOf, missingValue, SAME_SUM } from './nest.js';
 import { eachBlank } from './region.js';
-import { construct, improve, lack, restsIn } from './search.js';
+import { construct, improve, shortfall, restsIn } from './search.js';
 import type { Effort } from './search.js';
 
 /** The share of the rounds that goes to larger rests once the sheets are settled. */
@@ -25,7 +25,7 @@ export function nestAll(problem: NestProblem, effort: Effort, found: (nest: Nest
     const budget = complete ? costOf(best, problem) * (1 - 2 * SAME_SUM) : Infinity;
     const before = best;
     const better = (nest: Nest) => compareNests(nest, before, problem) < 0;
-    const score = lack(problem, complete ? 'all' : 'most');
+    const score = shortfall(problem, complete ? 'all' : 'most');
     const next = improve(cutBack(best, problem, budget), problem, budget, score, better, effort);
     if (!better(next)) break;
     best = next;

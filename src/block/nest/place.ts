@@ -30,14 +30,14 @@ const EXACT_ONLY = 0.25;
 /**
  * The place that spoils least of what is free, or `undefined` where the blank fits nowhere. A large rest is worth more
  * than two halves of it, so blanks go where they fit tightly.
- * @param blink - a draw from 0..1; a place is overlooked where it is below `blindness`, which keeps a search moving
+ * @param blink - a draw from 0..1; a place is overlooked where it is below `overlooked`, which keeps a search moving
  */
 export function bestPlace(
   sheets: readonly Region[],
   blank: BlankKind,
   rules: PlaceRules,
   blink: () => number,
-  blindness: number,
+  overlooked: number,
 ): Place | undefined {
   let best: Place | undefined;
   let least = Infinity;
@@ -64,7 +64,7 @@ export function bestPlace(
   }
 
   function consider(region: Region, turned: boolean, cut: Place['cut'], loss: number): void {
-    if (loss >= least || (blindness > 0 && blink() < blindness)) return;
+    if (loss >= least || (overlooked > 0 && blink() < overlooked)) return;
     least = loss;
     best = { region, turned, cut };
   }
@@ -75,7 +75,7 @@ export function bestPlace(
       if (blank.mayTurn) offer(region, true);
     }
     if (region.level + 1 >= rules.stages) return;
-    for (const kid of region.kids) if (kid.kind === OPEN && kid.across >= thinnest) scan(kid);
+    for (const child of region.children) if (child.kind === OPEN && child.across >= thinnest) scan(child);
   }
 
   for (const sheet of sheets) scan(sheet);
@@ -90,21 +90,21 @@ export function putAt(place: Place, kind: number, blank: BlankKind): void {
   const across = lengthAlong ? blank.height : blank.length;
   const inner = region.axis === 0 ? 1 : 0;
   if (cut === 'fits') {
-    region.kids.push(cutOut(kind, turned, region, take));
+    region.children.push(cutOut(kind, turned, region, take));
     region.free -= take;
     return;
   }
   const width = cut === 'strip' ? take : region.free;
   const strip = openPiece(inner, region.level + 1, region.across, width);
-  region.kids.push(strip);
+  region.children.push(strip);
   region.free -= width;
   if (cut === 'strip') {
-    strip.kids.push(cutOut(kind, turned, strip, across));
+    strip.children.push(cutOut(kind, turned, strip, across));
   } else {
     const cell = openPiece(region.axis, region.level + 2, width, across);
-    cell.kids.push(cutOut(kind, turned, cell, take));
+    cell.children.push(cutOut(kind, turned, cell, take));
     cell.free -= take;
-    strip.kids.push(cell);
+    strip.children.push(cell);
   }
   strip.free -= across;
 }
@@ -122,10 +122,10 @@ export function moreThanSplit(area: number): number {
 }
 
 function openPiece(axis: 0 | 1, level: number, room: number, across: number): Region {
-  return { kind: OPEN, turned: false, axis, level, room, across, free: room, kids: [] };
+  return { kind: OPEN, turned: false, axis, level, extent: room, across, free: room, children: [] };
 }
 
 function cutOut(kind: number, turned: boolean, parent: Region, across: number): Region {
   const axis = parent.axis === 0 ? 1 : 0;
-  return { kind, turned, axis, level: parent.level + 1, room: parent.across, across, free: 0, kids: [] };
+  return { kind, turned, axis, level: parent.level + 1, extent: parent.across, across, free: 0, children: [] };
 }

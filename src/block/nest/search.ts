@@ -1,7 +1,7 @@
 import type { Nest, NestProblem, NestedSheet } from './nest.js';
 import { allWanted, compareNests, costOf, missingValue, rulesOf } from './nest.js';
 import { finished, recreate } from './recreate.js';
-import type { Bench, Mood } from './recreate.js';
+import type { OpenLayout, Strategy } from './recreate.js';
 import { moreThanSplit } from './place.js';
 import { copyRegion, eachBlank, tighten } from './region.js';
 import { ruin } from './ruin.js';
@@ -21,7 +21,7 @@ const LARGEST_HANDFUL = 16;
 /** … but in this share of the rounds any number. */
 const CLEARANCE = 0.03;
 /** Every second round overlooks this share of the places, so that it does not always choose the same. */
-const BLINDNESS = 0.02;
+const OVERLOOKED = 0.02;
 /** What a whole sheet of rests counts while all blanks must find a place, in mean blanks: large rests are where they will. */
 const STEER = 2;
 /** The same where some will be missing in any case, in smallest blanks: tells equals apart, never outweighs a blank. */
@@ -29,15 +29,15 @@ const TIE = 0.4;
 
 /** The first layout: largest first, in several ways; the one that leaves least out and costs least. */
 export function construct(problem: NestProblem, effort: Effort): Nest {
-  const orders: Mood['order'][] = ['area', 'height', 'length', 'long side', 'value'];
+  const orders: Strategy['order'][] = ['area', 'height', 'length', 'long side', 'value'];
   const [all, rules] = [allWanted(problem), rulesOf(problem)];
   let best: Nest | undefined;
   for (const order of orders) {
     for (const axis of problem.firstCuts) {
-      const bench: Bench = { sheets: [], used: problem.stock.map(() => 0), purse: Infinity };
-      const mood: Mood = { order, noise: 0, blindness: 0, stock: 'cheapest' };
-      const missing = recreate(bench, all, { ...problem, firstCuts: [axis] }, rules, mood, effort.seed);
-      const nest: Nest = { sheets: finished(bench, problem, rules), missing };
+      const layout: OpenLayout = { sheets: [], used: problem.stock.map(() => 0), budget: Infinity };
+      const strategy: Strategy = { order, noise: 0, overlooked: 0, stock: 'cheapest' };
+      const missing = recreate(layout, all, { ...problem, firstCuts: [axis] }, rules, strategy, effort.seed);
+      const nest: Nest = { sheets: finished(layout, problem, rules), missing };
       if (!best || compareNests(nest, best, problem) < 0) best = nest;
     }
   }
@@ -82,7 +82,7 @@ export function improve(
  * What a layout lacks, in value, less a little for how large its rests are.
  * @param aim - whether all blanks are to find a place, or the most valuable ones
  */
-export function lack(problem: NestProblem, aim: 'all' | 'most'): (nest: Nest) => number {
+export function shortfall(problem: NestProblem, aim: 'all' | 'most'): (nest: Nest) => number {
   const largest = Math.max(...problem.stock.map(({ length, width }) => moreThanSplit(length * width)));
   const values = problem.wanted.map(({ value }) => value);
   const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
@@ -109,43 +109,43 @@ function neighbour(
   for (let i = 0; i < many && sheets.length > 0; i++) {
     touched.push(...sheets.splice(Math.floor(draw() * sheets.length), 1));
   }
-  const bench: Bench = { sheets: [], used, purse: budget - costOf(nest, problem) };
+  const layout: OpenLayout = { sheets: [], used, budget: budget - costOf(nest, problem) };
   const loose = nest.missing.slice();
   for (const sheet of touched) {
     const root = copyRegion(sheet.root);
     if (draw() < 0.05) {
       eachBlank(root, (blank) => loose.push(blank.kind));
       used[sheet.stock]!--;
-      bench.purse += problem.stock[sheet.stock]!.cost;
+      layout.budget += problem.stock[sheet.stock]!.cost;
     } else {
-      bench.sheets.push({ stock: sheet.stock, root });
+      layout.sheets.push({ stock: sheet.stock, root });
     }
   }
   const handful = draw() < CLEARANCE ? draw() * blanksOn(touched) : draw() ** 2 * LARGEST_HANDFUL;
   loose.push(
     ...ruin(
-      bench.sheets.map(({ root }) => root),
+      layout.sheets.map(({ root }) => root),
       Math.max(1, handful),
       draw,
     ),
   );
-  for (let i = bench.sheets.length - 1; i >= 0; i--) {
-    const { root, stock } = bench.sheets[i]!;
+  for (let i = layout.sheets.length - 1; i >= 0; i--) {
+    const { root, stock } = layout.sheets[i]!;
     tighten(root);
-    if (root.kids.length > 0) continue;
-    bench.sheets.splice(i, 1);
+    if (root.children.length > 0) continue;
+    layout.sheets.splice(i, 1);
     used[stock]!--;
-    bench.purse += problem.stock[stock]!.cost;
+    layout.budget += problem.stock[stock]!.cost;
   }
-  const orders: Mood['order'][] = ['area', 'area', 'height', 'length', 'long side', 'value'];
-  const mood: Mood = {
+  const orders: Strategy['order'][] = ['area', 'area', 'height', 'length', 'long side', 'value'];
+  const strategy: Strategy = {
     order: orders[Math.floor(draw() * orders.length)]!,
     noise: draw() < 0.3 ? 1 : 0.4 * draw(),
-    blindness: draw() < 0.5 ? 0 : BLINDNESS,
+    overlooked: draw() < 0.5 ? 0 : OVERLOOKED,
     stock: draw() < 0.5 ? 'cheapest' : 'any',
   };
-  const missing = recreate(bench, loose, problem, rules, mood, draw);
-  return { sheets: [...sheets, ...finished(bench, problem, rules)], missing };
+  const missing = recreate(layout, loose, problem, rules, strategy, draw);
+  return { sheets: [...sheets, ...finished(layout, problem, rules)], missing };
 }
 
 function blanksOn(sheets: readonly NestedSheet[]): number {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { AlongBoard, momentAbout, pointBulk, sumOf } from '../../src/weigh/bulk.js';
+import { AlongBoard, momentAbout, pointMoments, sumOf } from '../../src/weigh/moments.js';
 
 // I_c 100 cm⁴, A 20 cm², d 6 cm: 820 cm⁴ (openknowledgegraph.com, moment of inertia about the centroid, questions).
 test('a moment is shifted by the parallel axis theorem', () => {
@@ -8,7 +8,7 @@ test('a moment is shifted by the parallel axis theorem', () => {
 });
 
 test('two weights swing as their distances squared', () => {
-  expect(momentAbout(sumOf([pointBulk(2, 0), pointBulk(3, 1000, 200)]), 500)).toBe(
+  expect(momentAbout(sumOf([pointMoments(2, 0), pointMoments(3, 1000, 200)]), 500)).toBe(
     2 * 500 ** 2 + 3 * (500 ** 2 + 200 ** 2),
   );
 });
@@ -19,7 +19,7 @@ test('what rises evenly along the board is gathered exactly, in however many par
     const along = new AlongBoard();
     for (let i = 0; i < parts; i++)
       along.add((6 * i) / parts, (6 * (i + 1)) / parts, (6 * i) / parts, (6 * (i + 1)) / parts);
-    const { amount, x, xx } = along.bulk(1);
+    const { amount, x, xx } = along.moments(1);
     expect(amount).toBeCloseTo(18, 12);
     expect(x / amount).toBeCloseTo(4, 12);
     expect(xx).toBeCloseTo(324, 11);
@@ -31,5 +31,5 @@ test('sections between which the board bends are gathered by the trapezoid rule'
   const along = new AlongBoard();
   const area = (x: number) => (2 / 3) * 10 * 5 * (1 - (x / 50) ** 2);
   for (let x = -50; x < 50; x += 10) along.add(x, x + 10, area(x), area(x + 10));
-  expect(along.bulk(1).amount).toBeCloseTo(2200, 9);
+  expect(along.moments(1).amount).toBeCloseTo(2200, 9);
 });

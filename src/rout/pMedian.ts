@@ -2,7 +2,7 @@ import { costOf, costsWith, leastCost, type CostTable } from './costTable.js';
 import { exchanged, filledUp } from './exchange.js';
 
 /** A choice of at most so many columns, so that each row takes the cheapest of them. */
-export interface Choice {
+export interface Medians {
   /** The columns taken. */
   readonly columns: readonly number[];
   /** Sum over all rows. */
@@ -30,7 +30,7 @@ const PROMISING = 1.05;
  *
  * @param before columns of a choice of fewer: the search begins there
  */
-export function cheapest(table: CostTable, count: number, before: readonly number[] = []): Choice {
+export function pMedian(table: CostTable, count: number, before: readonly number[] = []): Medians {
   const { rows } = table;
   const worth = (cost: number) => ENOUGH * Math.max(1, cost);
   let columns = filledUp(table, before, count);

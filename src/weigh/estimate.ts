@@ -1,13 +1,13 @@
 import type { Figure } from './usual.js';
 
 /** What is held of some unknowns: their likeliest values and how they may be off together. `covariance` is n × n, row by row. */
-export interface Belief {
+export interface Estimate {
   readonly values: Float64Array;
   readonly covariance: Float64Array;
 }
 
 /** Before anything is weighed: each unknown off by its own spread, independently of the others. */
-export function beliefOf(unknowns: readonly Figure[]): Belief {
+export function priorOf(unknowns: readonly Figure[]): Estimate {
   const n = unknowns.length;
   const covariance = new Float64Array(n * n);
   unknowns.forEach(({ spread }, i) => (covariance[i * n + i] = spread * spread));
@@ -20,38 +20,38 @@ export function beliefOf(unknowns: readonly Figure[]): Belief {
  * This is least squares with the spreads as weights, one equation at a time: what comes out makes the sum of all squared differences, each
  * divided by its spread, the least. R. E. Kalman, J. Basic Eng. 82 (1960), without the motion.
  */
-export function learn(belief: Belief, parts: ArrayLike<number>, weight: number, spread: number): Belief {
-  const n = belief.values.length;
-  const reach = reachOf(belief, parts);
-  const expected = expectedOf(belief, parts);
+export function updated(estimate: Estimate, parts: ArrayLike<number>, weight: number, spread: number): Estimate {
+  const n = estimate.values.length;
+  const shared = covarianceWith(estimate, parts);
+  const expected = expectedOf(estimate, parts);
   const variance = expected.spread ** 2 + spread ** 2;
-  const values = belief.values.map((value, i) => value + (reach[i]! * (weight - expected.value)) / variance);
-  const covariance = belief.covariance.map((c, at) => c - (reach[Math.floor(at / n)]! * reach[at % n]!) / variance);
+  const values = estimate.values.map((value, i) => value + (shared[i]! * (weight - expected.value)) / variance);
+  const covariance = estimate.covariance.map((c, at) => c - (shared[Math.floor(at / n)]! * shared[at % n]!) / variance);
   return { values, covariance };
 }
 
 /** What `parts[i]` times each unknown is expected to come to, and its spread. */
-export function expectedOf(belief: Belief, parts: ArrayLike<number>): Figure {
-  const reach = reachOf(belief, parts);
+export function expectedOf(estimate: Estimate, parts: ArrayLike<number>): Figure {
+  const shared = covarianceWith(estimate, parts);
   let value = 0;
   let variance = 0;
-  for (let i = 0; i < reach.length; i++) {
-    value += parts[i]! * belief.values[i]!;
-    variance += parts[i]! * reach[i]!;
+  for (let i = 0; i < shared.length; i++) {
+    value += parts[i]! * estimate.values[i]!;
+    variance += parts[i]! * shared[i]!;
   }
   return { value, spread: Math.sqrt(Math.max(0, variance)) };
 }
 
-export function spreadOf({ covariance, values }: Belief, i: number): number {
+export function spreadOf({ covariance, values }: Estimate, i: number): number {
   return Math.sqrt(Math.max(0, covariance[i * values.length + i]!));
 }
 
-/** How each unknown moves together with the sum: covariance times parts. */
-function reachOf({ covariance, values }: Belief, parts: ArrayLike<number>): Float64Array {
+/** The covariance of each unknown with the sum of `parts[i]` times each: the covariance matrix times `parts`. */
+function covarianceWith({ covariance, values }: Estimate, parts: ArrayLike<number>): Float64Array {
   const n = values.length;
-  const reach = new Float64Array(n);
+  const shared = new Float64Array(n);
   for (let i = 0; i < n; i++) {
-    for (let j = 0; j < n; j++) reach[i]! += covariance[i * n + j]! * parts[j]!;
+    for (let j = 0; j < n; j++) shared[i]! += covariance[i * n + j]! * parts[j]!;
   }
-  return reach;
+  return shared;
 }

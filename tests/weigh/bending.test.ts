@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { bendingOf, rectangle } from '../../src/weigh/section.js';
+import { bendingOf, rectangle } from '../../src/weigh/bending.js';
 
 /** Stress at a height in one part: M (z − axis) E / EI (Gere, "Mechanics of Materials", 7th ed., ch. 6.2). */
 function stress(moment: number, z: number, modulus: number, { axis, stiffness }: { axis: number; stiffness: number }) {

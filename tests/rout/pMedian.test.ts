@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { cheapest } from '../../src/rout/cheapest.js';
+import { pMedian } from '../../src/rout/pMedian.js';
 import { costOf, costTableOf } from '../../src/rout/costTable.js';
 import { exchanged, filledUp } from '../../src/rout/exchange.js';
 
@@ -41,7 +41,7 @@ test(`the choice is the cheapest there is, by brute force, and its bound never l
       tables.filter(({ length }) => length <= 30),
       counts,
       (costs, count) => {
-        const { cost, bound, columns } = cheapest(costTableOf(costs), count);
+        const { cost, bound, columns } = pMedian(costTableOf(costs), count);
         const best = bruteForce(costs, count);
         expect(columns.length).toBeLessThanOrEqual(count);
         expect(bound).toBeLessThanOrEqual(best + 1e-6);
@@ -60,7 +60,7 @@ test(`it is so too when it goes on from the choice of one column less (seed ${SE
         const table = costTableOf(costs);
         let columns: readonly number[] = [];
         for (const count of [1, 2, 3, 4]) {
-          const choice = cheapest(table, count, columns);
+          const choice = pMedian(table, count, columns);
           expect(choice.cost).toBe(bruteForce(costs, count));
           ({ columns } = choice);
         }
@@ -89,5 +89,5 @@ test(`when no exchange is found worth making, none is, and none was made for not
 
 test('one column for every row costs nothing when each row has its own', () => {
   const costs = [0, 1, 2].map((c) => Float64Array.from([0, 1, 2], (r) => (r === c ? 0 : 5)));
-  expect(cheapest(costTableOf(costs), 3)).toMatchObject({ cost: 0, bound: 0 });
+  expect(pMedian(costTableOf(costs), 3)).toMatchObject({ cost: 0, bound: 0 });
 });

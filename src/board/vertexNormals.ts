@@ -7,7 +7,7 @@ import { PATCHES, type Mesh } from './mesh.js';
  * Layout: `normals` x, y, z a point, the mean direction outward; `cosines` one number a point and patch, in the order of `PATCHES`: the least cosine
  * between that direction and the planes of the patch that meet there, 0 where none does.
  */
-export interface Lean {
+export interface VertexNormals {
   readonly normals: Float64Array;
   readonly cosines: Float64Array;
 }
@@ -15,7 +15,10 @@ export interface Lean {
 /** A point on an edge sharper than this, as a cosine, is moved no further. */
 const SHARPEST = 0.35;
 
-export function leanOf({ positions, same }: Grid, { triangles, patches, normals: planes }: Mesh): Lean {
+export function vertexNormalsOf(
+  { positions, same }: Grid,
+  { triangles, patches, normals: planes }: Mesh,
+): VertexNormals {
   const normals = new Float64Array(positions.length);
   for (let at = 0, plane = 0; at < triangles.length; at += 3, plane += 3) {
     const x = planes[plane]!;

@@ -2,7 +2,7 @@
  * How much of something there is and how it lies about the board: an amount (litres, m², m, kg) and its moments about the nose tip and
  * the centreline. Bulks add up; times a density they are weights.
  */
-export interface Bulk {
+export interface Moments {
   readonly amount: number;
   /** ∫ x, amount·mm. */
   readonly x: number;
@@ -11,30 +11,30 @@ export interface Bulk {
   readonly yy: number;
 }
 
-export const NOTHING: Bulk = { amount: 0, x: 0, xx: 0, yy: 0 };
+export const NO_MOMENTS: Moments = { amount: 0, x: 0, xx: 0, yy: 0 };
 
 /** An amount in one place, board frame, mm. */
-export function pointBulk(amount: number, x: number, y = 0): Bulk {
+export function pointMoments(amount: number, x: number, y = 0): Moments {
   return { amount, x: amount * x, xx: amount * x * x, yy: amount * y * y };
 }
 
-export function times({ amount, x, xx, yy }: Bulk, factor: number): Bulk {
+export function times({ amount, x, xx, yy }: Moments, factor: number): Moments {
   return { amount: amount * factor, x: x * factor, xx: xx * factor, yy: yy * factor };
 }
 
-export function sumOf(bulks: readonly Bulk[]): Bulk {
+export function sumOf(parts: readonly Moments[]): Moments {
   let [amount, x, xx, yy] = [0, 0, 0, 0];
-  for (const bulk of bulks) {
-    amount += bulk.amount;
-    x += bulk.x;
-    xx += bulk.xx;
-    yy += bulk.yy;
+  for (const moments of parts) {
+    amount += moments.amount;
+    x += moments.x;
+    xx += moments.xx;
+    yy += moments.yy;
   }
   return { amount, x, xx, yy };
 }
 
 /** Second moment about an upright axis through the centreline at `at`, amount·mm². Parallel axis theorem. */
-export function momentAbout({ amount, x, xx, yy }: Bulk, at: number): number {
+export function momentAbout({ amount, x, xx, yy }: Moments, at: number): number {
   return xx - 2 * at * x + at * at * amount + yy;
 }
 
@@ -57,7 +57,7 @@ export class AlongBoard {
   }
 
   /** What was gathered, in a unit of so many of the amounts that were put in. */
-  bulk(unit: number): Bulk {
+  moments(unit: number): Moments {
     return times({ amount: this.amount, x: this.x, xx: this.xx, yy: this.yy }, 1 / unit);
   }
 }

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { inverse, Matrix, solve } from 'ml-matrix';
 import { expect, test } from 'vitest';
-import { beliefOf, expectedOf, learn, spreadOf } from '../../src/weigh/learn.js';
+import { priorOf, expectedOf, updated, spreadOf } from '../../src/weigh/estimate.js';
 
 const unknown = fc.record({
   value: fc.double({ min: 1, max: 500, noNaN: true }),
@@ -26,8 +26,8 @@ const problem = fc.tuple(fc.integer({ min: 1, max: 8 }), fc.integer({ min: 1, ma
 test('what is learned is the least-squares solution of a numeric library (ml-matrix, by singular values)', () => {
   fc.assert(
     fc.property(problem, ({ unknowns, weighings }) => {
-      let belief = beliefOf(unknowns);
-      for (const { parts, weight, spread } of weighings) belief = learn(belief, parts, weight, spread);
+      let estimate = priorOf(unknowns);
+      for (const { parts, weight, spread } of weighings) estimate = updated(estimate, parts, weight, spread);
 
       // One equation for each unknown as it was thought, one for each weighing, all divided by their spreads.
       const rows = [
@@ -43,8 +43,8 @@ test('what is learned is the least-squares solution of a numeric library (ml-mat
       const covariance = inverse(a.transpose().mmul(a), true);
       solved.forEach((value, i) => {
         const scale = unknowns[i]!.spread;
-        expect(Math.abs(belief.values[i]! - value)).toBeLessThan(1e-5 * scale + 1e-6);
-        expect(Math.abs(spreadOf(belief, i) - Math.sqrt(covariance.get(i, i)))).toBeLessThan(1e-4 * scale);
+        expect(Math.abs(estimate.values[i]! - value)).toBeLessThan(1e-5 * scale + 1e-6);
+        expect(Math.abs(spreadOf(estimate, i) - Math.sqrt(covariance.get(i, i)))).toBeLessThan(1e-4 * scale);
       });
     }),
     { seed: 7, numRuns: 300 },
@@ -55,7 +55,7 @@ test('weighings may come in any order', () => {
   fc.assert(
     fc.property(problem, ({ unknowns, weighings }) => {
       const through = (list: typeof weighings) =>
-        list.reduce((belief, w) => learn(belief, w.parts, w.weight, w.spread), beliefOf(unknowns));
+        list.reduce((estimate, w) => updated(estimate, w.parts, w.weight, w.spread), priorOf(unknowns));
       const forth = through(weighings);
       const back = through([...weighings].reverse());
       forth.values.forEach((value, i) =>
@@ -67,8 +67,8 @@ test('weighings may come in any order', () => {
 });
 
 test('a perfect scale leaves nothing open about what it weighed', () => {
-  const belief = learn(
-    beliefOf([
+  const estimate = updated(
+    priorOf([
       { value: 10, spread: 2 },
       { value: 5, spread: 1 },
     ]),
@@ -76,9 +76,9 @@ test('a perfect scale leaves nothing open about what it weighed', () => {
     18,
     1e-9,
   );
-  expect(expectedOf(belief, [1, 1]).value).toBeCloseTo(18, 9);
-  expect(expectedOf(belief, [1, 1]).spread).toBeLessThan(1e-6);
+  expect(expectedOf(estimate, [1, 1]).value).toBeCloseTo(18, 9);
+  expect(expectedOf(estimate, [1, 1]).spread).toBeLessThan(1e-6);
   // 3 more than thought: shared out by the squares of the spreads, 4 to 1.
-  expect(belief.values[0]).toBeCloseTo(12.4, 9);
-  expect(belief.values[1]).toBeCloseTo(5.6, 9);
+  expect(estimate.values[0]).toBeCloseTo(12.4, 9);
+  expect(estimate.values[1]).toBeCloseTo(5.6, 9);
 });
