@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { seeded } from '../../src/block/nest/seeded.js';
 import type { Job } from '../../src/job/job.js';
 import { readJob } from '../../src/job/read.js';
 import { toBoard } from '../../src/layup/frame.js';
@@ -23,7 +24,7 @@ test(
     const found: string[] = [];
     const counts = { drawn: 0, refused: 0, boards: 0, chambers: 0, stand: 0, measured: 0, landed: 0 };
     for (let i = 0; counts.boards < BOARDS; i++) {
-      const random = randomFrom(SEED * 100_003 + i);
+      const random = seeded(SEED * 100_003 + i);
       const { file, table } = hardJob(random);
       counts.drawn++;
       const { job, findings } = readJob(JSON.stringify(file), 'hard.json', (name) =>
@@ -105,15 +106,4 @@ function asLanded(job: Job, plan: Plan, random: () => number): Job | undefined {
       diameter,
     }));
   return { ...job, dots: { ...job.dots, glued: [{ joint, dots, smears: [] }] } };
-}
-
-/** Mulberry32: a repeatable stream of numbers in 0..1 (public domain, T. Ettinger). */
-function randomFrom(seed: number): () => number {
-  let a = seed;
-  return () => {
-    a = (a + 0x6d2b79f5) | 0;
-    let t = Math.imul(a ^ (a >>> 15), 1 | a);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4_294_967_296;
-  };
 }

@@ -12,6 +12,7 @@ import {
 import { basename, join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { seeded } from '../../src/block/nest/seeded.js';
 import { openFile } from '../../src/shop/store/file/openFile.js';
 import type { Opened } from '../../src/shop/store/opened.js';
 import { openServer } from '../../src/shop/store/postgres/openServer.js';
@@ -297,7 +298,7 @@ describe('what happens in a shop', () => {
 
 async function tried(name: string, fault: Fault, kind: 'file' | 'server'): Promise<void> {
   const counts: Counts = { acknowledged: 0, lost: 0, toldLost: 0, invented: 0 };
-  const random = randomFrom(SEED + name.length);
+  const random = seeded(SEED + name.length);
   for (let trial = 0; trial < TRIALS; trial++) {
     const place = mkdtempSync(join(folder, 'trial-'));
     const path = join(place, `board-${name.length}-${trial}.tracker.db`);
@@ -325,15 +326,4 @@ async function tried(name: string, fault: Fault, kind: 'file' | 'server'): Promi
   );
   expect(counts.acknowledged, 'or this proves nothing').toBeGreaterThan(TRIALS);
   expect({ lost: counts.lost, invented: counts.invented }, name).toEqual({ lost: 0, invented: 0 });
-}
-
-/** Mulberry32: a repeatable stream of numbers in 0..1 (public domain, T. Ettinger). */
-function randomFrom(seed: number): () => number {
-  let a = seed;
-  return () => {
-    a = (a + 0x6d2b79f5) | 0;
-    let t = Math.imul(a ^ (a >>> 15), 1 | a);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4_294_967_296;
-  };
 }

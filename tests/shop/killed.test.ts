@@ -2,6 +2,7 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { seeded } from '../../src/block/nest/seeded.js';
 import type { ShopEvent } from '../../src/shop/event.js';
 import { built } from './built.js';
 import { event, step } from './rescueBoard.js';
@@ -33,7 +34,7 @@ describe('a server killed in the middle of its work', async () => {
 
 async function killAgainAndAgain(lane: number) {
   const tracker = join(folder, `lane-${lane}.tracker.db`);
-  const random = randomFrom(SEED + lane);
+  const random = seeded(SEED + lane);
   const acknowledged = new Set<string>();
   const counts = { kills: 0, acknowledged: 0, unanswered: 0, lost: 0, unsound: 0 };
   let seq = 0;
@@ -74,15 +75,4 @@ async function killAgainAndAgain(lane: number) {
     (name) => name.startsWith(`lane-${lane}.`) && name.includes('damaged'),
   ).length;
   return { ...counts, acknowledged: acknowledged.size };
-}
-
-/** Mulberry32: a repeatable stream of numbers in 0..1 (public domain, T. Ettinger). */
-function randomFrom(seed: number): () => number {
-  let a = seed;
-  return () => {
-    a = (a + 0x6d2b79f5) | 0;
-    let t = Math.imul(a ^ (a >>> 15), 1 | a);
-    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-    return ((t ^ (t >>> 14)) >>> 0) / 4_294_967_296;
-  };
 }
