@@ -1,7 +1,10 @@
 import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vite';
 
-/** The pages the local server serves, each built into a folder of its own: `vite build --mode shop` gives `dist/page/shop`. */
+/**
+ * The pages the local server serves, each built into a folder of its own: `vite build --mode shop` gives
+ * `dist/page/shop`.
+ */
 const PAGES: Readonly<Record<string, string>> = {
   shop: 'src/shop/page',
   bench: 'src/bench',

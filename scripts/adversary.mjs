@@ -1,4 +1,5 @@
-// npm run adversary -- COUNT SEED: hard boards of another generator than the soak's, every wall against an independent solid-geometry kernel.
+// npm run adversary -- COUNT SEED: hard boards of another generator than the soak's, every wall against an independent
+// solid-geometry kernel.
 import { spawnSync } from 'node:child_process';
 
 const [count = '500', seed = String(Date.now() % 2 ** 20)] = process.argv.slice(2);

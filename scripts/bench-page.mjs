@@ -1,5 +1,6 @@
-// How fast the page answers: the time from a slider's movement to the new picture, over a drag of five seconds on the board with six stringers;
-// the longest frame of another such drag; the first view after load; and how much is loaded, compressed. Run by: node scripts/bench-page.mjs [job]
+// How fast the page answers: the time from a slider's movement to the new picture, over a drag of five seconds on the
+// board with six stringers; the longest frame of another such drag; the first view after load; and how much is loaded,
+// compressed. Run by: node scripts/bench-page.mjs [job]
 /* global requestAnimationFrame -- what page.evaluate runs, runs in the browser */
 import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';

@@ -1,5 +1,6 @@
-// How fast papers are made: the full set of the board with six stringers, from Plan to PDF on disk, and the same full-size SVG sheets printed to PDF by
-// headless Chromium in the same run. Run by: node scripts/bench-papers.mjs (after `npm run build`; needs chromium).
+// How fast papers are made: the full set of the board with six stringers, from Plan to PDF on disk, and the same
+// full-size SVG sheets printed to PDF by headless Chromium in the same run. Run by: node scripts/bench-papers.mjs
+// (after `npm run build`; needs chromium).
 import { createWriteStream, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';

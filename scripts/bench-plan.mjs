@@ -1,5 +1,6 @@
-// How fast plans and proofs are: medians on each sample, where the time goes, the proof against a solid-geometry kernel over the same chambers and the
-// same mesh, ten times the chambers, and the peak of memory. Run by: node scripts/bench-plan.mjs (after `npm run build`).
+// How fast plans and proofs are: medians on each sample, where the time goes, the proof against a solid-geometry kernel
+// over the same chambers and the same mesh, ten times the chambers, and the peak of memory. Run by: node
+// scripts/bench-plan.mjs (after `npm run build`).
 import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import Module from 'manifold-3d';
@@ -64,7 +65,10 @@ for (const name of ['tarn-rescue.yaml', 'mere-prone.yaml', 'fell-short.yaml']) {
 }
 many();
 
-/** The same chambers against the same mesh in manifold-3d: smallest gap to the outside of the board, asked in the direction that is quicker there. */
+/**
+ * The same chambers against the same mesh in manifold-3d: smallest gap to the outside of the board, asked in the
+ * direction that is quicker there.
+ */
 async function againstKernel(plan, faces, ours) {
   const k = await Module();
   k.setup();

@@ -1,5 +1,6 @@
-// What weighing costs: what weights add to a plan, a search for a target, and the comparison of layouts, on the board with six stringers.
-// Run by: node scripts/bench-weights.mjs [job]. Each figure is given by the clock and by the processor's own time, which other work does not stretch.
+// What weighing costs: what weights add to a plan, a search for a target, and the comparison of layouts, on the board
+// with six stringers. Run by: node scripts/bench-weights.mjs [job]. Each figure is given by the clock and by the
+// processor's own time, which other work does not stretch.
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { runnerImport } from 'vite';

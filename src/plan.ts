@@ -37,11 +37,12 @@ export interface Plan extends Chambers {
 }
 
 /**
- * The whole computation: a pure function, the same in Node and in the browser. A plan made before may be given: where its surface is the same,
- * it is taken over instead of made again, and what hangs on the surface and the glue-up alone with it, which changes nothing but the time it takes.
+ * The whole computation: a pure function, the same in Node and in the browser. A plan made before may be given: where
+ * its surface is the same, it is taken over instead of made again, and what hangs on the surface and the glue-up alone
+ * with it, which changes nothing but the time it takes.
  *
- * Where something was measured after shaping, the board is planned as drawn first; what was measured then corrects its surface. The blank was glued up
- * by that first plan, so its dots stay.
+ * Where something was measured after shaping, the board is planned as drawn first; what was measured then corrects its
+ * surface. The blank was glued up by that first plan, so its dots stay.
  */
 export function planOf(job: Job, before?: Plan): Plan {
   const drawn = job.shaped?.length ? planOf({ ...job, shaped: [] }, before?.drawn ?? before) : undefined;

@@ -5,8 +5,8 @@ import { asPlanned, verdictOf } from './verdict/verdict.js';
 export const RESULT_VERSION = 2;
 
 /**
- * The plan as published figures: plain data, millimetres, kilograms, litres and square metres, for `plan --json`, for other programs and for anyone
- * who wants to prove the plan wrong. Frames as in `Face` and `Board`.
+ * The plan as published figures: plain data, millimetres, kilograms, litres and square metres, for `plan --json`, for
+ * other programs and for anyone who wants to prove the plan wrong. Frames as in `Face` and `Board`.
  *
  * @param verdict by the plan's own figures where it is left out
  */
@@ -80,7 +80,10 @@ export function resultOf(plan: Plan, verdict = verdictOf(plan, asPlanned(plan)))
   };
 }
 
-/** A millionth of a millimetre, of a kilogram, of a litre is the last figure: finer, what one engine computes differs from what another does. */
+/**
+ * A millionth of a millimetre, of a kilogram, of a litre is the last figure: finer, what one engine computes differs
+ * from what another does.
+ */
 const STEPS = 1e6;
 
 /** The published figures as text, the same on every engine. */

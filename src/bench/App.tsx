@@ -18,7 +18,9 @@ import { Space } from './space/Space.js';
 import { Legend, Strip } from './Strip.js';
 import { Toolbar } from './Toolbar.js';
 
-/** The page: the board from above, the pole, the row on the bench; beside them the cross-section and the job's numbers. */
+/**
+ * The page: the board from above, the pole, the row on the bench; beside them the cross-section and the job's numbers.
+ */
 export function App({ bench, jobs, list }: { readonly bench: Bench; readonly jobs: Jobs; readonly list: JobList }) {
   const [, redraw] = useReducer((count: number) => count + 1, 0);
   useEffect(() => bench.subscribe(() => redraw(undefined as never)), [bench]);

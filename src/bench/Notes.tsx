@@ -13,7 +13,8 @@ const NOTHING_AGAINST_IT = { doubts: [], refusals: [] };
 /** What is wrong with the job and what is against its plan, in the words of the command line. */
 export function Mistakes({ state }: { readonly state: BenchState }) {
   const errors = state.findings.filter(({ severity }) => severity === 'error');
-  // What looks like a slip goes with the plan, as it does on paper; while nothing can be planned, the findings of the reading stand alone.
+  // What looks like a slip goes with the plan, as it does on paper; while nothing can be planned, the findings of the
+  // reading stand alone.
   const { doubts, refusals } = (errors.length === 0 && state.shown?.result.verdict) || NOTHING_AGAINST_IT;
   const findings = errors.length === 0 ? [] : state.findings;
   if (findings.length + doubts.length + refusals.length === 0) return null;

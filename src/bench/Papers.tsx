@@ -14,7 +14,9 @@ interface Props {
   readonly jobs: Jobs;
 }
 
-/** The papers of what is on the bench: made on asking, looked at sheet by sheet, and handed over as one file to print. */
+/**
+ * The papers of what is on the bench: made on asking, looked at sheet by sheet, and handed over as one file to print.
+ */
 export function Papers({ bench, state, jobs }: Props) {
   const [names, setNames] = useState<Awaited<ReturnType<Jobs['paperNames']>> | undefined>(undefined);
   const [paper, setPaper] = useState(state.units === 'mm' ? 'A4' : 'Letter');

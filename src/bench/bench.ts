@@ -54,7 +54,10 @@ export interface AsksForPlans {
   ahead(written: Written): void;
 }
 
-/** A change is drawn together with its plan, unless that takes longer, ms: what is drawn meanwhile takes the processor from the planner. */
+/**
+ * A change is drawn together with its plan, unless that takes longer, ms: what is drawn meanwhile takes the processor
+ * from the planner.
+ */
 export const PATIENCE = 50;
 
 /** The state of the page and everything that can be done to it. */

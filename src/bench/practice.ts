@@ -13,8 +13,8 @@ const PAUSE = 300;
 const STEPS = 3;
 
 /**
- * Goes through changes for nobody, from the job's text to the picture, so that a slider is quick from its first move. Nothing of it is
- * shown: what is drawn is the plan that is there already. Ends when somebody makes a change.
+ * Goes through changes for nobody, from the job's text to the picture, so that a slider is quick from its first move.
+ * Nothing of it is shown: what is drawn is the plan that is there already. Ends when somebody makes a change.
  */
 export class Practice {
   private done = 0;

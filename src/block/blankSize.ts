@@ -3,7 +3,9 @@ import { MM_PER_INCH, type Units } from '../length/units.js';
 import type { Block } from './block.js';
 import { sawnFrom, type Sawn } from './sawn.js';
 
-/** Blanks are rounded up to whole steps, so that the fence is set to a figure that stands on a rule: 1 mm or 1/16 in. */
+/**
+ * Blanks are rounded up to whole steps, so that the fence is set to a figure that stands on a rule: 1 mm or 1/16 in.
+ */
 const STEP: Readonly<Record<Units, number>> = { mm: 1, in: MM_PER_INCH / 16 };
 /** In steps: what adding up leaves. */
 const ROUNDING = 1e-6;

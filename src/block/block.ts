@@ -15,9 +15,14 @@ export interface Block {
   /** Litres. */
   readonly volume: number;
   readonly weight: number;
-  /** As it is cut: of one thickness, with the fit and the corners that the builder wants; what is above fills the chamber exactly. */
+  /**
+   * As it is cut: of one thickness, with the fit and the corners that the builder wants; what is above fills the
+   * chamber exactly.
+   */
   readonly made: MadeBlock;
-  /** The shared guide its chamber is routed with: all blocks of one guide have one outline, turned with their chambers. */
+  /**
+   * The shared guide its chamber is routed with: all blocks of one guide have one outline, turned with their chambers.
+   */
   readonly guide?: string;
   /** What stands out of the far face and is planed off; absent where nothing does. */
   readonly proud?: Proud;

@@ -53,8 +53,9 @@ export function blocksOf(
 }
 
 /**
- * The fit is around the outline; the thickness is the chamber's depth all over, so that a block ends flush with the face it is put in from. Where its
- * chamber goes through a flared piece it weighs more than what is left of it in the board.
+ * The fit is around the outline; the thickness is the chamber's depth all over, so that a block ends flush with the
+ * face it is put in from. Where its chamber goes through a flared piece it weighs more than what is left of it in the
+ * board.
  */
 function madeOf(exact: MadeBlock, fit: Fit, fill: Material): MadeBlock {
   const outline = fitted(exact.outline, fit);

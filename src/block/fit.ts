@@ -10,8 +10,8 @@ export interface Fit extends Pick<BlocksSpec, 'fit' | 'corners'> {
 }
 
 /**
- * The outline a block is cut to: its chamber's contour with every edge moved out by the fit, in where it is negative, its corners eased alongside or
- * left square. Frame of the contour, counter-clockwise, mm.
+ * The outline a block is cut to: its chamber's contour with every edge moved out by the fit, in where it is negative,
+ * its corners eased alongside or left square. Frame of the contour, counter-clockwise, mm.
  * @throws where the clearance leaves nothing; a job that asks for so much is refused when it is read
  */
 export function fitted(chamber: readonly Vertex[], { fit, corners, cutterRadius }: Fit): readonly Vertex[] {

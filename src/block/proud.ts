@@ -3,7 +3,10 @@ import { stretchOf } from '../chamber/stretch.js';
 import type { Row } from '../layup/layup.js';
 import { farFace } from '../rout/setUp.js';
 
-/** How far a block of one thickness stands out of the far face of its piece once it is glued in, mm: at its nose end and at its tail end. */
+/**
+ * How far a block of one thickness stands out of the far face of its piece once it is glued in, mm: at its nose end and
+ * at its tail end.
+ */
 export interface Proud {
   readonly nose: number;
   readonly tail: number;
@@ -13,8 +16,9 @@ export interface Proud {
 const FLUSH = 0.05;
 
 /**
- * A chamber that goes right through a flared piece is as deep as its deeper end, and so is its block: the rest of it stands proud, evenly from end to end,
- * and is planed off flush. Undefined where nothing does. Straight faces, so this is exact.
+ * A chamber that goes right through a flared piece is as deep as its deeper end, and so is its block: the rest of it
+ * stands proud, evenly from end to end, and is planed off flush. Undefined where nothing does. Straight faces, so this
+ * is exact.
  */
 export function proudOf(
   { profile, depth }: Pick<Chamber, 'profile' | 'depth'>,

@@ -1,6 +1,9 @@
 import type { Vertex } from '../contour/vertex.js';
 
-/** How far a closed counter-clockwise contour, arcs included, reaches in a direction: the largest of its points' distances along it, mm. */
+/**
+ * How far a closed counter-clockwise contour, arcs included, reaches in a direction: the largest of its points'
+ * distances along it, mm.
+ */
 export function reach(contour: readonly Vertex[], angle: number): number {
   const [ux, uy] = [Math.cos(angle), Math.sin(angle)];
   let far = -Infinity;

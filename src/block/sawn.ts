@@ -28,9 +28,9 @@ const UPRIGHT = 0.01;
 const MOST_TURN = Math.PI / 4;
 
 /**
- * The rectangle a block is sawn from: upright to its ends where it has four straight sides, so that two more cuts finish it; otherwise the
- * smallest around it, which has one side along an edge of it (Freeman and Shapira 1975, "Determining the minimum-area encasing
- * rectangle for an arbitrary closed curve").
+ * The rectangle a block is sawn from: upright to its ends where it has four straight sides, so that two more cuts
+ * finish it; otherwise the smallest around it, which has one side along an edge of it (Freeman and Shapira 1975,
+ * "Determining the minimum-area encasing rectangle for an arbitrary closed curve").
  */
 export function sawnFrom(outline: readonly Vertex[]): Sawn {
   const corners = sharpCorners(outline);

@@ -10,7 +10,10 @@ export interface BlockSize {
   readonly blocks: readonly string[];
 }
 
-/** The sizes that blocks are cut to as they are written down, the largest first: of the rectangle a block is sawn from, and its thickness. */
+/**
+ * The sizes that blocks are cut to as they are written down, the largest first: of the rectangle a block is sawn from,
+ * and its thickness.
+ */
 export function sizesOf(blocks: readonly Block[], units: Units): BlockSize[] {
   const sizes: (BlockSize & { blocks: string[] })[] = [];
   for (const block of [...blocks].sort((a, b) => b.made.volume - a.made.volume)) {

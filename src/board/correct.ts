@@ -7,16 +7,18 @@ export type Correction =
   /** `side` 0 is the left, 1 the right. */
   | { readonly part: 'rail'; readonly side: 0 | 1; readonly x: number; readonly by: number };
 
-/** A correction fades toward the drawing over about this distance, mm: what was not measured is taken to be as drawn. */
+/**
+ * A correction fades toward the drawing over about this distance, mm: what was not measured is taken to be as drawn.
+ */
 const FADE = 600;
 
 /**
- * The surface drawn smoothly through corrections: hit exactly where they were measured, fading to the drawing away from them, never more
- * than the largest of them.
+ * The surface drawn smoothly through corrections: hit exactly where they were measured, fading to the drawing away from
+ * them, never more than the largest of them.
  *
- * Deck and bottom by inverse-distance weights with the drawing as one more datum at the distance `FADE` (D. Shepard, "A two-dimensional
- * interpolation function for irregularly-spaced data", Proc. 23rd ACM National Conference, 1968); rails by a monotone cubic along the
- * board that is 0 at both tips.
+ * Deck and bottom by inverse-distance weights with the drawing as one more datum at the distance `FADE` (D. Shepard, "A
+ * two-dimensional interpolation function for irregularly-spaced data", Proc. 23rd ACM National Conference, 1968); rails
+ * by a monotone cubic along the board that is 0 at both tips.
  */
 export function corrected(surface: Surface, corrections: readonly Correction[]): Surface {
   if (corrections.length === 0) return surface;

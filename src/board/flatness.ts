@@ -10,8 +10,9 @@ export interface Bent {
 }
 
 /**
- * Measures the surface against every cell of its grid, in the middle of the cell and of its sides and at the quarters of those across the board, and
- * says what to split where it is off by more than `limit`, mm. Where a notch cuts cells, its edges are measured in their place.
+ * Measures the surface against every cell of its grid, in the middle of the cell and of its sides and at the quarters
+ * of those across the board, and says what to split where it is off by more than `limit`, mm. Where a notch cuts cells,
+ * its edges are measured in their place.
  */
 export function bentOf(grid: Omit<Grid, 'same'>, surface: Surface, limit: number): Bent {
   const { xs, vs, positions, apex } = grid;
@@ -76,7 +77,10 @@ export function bentOf(grid: Omit<Grid, 'same'>, surface: Surface, limit: number
 /** The direction square to the cell last asked about. */
 const square = new Float64Array(3);
 
-/** Sets `square` to a cell's, from its diagonals, its corners from `a` on one row and from `d` on the next; false where it has no area. */
+/**
+ * Sets `square` to a cell's, from its diagonals, its corners from `a` on one row and from `d` on the next; false where
+ * it has no area.
+ */
 function squareTo(p: Float64Array, a: number, d: number): boolean {
   const ux = p[d + 3]! - p[a]!;
   const uy = p[d + 4]! - p[a + 1]!;
@@ -98,7 +102,10 @@ function squareTo(p: Float64Array, a: number, d: number): boolean {
 /** A cell of less than this, mm², has no direction. */
 const NO_AREA = 1e-9;
 
-/** How far, along `square`, point `k` of `q` lies from the place so far along the side from point `i` to point `j` of `p`. */
+/**
+ * How far, along `square`, point `k` of `q` lies from the place so far along the side from point `i` to point `j` of
+ * `p`.
+ */
 function off(p: Float64Array, i: number, j: number, q: Float64Array, k: number, share = 0.5): number {
   return Math.abs(
     square[0]! * (q[k]! - p[i]! - share * (p[j]! - p[i]!)) +

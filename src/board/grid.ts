@@ -5,11 +5,12 @@ import { pointsAcross, type Surface } from './surface.js';
 import { sharedPoints } from './weld.js';
 
 /**
- * The surface as a grid of points: rows across the board, nose to tail, and columns around each half from the keel over the apex
- * to the deck's centreline. Rows and columns lie as close as the surface bends, and are split until every cell, measured,
- * lies within `CHORD_ERROR` of it.
+ * The surface as a grid of points: rows across the board, nose to tail, and columns around each half from the keel over
+ * the apex to the deck's centreline. Rows and columns lie as close as the surface bends, and are split until every
+ * cell, measured, lies within `CHORD_ERROR` of it.
  *
- * Layout: point (row, side, column) is number `(row · 2 + side) · columns + column`; its x, y, z stand at three times that number.
+ * Layout: point (row, side, column) is number `(row · 2 + side) · columns + column`; its x, y, z stand at three times
+ * that number.
  */
 export interface Grid {
   readonly xs: Float64Array;
@@ -75,7 +76,10 @@ function pointsOf(surface: Surface, xs: Float64Array, vs: Float64Array): Float64
   return positions;
 }
 
-/** Rising places with one more in the middle after each of those numbered, where the two lie at least twice `least` apart. */
+/**
+ * Rising places with one more in the middle after each of those numbered, where the two lie at least twice `least`
+ * apart.
+ */
 function halved(places: Float64Array, after: ReadonlySet<number>, least: number): Float64Array {
   if (after.size === 0) return places;
   return Float64Array.from(

@@ -1,7 +1,10 @@
 import type { Mesh } from './mesh.js';
 import type { Surface } from './surface.js';
 
-/** Volume inside a closed, outward-oriented mesh, litres: the sum of the tetrahedra from the origin to each triangle (divergence theorem). */
+/**
+ * Volume inside a closed, outward-oriented mesh, litres: the sum of the tetrahedra from the origin to each triangle
+ * (divergence theorem).
+ */
 export function volumeOf({ positions: p, triangles }: Mesh): number {
   let sixfold = 0;
   for (let t = 0; t < triangles.length; t += 3) {
@@ -33,7 +36,8 @@ export function planAreaOf(surface: Surface): number {
 
 /**
  * Simpson's first rule over evenly spaced ordinates, an odd number of them; exact for cubics.
- * Source: any naval architecture text, e.g. C. B. Barrass and D. R. Derrett, "Ship Stability for Masters and Mates", ch. 10.
+ * Source: any naval architecture text, e.g. C. B. Barrass and D. R. Derrett, "Ship Stability for Masters and Mates",
+ * ch. 10.
  */
 export function simpson(ordinates: ArrayLike<number>, step: number): number {
   const last = ordinates.length - 1;

@@ -3,8 +3,9 @@ import { CHORD_ERROR, type Grid } from './grid.js';
 /**
  * The finished surface as triangles, closed and outward-oriented, in the board frame, mm.
  *
- * Layout: `positions` holds x, y, z of each vertex; `triangles` three vertex numbers each, counter-clockwise seen from outside;
- * `normals` the outward unit normal and `patches` one patch code of each triangle. `chordError` bounds how far the smooth surface lies from the triangles, mm.
+ * Layout: `positions` holds x, y, z of each vertex; `triangles` three vertex numbers each, counter-clockwise seen from
+ * outside; `normals` the outward unit normal and `patches` one patch code of each triangle. `chordError` bounds how far
+ * the smooth surface lies from the triangles, mm.
  */
 export interface Mesh {
   readonly positions: Float64Array;
@@ -23,7 +24,10 @@ const PATCH_COSINE = Math.SQRT1_2;
 /** A triangle of less than this area, mm², has no direction to speak of and is left to the rail. */
 const NO_AREA = 1e-12;
 
-/** Joins the points of a grid to a closed surface: two flanks, the ends where the board is cut straight across, the sides of a notch. */
+/**
+ * Joins the points of a grid to a closed surface: two flanks, the ends where the board is cut straight across, the
+ * sides of a notch.
+ */
 export function meshOf(grid: Grid): Mesh {
   const { positions, same } = grid;
   const triangles = new Uint32Array(6 * same.length + 12 * (grid.rows + grid.columns));
@@ -84,7 +88,10 @@ function shorter(p: Float64Array, a: number, b: number, c: number, d: number): b
   return square(a, b) <= square(c, d);
 }
 
-/** Closes an end row between bottom and deck, each side between its inner edge and the rail; nothing where the end has no area. */
+/**
+ * Closes an end row between bottom and deck, each side between its inner edge and the rail; nothing where the end has
+ * no area.
+ */
 function addEnd(grid: Grid, row: number, add: (side: number, a: number, b: number, c: number) => void): void {
   const { apex, columns, positions } = grid;
   for (const side of [0, 1]) {

@@ -8,11 +8,11 @@ export interface EndSlopes {
 }
 
 /**
- * Monotone cubic through `(xs[i], ys[i])`, `xs` strictly rising; constant beyond the ends. Hits every value exactly, keeps the
- * order of the values between them and is smooth to the first derivative.
+ * Monotone cubic through `(xs[i], ys[i])`, `xs` strictly rising; constant beyond the ends. Hits every value exactly,
+ * keeps the order of the values between them and is smooth to the first derivative.
  *
- * Source: M. Steffen, "A simple method for monotonic interpolation in one dimension", Astronomy and Astrophysics 239 (1990),
- * 443–450.
+ * Source: M. Steffen, "A simple method for monotonic interpolation in one dimension", Astronomy and Astrophysics 239
+ * (1990), 443–450.
  */
 export function monotone(xs: ArrayLike<number>, ys: ArrayLike<number>, ends: EndSlopes = {}): Curve {
   const n = xs.length;
@@ -66,7 +66,10 @@ function endSlope(xs: ArrayLike<number>, secant: (i: number) => number, near: nu
   return Math.abs(slope) > 2 * Math.abs(s) ? 2 * s : slope;
 }
 
-/** What the values (y) and the slopes (m) at the ends of `[x0, x1]` count for at `x` in the cubic over it; y0 alone where the ends are one. */
+/**
+ * What the values (y) and the slopes (m) at the ends of `[x0, x1]` count for at `x` in the cubic over it; y0 alone
+ * where the ends are one.
+ */
 export function hermiteWeights(x: number, x0: number, x1: number): [y0: number, y1: number, m0: number, m1: number] {
   const h = x1 - x0;
   if (h === 0) return [1, 0, 0, 0];

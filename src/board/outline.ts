@@ -1,7 +1,10 @@
 import type { OutlineSpec, PlanPoint } from '../job/job.js';
 import { monotone, type Curve } from './monotone.js';
 
-/** One side of the outline in plan, mm. `outer` is the half-width at the rail, `inner` the half-width of a swallow's notch (0 elsewhere). */
+/**
+ * One side of the outline in plan, mm. `outer` is the half-width at the rail, `inner` the half-width of a swallow's
+ * notch (0 elsewhere).
+ */
 export interface Outline {
   outer(x: number): number;
   inner(x: number): number;
@@ -10,8 +13,8 @@ export interface Outline {
 }
 
 /**
- * The outline as a curve in the plane: `x` and half-width each run on a monotone cubic over the length of the chain of points, so
- * that the curve can stand up at a round tip, where no function of `x` can.
+ * The outline as a curve in the plane: `x` and half-width each run on a monotone cubic over the length of the chain of
+ * points, so that the curve can stand up at a round tip, where no function of `x` can.
  */
 export function outlineOf(spec: OutlineSpec, length: number): Outline {
   const { nose, tail } = spec;
@@ -57,8 +60,9 @@ function cornerCut(past: number, radius: number): number {
 }
 
 /**
- * The length along the chain at which it reaches `at`, between the two points around it: by false position, the kept end's value halved
- * (M. Dowell and P. Jarratt, "A modified regula falsi method", BIT 11, 1971), because the curve may stand still in `x` at a round tip.
+ * The length along the chain at which it reaches `at`, between the two points around it: by false position, the kept
+ * end's value halved (M. Dowell and P. Jarratt, "A modified regula falsi method", BIT 11, 1971), because the curve may
+ * stand still in `x` at a round tip.
  */
 function lengthAlong(x: Curve, along: Float64Array, chain: readonly PlanPoint[], at: number): number {
   const next = chain.findIndex((p) => p.x >= at);

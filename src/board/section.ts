@@ -2,10 +2,10 @@ import type { MeasuredSection, NumberedSection, SectionShape } from '../job/job.
 import { monotone, type Curve } from './monotone.js';
 
 /**
- * A half-section freed of its size: `across` runs from 0 at the centreline to 1 at the rail apex, `up` from 0 at the bottom to 1 at
- * the deck, both on the centreline. The parameter `v` runs over three stretches, each in proportion to its length:
- * 0–1 the bottom from the keel to its edge, 1–2 on to the apex, 2–3 over the deck to the centreline.
- * A soft bottom has an edge too, where its neighbours have theirs, so that a hard edge can run out into a soft rail.
+ * A half-section freed of its size: `across` runs from 0 at the centreline to 1 at the rail apex, `up` from 0 at the
+ * bottom to 1 at the deck, both on the centreline. The parameter `v` runs over three stretches, each in proportion to
+ * its length: 0–1 the bottom from the keel to its edge, 1–2 on to the apex, 2–3 over the deck to the centreline. A soft
+ * bottom has an edge too, where its neighbours have theirs, so that a hard edge can run out into a soft rail.
  */
 export interface Section {
   across(v: number): number;
@@ -23,7 +23,10 @@ interface Point {
   readonly z: number;
 }
 
-/** Points a stretch of a section given by numbers is drawn with; its curves bend gently, so this is far finer than the mesh. */
+/**
+ * Points a stretch of a section given by numbers is drawn with; its curves bend gently, so this is far finer than the
+ * mesh.
+ */
 const FINENESS = 96;
 
 /** Where the bottom's edge lies on the way to the apex, as a share of the half-width; undefined for a soft bottom. */
@@ -35,7 +38,10 @@ export function edgeShare(section: SectionShape, half: number): number | undefin
   return edge && edge.y / section.points[apex]!.y;
 }
 
-/** The section at a station of the given half-width and thickness, mm; `softEdge` is where a soft bottom is parted, a share of the half-width. */
+/**
+ * The section at a station of the given half-width and thickness, mm; `softEdge` is where a soft bottom is parted, a
+ * share of the half-width.
+ */
 export function sectionOf(shape: SectionShape, size: Size, softEdge: number | undefined): Section {
   const stretches = shape.kind === 'numbers' ? fromNumbers(shape, size, softEdge) : fromPoints(shape, softEdge ?? 0.85);
   const curves = stretches.map((stretch) => byLength(stretch, size));
@@ -70,7 +76,10 @@ function fromNumbers(shape: NumberedSection, size: Size, softEdge: number | unde
   return [...partAt(bottom, softEdge ?? shape.below), deck];
 }
 
-/** The bottom from centreline to rail line before the rail turns up: over the bottom at the centreline, as a share of the thickness. */
+/**
+ * The bottom from centreline to rail line before the rail turns up: over the bottom at the centreline, as a share of
+ * the thickness.
+ */
 function bottomContour({ bottom }: NumberedSection, thickness: number): Curve {
   if (bottom.kind === 'flat') return () => 0;
   const depth = bottom.depth / thickness;
@@ -79,8 +88,9 @@ function bottomContour({ bottom }: NumberedSection, thickness: number): Curve {
 }
 
 /**
- * A quarter of a superellipse `y^n + (1 − fall)^n = 1` from the centreline out: `fall` 0 at the centre, 1 at the rail, upright there.
- * `fullness` is where it crosses the diagonal, hence `n = ln 2 / −ln fullness`. G. Lamé, "Examen des différentes méthodes" (1818).
+ * A quarter of a superellipse `y^n + (1 − fall)^n = 1` from the centreline out: `fall` 0 at the centre, 1 at the rail,
+ * upright there. `fullness` is where it crosses the diagonal, hence `n = ln 2 / −ln fullness`. G. Lamé, "Examen des
+ * différentes méthodes" (1818).
  */
 function superellipse(fullness: number): { y: number; fall: number }[] {
   const n = Math.LN2 / -Math.log(fullness);
@@ -97,7 +107,10 @@ function superellipse(fullness: number): { y: number; fall: number }[] {
   return points;
 }
 
-/** The three stretches of a measured section: a smooth curve through its points, broken at hard edges, upright at the apex. */
+/**
+ * The three stretches of a measured section: a smooth curve through its points, broken at hard edges, upright at the
+ * apex.
+ */
 function fromPoints(shape: MeasuredSection, softEdge: number): Point[][] {
   const { points } = shape;
   const apex = apexOf(shape);

@@ -2,8 +2,9 @@ import { cutNotch } from './notch.js';
 import { pointsAcross, type SideCode, type Surface } from './surface.js';
 
 /**
- * Where to lay rows and columns so that the flat between two of them stays near the surface: as close as the lines across them bend. A chord over a
- * stretch `h` of a curve lies `|C″| h² / 8` off it at most (C. de Boor, "A Practical Guide to Splines", ch. III), `C″` taken square to the curve.
+ * Where to lay rows and columns so that the flat between two of them stays near the surface: as close as the lines
+ * across them bend. A chord over a stretch `h` of a curve lies `|C″| h² / 8` off it at most (C. de Boor, "A Practical
+ * Guide to Splines", ch. III), `C″` taken square to the curve.
  */
 
 /** Trial places a stretch of the half-section and a stretch between two stations are looked at in. */
@@ -83,13 +84,16 @@ export function sidesOf({ outlines, raised }: Surface): readonly SideCode[] {
   return outlines[0] === outlines[1] && !raised ? [1] : [0, 1];
 }
 
-/** The board's length as half a turn: in it a round tip, where the half-width grows as the root of `x`, is as gentle as the rest. */
+/**
+ * The board's length as half a turn: in it a round tip, where the half-width grows as the root of `x`, is as gentle as
+ * the rest.
+ */
 export const toTurn = (x: number, length: number) => Math.acos(1 - (2 * x) / length);
 export const fromTurn = (turn: number, length: number) => (length * (1 - Math.cos(turn))) / 2;
 
 /**
- * Raises what each place of a line needs, in parts a step, to what it takes for chords to stay within `sag`. The line's points are
- * evenly spaced in their parameter and start at place `from` of `points`.
+ * Raises what each place of a line needs, in parts a step, to what it takes for chords to stay within `sag`. The line's
+ * points are evenly spaced in their parameter and start at place `from` of `points`.
  */
 function raise(need: Float64Array, points: Float64Array, from: number, sag: number): void {
   for (let i = 1, k = from + 3; i < need.length - 1; i++, k += 3) {
@@ -107,7 +111,10 @@ function raise(need: Float64Array, points: Float64Array, from: number, sag: numb
   }
 }
 
-/** Shares of a stretch, rising from 0, at which parts begin that each take an equal part of what is needed; the ends need what their neighbours do. */
+/**
+ * Shares of a stretch, rising from 0, at which parts begin that each take an equal part of what is needed; the ends
+ * need what their neighbours do.
+ */
 function parts(need: Float64Array): number[] {
   const steps = need.length - 1;
   const at = (i: number) => need[Math.min(steps - 1, Math.max(1, i))]!;

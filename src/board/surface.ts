@@ -7,8 +7,8 @@ import { edgeShare, sectionOf, type Section } from './section.js';
 export type SideCode = 0 | 1;
 
 /**
- * The finished surface, smooth. A point is found by its distance from the nose `x` (mm), its side, and its place `v` around the
- * half-section (see `Section`); it is given in the board frame, mm.
+ * The finished surface, smooth. A point is found by its distance from the nose `x` (mm), its side, and its place `v`
+ * around the half-section (see `Section`); it is given in the board frame, mm.
  */
 export interface Surface {
   readonly length: number;
@@ -19,7 +19,9 @@ export interface Surface {
   readonly thickness: Curve;
   /** Every `x` at which something was measured, rising, both tips included. */
   readonly stations: readonly number[];
-  /** How far above the drawing the true surface lies at `x`, `y`, `up` (of `Section`), mm; absent where it is as drawn. */
+  /**
+   * How far above the drawing the true surface lies at `x`, `y`, `up` (of `Section`), mm; absent where it is as drawn.
+   */
   raised?(x: number, y: number, up: number): number;
   /** The lines of the surface from nose to tail at some places `v`. */
   lengthwise(vs: ArrayLike<number>): LengthwiseCurves;
@@ -27,7 +29,9 @@ export interface Surface {
 
 /** Lines of the surface from nose to tail, freed of size. */
 export interface LengthwiseCurves {
-  /** `across` and `up` of `Section` where each line passes `x`, in the order of the lines; overwritten by the next call. */
+  /**
+   * `across` and `up` of `Section` where each line passes `x`, in the order of the lines; overwritten by the next call.
+   */
   at(x: number): { readonly across: Float64Array; readonly up: Float64Array };
 }
 
@@ -116,7 +120,10 @@ function isNothing(line: Float64Array): boolean {
   return line.every((share) => Math.abs(share) < 1e-9);
 }
 
-/** Writes where strands pass `x` on one side, board frame, mm, as x, y, z from place `from` on; a swallow's notch is cut out of it later. */
+/**
+ * Writes where strands pass `x` on one side, board frame, mm, as x, y, z from place `from` on; a swallow's notch is cut
+ * out of it later.
+ */
 export function pointsAcross(
   surface: Surface,
   side: SideCode,

@@ -4,8 +4,8 @@ import { PATCHES, type Mesh } from './mesh.js';
 /**
  * How the surface lies around each point of the grid, for moving it inward.
  *
- * Layout: `normals` x, y, z a point, the mean direction outward; `cosines` one number a point and patch, in the order of `PATCHES`: the least cosine
- * between that direction and the planes of the patch that meet there, 0 where none does.
+ * Layout: `normals` x, y, z a point, the mean direction outward; `cosines` one number a point and patch, in the order
+ * of `PATCHES`: the least cosine between that direction and the planes of the patch that meet there, 0 where none does.
  */
 export interface VertexNormals {
   readonly normals: Float64Array;

@@ -11,8 +11,9 @@ import { websOf, type Chambers } from './chambers.js';
 const SAME_FACE = 0.01;
 
 /**
- * The chambers of a plan with those that are routed already in the places of what it would make of them now: as they were planned then, their walls
- * measured anew on the board as it is. A row that is not there any more, or whose face is elsewhere, is told.
+ * The chambers of a plan with those that are routed already in the places of what it would make of them now: as they
+ * were planned then, their walls measured anew on the board as it is. A row that is not there any more, or whose face
+ * is elsewhere, is told.
  */
 export function asRouted(
   planned: Chambers,

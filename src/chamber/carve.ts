@@ -32,14 +32,16 @@ export const MET = 0.3;
 /** What a correction leaves over, mm, so that the next proof does not fail by rounding. */
 const OVER = 0.02;
 const GROWN_SHORT = 0.1;
-/** A surface leans at most 45° on its own patch, so a wall grows by at least this share of a move straight away from it. */
+/**
+ * A surface leans at most 45° on its own patch, so a wall grows by at least this share of a move straight away from it.
+ */
 export const LEAN = Math.SQRT1_2;
 /** Corrections before a chamber is given up. */
 const TRIES = 10;
 
 /**
- * Proves a chamber and corrects it until every wall is at least what is asked and some wall is met: edges are moved up or down, ends drawn
- * in, the depth taken back. Gives the reason where no chamber can stand.
+ * Proves a chamber and corrects it until every wall is at least what is asked and some wall is met: edges are moved up
+ * or down, ends drawn in, the depth taken back. Gives the reason where no chamber can stand.
  *
  * @param near where its walls may be thinnest, as `wallsOf` takes it
  */

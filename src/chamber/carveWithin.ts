@@ -26,7 +26,8 @@ export function carveWithin(
   if (low === -Infinity && high === Infinity) return carve(face, drawn, deep, spec, proof, near);
   let edges = drawn;
   for (let attempt = 0; attempt < TRIES; attempt++) {
-    // As drawn it lies between the heights; carving grows a chamber only when its walls let it, and then perhaps too far.
+    // As drawn it lies between the heights; carving grows a chamber only when its walls let it, and then perhaps too
+    // far.
     const asDrawn = standing(face, edges, deep, spec, proof, near);
     if (asDrawn) return asDrawn;
     const carved = carve(face, edges, deep, spec, proof, near);

@@ -3,7 +3,10 @@ import type { Patch } from '../board/mesh.js';
 
 /** One routed pocket: a profile on its face and a depth into the piece. Face frame of its row, mm. */
 export interface Chamber {
-  /** `R2-07`: its row and its place from the nose; with a letter that says which part of the place it is, where it is one (`letters.ts`). Stable when other rows and places change. */
+  /**
+   * `R2-07`: its row and its place from the nose; with a letter that says which part of the place it is, where it is
+   * one (`letters.ts`). Stable when other rows and places change.
+   */
   readonly id: string;
   readonly row: string;
   /** The place on the grid, counted from the nose, 1 and up. */
@@ -44,25 +47,30 @@ export interface Note {
 }
 
 /**
- * `solid` – no chamber there; `trimmed` – shorter than its place; `split` – in two; `lowered` – passes under or over something; `small` – much
- * smaller than its neighbours; `shifted` – a row moved so that its webs meet the neighbour's; `glue` – something about dots or smears;
- * `rout` – something about cutter and faces; `guide` – something about guides; `measured` – something measured after shaping.
+ * `solid` – no chamber there; `trimmed` – shorter than its place; `split` – in two; `lowered` – passes under or over
+ * something; `small` – much smaller than its neighbours; `shifted` – a row moved so that its webs meet the neighbour's;
+ * `glue` – something about dots or smears; `rout` – something about cutter and faces; `guide` – something about guides;
+ * `measured` – something measured after shaping.
  */
 export type NoteKind =
   'solid' | 'trimmed' | 'split' | 'lowered' | 'small' | 'shifted' | 'glue' | 'rout' | 'guide' | 'measured';
 
 /**
- * Of chambers: `shallow` – the row is nowhere as deep as the smallest chamber; `ends` – solid nose or tail; `keep-out`; `dot` – glue in the
- * way; `stagger` – dots find webs that meet; `room` – the walls leave too little; `cutter` – the cutter does not fit into the corners; `unproved` – no chamber of the smallest size
- * kept its walls in the proof.
+ * Of chambers: `shallow` – the row is nowhere as deep as the smallest chamber; `ends` – solid nose or tail; `keep-out`;
+ * `dot` – glue in the way; `stagger` – dots find webs that meet; `room` – the walls leave too little; `cutter` – the
+ * cutter does not fit into the corners; `unproved` – no chamber of the smallest size kept its walls in the proof.
  *
- * Of glue: `no-joint` – no dotted joint has that name; `no-joints` – none is dotted at all; `no-room` – a joint is nowhere high enough for a dot within its margin; `gap` – no dot could
- * be put often enough; `near-end` – nor near enough to the end; `off-face` – a dot does not lie on its face; `margin` – it lies too near to the
- * finished surface; `swallowed` – the chamber's cutter takes it away, as allowed; `too-near` – a chamber still comes too near.
+ * Of glue: `no-joint` – no dotted joint has that name; `no-joints` – none is dotted at all; `no-room` – a joint is
+ * nowhere high enough for a dot within its margin; `gap` – no dot could be put often enough; `near-end` – nor near
+ * enough to the end; `off-face` – a dot does not lie on its face; `margin` – it lies too near to the finished surface;
+ * `swallowed` – the chamber's cutter takes it away, as allowed; `too-near` – a chamber still comes too near.
  *
- * Of routing: `reach` – the cutter does not reach the far face; `cut-short` – chambers end where the cutter does and could go deeper; `halves` – routed from both faces to meet; `flare` – the faces are not parallel, so that
- * halves would not meet; `blind` – it does not come out at the far face, as its row does, so the floor is left before it; `opening` – a chamber too small for the bush or for any shared guide; `across` – a shared guide would cut across glue that the chamber takes away whole;
- * `kept` – a row that is routed, and kept as it is; `gone` – such a row is not in the glue-up any more; `elsewhere` – its face is not where it was; `share` – guides lose more than the job allows.
+ * Of routing: `reach` – the cutter does not reach the far face; `cut-short` – chambers end where the cutter does and
+ * could go deeper; `halves` – routed from both faces to meet; `flare` – the faces are not parallel, so that halves
+ * would not meet; `blind` – it does not come out at the far face, as its row does, so the floor is left before it;
+ * `opening` – a chamber too small for the bush or for any shared guide; `across` – a shared guide would cut across glue
+ * that the chamber takes away whole; `kept` – a row that is routed, and kept as it is; `gone` – such a row is not in
+ * the glue-up any more; `elsewhere` – its face is not where it was; `share` – guides lose more than the job allows.
  */
 export type Why =
   | 'shallow'

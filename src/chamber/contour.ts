@@ -2,15 +2,21 @@ import type { Vertex } from '../contour/vertex.js';
 
 type Pair = readonly [number, number];
 
-/** A corner that turns by less than this needs no easing: the cutter leaves it as it is but for a few thousandths of a millimetre. */
+/**
+ * A corner that turns by less than this needs no easing: the cutter leaves it as it is but for a few thousandths of a
+ * millimetre.
+ */
 const SOFT_TURN = (10 * Math.PI) / 180;
-/** Straight lines that stand for one eased corner in the proof; they hold the arc inside, off it by at most `radius / cos(11.25°) − radius`. */
+/**
+ * Straight lines that stand for one eased corner in the proof; they hold the arc inside, off it by at most
+ * `radius / cos(11.25°) − radius`.
+ */
 const FACETS = 4;
 
 /**
- * Eases the corners of a counter-clockwise polygon to a cutter's radius, mm: the contour the cutter leaves, with true arcs, and a polygon
- * of straight lines around it. Corners that turn by less than `softTurn`, radians, stay as they are. `undefined` when an edge is too short for
- * its corners, so that the cutter does not fit.
+ * Eases the corners of a counter-clockwise polygon to a cutter's radius, mm: the contour the cutter leaves, with true
+ * arcs, and a polygon of straight lines around it. Corners that turn by less than `softTurn`, radians, stay as they
+ * are. `undefined` when an edge is too short for its corners, so that the cutter does not fit.
  */
 export function easeCorners(
   corners: readonly Pair[],

@@ -16,12 +16,14 @@ export interface Reach {
 }
 
 /**
- * How far a straight edge may stray from the room's edge that it stands for, mm. Less than the allowance the room is drawn with, so
- * that the proof rarely has to correct.
+ * How far a straight edge may stray from the room's edge that it stands for, mm. Less than the allowance the room is
+ * drawn with, so that the proof rarely has to correct.
  */
 const STRAY = 0.04;
 
-/** The largest profile of a shape within the reach; `square` may be shorter than the reach, the others use all of it. */
+/**
+ * The largest profile of a shape within the reach; `square` may be shorter than the reach, the others use all of it.
+ */
 export function edgesWithin(shape: ProfileShape, reach: Reach, corner: number): Edges {
   if (shape === 'follow') return followed(reach, corner);
   if (shape === 'straight') {
@@ -72,7 +74,10 @@ export function crop({ top, bottom }: Edges, from: number, to: number): Edges {
   return { top: cut(top), bottom: cut(bottom) };
 }
 
-/** Edges that follow the skins: the reach itself with as few straight pieces as keep to it, none shorter than a corner needs. */
+/**
+ * Edges that follow the skins: the reach itself with as few straight pieces as keep to it, none shorter than a corner
+ * needs.
+ */
 function followed({ s, top, bottom }: Reach, corner: number): Edges {
   const first = s[0]! + corner;
   const last = s[s.length - 1]! - corner;
@@ -84,7 +89,8 @@ function followed({ s, top, bottom }: Reach, corner: number): Edges {
 
 /**
  * Leaves out points that lie within `STRAY` of the straight line between the kept ones.
- * Source: D. H. Douglas and T. K. Peucker, "Algorithms for the reduction of the number of points…", Cartographica 10 (1973).
+ * Source: D. H. Douglas and T. K. Peucker, "Algorithms for the reduction of the number of points…", Cartographica 10
+ * (1973).
  */
 function fewest(s: readonly number[], z: readonly number[]): Pair[] {
   const kept: Pair[] = [[s[0]!, z[0]!]];
@@ -110,8 +116,8 @@ function fewest(s: readonly number[], z: readonly number[]): Pair[] {
 }
 
 /**
- * The straight line under all values (`sign` 1) or over them (−1) with the most area on its far side: the side of the convex hull that
- * spans the middle.
+ * The straight line under all values (`sign` 1) or over them (−1) with the most area on its far side: the side of the
+ * convex hull that spans the middle.
  */
 function supportingLine(s: readonly number[], z: readonly number[], sign: 1 | -1): (s: number) => number {
   const middle = (s[0]! + s[s.length - 1]!) / 2;

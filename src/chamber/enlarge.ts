@@ -21,7 +21,10 @@ const WORTH = 0.005;
 const TRIES = 10;
 const ROUNDS = 4;
 const HALF = 0.5;
-/** An edge is moved so much short of where a wall would just be met, mm: there the last bit of a machine's arithmetic would decide. */
+/**
+ * An edge is moved so much short of where a wall would just be met, mm: there the last bit of a machine's arithmetic
+ * would decide.
+ */
 const SHORT = 0.001;
 
 /** Whether a chamber, face frame of its row, keeps off everything that is not a wall. */
@@ -31,8 +34,9 @@ const SIDES = ['depth', 'top', 'bottom', 'nose', 'tail'] as const;
 type Side = (typeof SIDES)[number];
 
 /**
- * Moves single edges of a chamber that stands outward, as far as all walls hold: what is drawn within the inward-moved surface may stay well within the
- * walls where one wall is much thicker than its neighbours or the surface turns sharply, and depths are drawn in steps.
+ * Moves single edges of a chamber that stands outward, as far as all walls hold: what is drawn within the inward-moved
+ * surface may stay well within the walls where one wall is much thicker than its neighbours or the surface turns
+ * sharply, and depths are drawn in steps.
  *
  * @param limits how far it may go at most, when it stands as given
  * @param isFree whether a chamber is in the way of nothing else
@@ -83,7 +87,8 @@ function sideMoved(
       continue;
     }
     fails = next;
-    // Where the wall that fails would meet what is asked if it shrank evenly; it rather shrinks ever faster, so hardly before.
+    // Where the wall that fails would meet what is asked if it shrank evenly; it rather shrinks ever faster, so hardly
+    // before.
     const even = (patch: Patch) =>
       walls && spare(patch, walls) < 0
         ? spare(patch, best.walls) / (spare(patch, best.walls) - spare(patch, walls))

@@ -10,7 +10,10 @@ const CORNER_ROOM = 1.25;
 /** Obstacles a place may pass in every way; more are gone around. */
 const MOST_CHOICES = 4;
 
-/** A way to fill one place: a depth and, beside each other, the profiles that fit, none of them lower than `low` nor higher than `high`. */
+/**
+ * A way to fill one place: a depth and, beside each other, the profiles that fit, none of them lower than `low` nor
+ * higher than `high`.
+ */
 export interface Filling extends Band {
   readonly depth: number;
   /** Whether it comes out at the far face. */

@@ -10,7 +10,10 @@ type Pair = readonly [number, number];
 
 /** Straight sides that stand for a round keep-out; they go around it. */
 const ROUND = 96;
-/** Points of the inner end of a keep-out of some depth, mm apart: between them deck and bottom stray by a few hundredths. */
+/**
+ * Points of the inner end of a keep-out of some depth, mm apart: between them deck and bottom stray by a few
+ * hundredths.
+ */
 const CLOSE = 6;
 
 /** The job's keep-outs as the rows of the board meet them. A keep-out on a joint that is never opened meets no row. */

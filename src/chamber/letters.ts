@@ -2,9 +2,10 @@ import type { ChamberSpec } from '../job/job.js';
 import type { Stretch } from './stretch.js';
 
 /**
- * The letters behind the name of a place, one for each of the parts that stand in it, from the nose: `a` where another chamber would fit into the place
- * behind it, toward the tail; `b` where one would fit before it; `c` where both; none where there is no room for another.
- * A letter so hangs on where its own part lies in the place: it stays when what is beside it changes, or is left solid.
+ * The letters behind the name of a place, one for each of the parts that stand in it, from the nose: `a` where another
+ * chamber would fit into the place behind it, toward the tail; `b` where one would fit before it; `c` where both; none
+ * where there is no room for another. A letter so hangs on where its own part lies in the place: it stays when what is
+ * beside it changes, or is left solid.
  *
  * @param place what a chamber would take there if nothing were gone around; undefined where nothing is
  */

@@ -9,7 +9,10 @@ interface Drawn {
   readonly chambers: readonly Chamber[];
 }
 
-/** What measurements on the shaped board say of its surface against the drawn one. A wall of a chamber that is not there says nothing. */
+/**
+ * What measurements on the shaped board say of its surface against the drawn one. A wall of a chamber that is not there
+ * says nothing.
+ */
 export function correctionsFrom(shaped: readonly ShapedSpec[], drawn: Drawn): Correction[] {
   return shaped.flatMap((measured): Correction[] => {
     if (measured.kind === 'thickness') return ofThickness(measured, drawn.board);
@@ -54,7 +57,10 @@ function ofWall({ chamber, wall, value }: ShapedSpec & { kind: 'wall' }, { board
   return [{ part: wall, x, y, by: wall === 'deck' ? by / at.deckUp : -by / (1 - at.bottomUp) }];
 }
 
-/** Heights of deck and bottom at a place in plan, mm, and how far up they are between the middle of the bottom (0) and of the deck (1). */
+/**
+ * Heights of deck and bottom at a place in plan, mm, and how far up they are between the middle of the bottom (0) and
+ * of the deck (1).
+ */
 export function heightsAt({ surface }: Board, x: number, y: number) {
   const side = y < 0 ? 0 : 1;
   const half = surface.outlines[side].outer(x);

@@ -7,7 +7,10 @@ import type { Units } from '../length/units.js';
 import type { Chamber } from './chamber.js';
 import { heightsAt } from './measured.js';
 
-/** How far shaping by hand strays from the drawing before it is told: mm, or a share of what is drawn, whichever is more. Common practice, no source. */
+/**
+ * How far shaping by hand strays from the drawing before it is told: mm, or a share of what is drawn, whichever is
+ * more. Common practice, no source.
+ */
 const STRAYS = {
   thickness: { mm: 3, share: 0.08 },
   width: { mm: 10, share: 0.03 },
@@ -19,8 +22,8 @@ const EXACT = 0.8;
 const FEWEST = 4;
 
 /**
- * Tells what was measured after shaping and lies far from the drawing, or far from how the other measures differ from it (`modifiedZ`). What cannot be at
- * all was refused when the job was read. The plan is drawn through all of them.
+ * Tells what was measured after shaping and lies far from the drawing, or far from how the other measures differ from
+ * it (`modifiedZ`). What cannot be at all was refused when the job was read. The plan is drawn through all of them.
  */
 export function measuredInDoubt(
   shaped: readonly ShapedSpec[],

@@ -30,7 +30,10 @@ export interface RowObstacle extends Named {
   readonly beyond: number;
 }
 
-/** A rectangle on a face that no chamber may enter, mm; `low` and `high` are infinite where nothing passes under or over it. */
+/**
+ * A rectangle on a face that no chamber may enter, mm; `low` and `high` are infinite where nothing passes under or over
+ * it.
+ */
 export interface Blocked extends Stretch {
   readonly low: number;
   readonly high: number;
@@ -41,7 +44,10 @@ const AROUND = 12;
 /** What only touches a chamber by less, mm, does not meet it. */
 const TOUCH = 1e-9;
 
-/** The rectangle in which an obstacle blocks chambers open from the row's face down to `deep`; undefined when they pass it by. */
+/**
+ * The rectangle in which an obstacle blocks chambers open from the row's face down to `deep`; undefined when they pass
+ * it by.
+ */
 export function blockedBy(obstacle: Obstacle, row: Row, deep: number): Blocked | undefined {
   if (obstacle.on === 'row')
     return obstacle.row === row.id && deep > obstacle.beyond + TOUCH ? obstacle.blocked : undefined;
@@ -85,7 +91,10 @@ function stretchWithin(outline: readonly Pair[], face: Face, deep: number): Stre
   return to - from > TOUCH && furthest > TOUCH && shallow < deep - TOUCH ? { from, to } : undefined;
 }
 
-/** Where an edge that comes from a corner enters the strip between `t` = 0 and `deep`: the corner's own `s` where it lies within. */
+/**
+ * Where an edge that comes from a corner enters the strip between `t` = 0 and `deep`: the corner's own `s` where it
+ * lies within.
+ */
 function levelAt(s0: number, t0: number, s1: number, t1: number, deep: number): number {
   const level = Math.min(deep, Math.max(0, t0));
   return level === t0 ? s0 : s0 + ((level - t0) / (t1 - t0)) * (s1 - s0);

@@ -18,7 +18,9 @@ export function rowsAt(layup: Layup, joint: string): JointOnRow[] {
   });
 }
 
-/** A place on the joint in the frame of the row's own face: the same `s` at the near face, square across to the far one. */
+/**
+ * A place on the joint in the frame of the row's own face: the same `s` at the near face, square across to the far one.
+ */
 export function acrossRow({ row, face, near }: JointOnRow, s: number): { s: number; t: number } {
   if (near) return { s, t: 0 };
   const [x, y] = toBoard(face, s, 0, 0);
@@ -29,12 +31,18 @@ export function acrossRow({ row, face, near }: JointOnRow, s: number): { s: numb
 /** What a cutter leaves before a face is no wall when it is thinner than this, mm: the chamber counts as open there. */
 const NO_WALL = 1;
 
-/** The depth beyond which a chamber of the row is open to the joint, or comes nearer to it than `off`, somewhere between two places along it. */
+/**
+ * The depth beyond which a chamber of the row is open to the joint, or comes nearer to it than `off`, somewhere between
+ * two places along it.
+ */
 export function openBeyond(at: JointOnRow, from: number, to: number, off = NO_WALL): number {
   return at.near ? -Infinity : Math.min(acrossRow(at, from).t, acrossRow(at, to).t) - Math.max(off, NO_WALL);
 }
 
-/** Whether a chamber that goes so deep comes out at the joint over a stretch along it, so that its cutter takes away what is glued there. */
+/**
+ * Whether a chamber that goes so deep comes out at the joint over a stretch along it, so that its cutter takes away
+ * what is glued there.
+ */
 export function isOpenAt(at: JointOnRow, deep: number, from: number, to: number): boolean {
   return at.near || deep >= Math.max(acrossRow(at, from).t, acrossRow(at, to).t);
 }

@@ -39,7 +39,9 @@ export function noteOf(
   return notes;
 }
 
-/** Chambers much smaller than their row's middle one, of which nothing else is said: where the board is thin or narrow. */
+/**
+ * Chambers much smaller than their row's middle one, of which nothing else is said: where the board is thin or narrow.
+ */
 export function smallOnes(chambers: readonly Chamber[], said: readonly Note[], asked: Asked): Note[] {
   const volumes = chambers.map(({ volume }) => volume).sort((a, b) => a - b);
   const middle = volumes[volumes.length >> 1] ?? 0;

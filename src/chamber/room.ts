@@ -4,10 +4,11 @@ import { Kept } from './kept.js';
 import type { Shell } from './shell.js';
 
 /**
- * The room within the shell as seen from a face: for evenly spaced `s` and evenly spaced depths, how high and how low a chamber may
- * reach that is open from the face down to that depth.
+ * The room within the shell as seen from a face: for evenly spaced `s` and evenly spaced depths, how high and how low a
+ * chamber may reach that is open from the face down to that depth.
  *
- * Layout: `top` and `bottom` hold `count` numbers a depth, `s` = i · `step`; `NaN` where there is no room. Depth j is `j · layer`.
+ * Layout: `top` and `bottom` hold `count` numbers a depth, `s` = i · `step`; `NaN` where there is no room. Depth j is
+ * `j · layer`.
  */
 export interface Room {
   readonly step: number;
@@ -48,7 +49,10 @@ function roomWithin(grid: Grid, shell: Shell, face: Face, deepest: number, layer
   return { step: STEP, count, layer, layers, top, bottom };
 }
 
-/** Where the planes at each depth cut the rows of the shell: lowest crossing of the deck side, highest of the bottom side. */
+/**
+ * Where the planes at each depth cut the rows of the shell: lowest crossing of the deck side, highest of the bottom
+ * side.
+ */
 function cutShell(grid: Grid, shell: Shell, face: Face, layers: number, layer: number) {
   const size = layers * grid.rows;
   const top = new Float64Array(size).fill(NaN);
@@ -94,7 +98,10 @@ function cutShell(grid: Grid, shell: Shell, face: Face, layers: number, layer: n
   return { top, topS, bottom, bottomS };
 }
 
-/** Whether a half of a row lies wholly before the face or beyond the last depth: its keel and its apex do, and the rest lies between. */
+/**
+ * Whether a half of a row lies wholly before the face or beyond the last depth: its keel and its apex do, and the rest
+ * lies between.
+ */
 function isBeside(shell: Shell, { origin, inward }: Face, first: number, { apex }: Grid, deepest: number): boolean {
   const depth = (point: number) =>
     (shell[3 * point]! - origin[0]) * inward[0] + (shell[3 * point + 1]! - origin[1]) * inward[1];
@@ -127,7 +134,10 @@ function resample(
   }
 }
 
-/** How high (or low) a chamber may reach at `s` at depth number `j`; `NaN` without room. Straight between the even steps. */
+/**
+ * How high (or low) a chamber may reach at `s` at depth number `j`; `NaN` without room. Straight between the even
+ * steps.
+ */
 export function reach(room: Room, bounds: Float64Array, j: number, s: number): number {
   const place = s / room.step;
   const i = Math.min(room.count - 2, Math.max(0, Math.floor(place)));

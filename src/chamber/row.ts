@@ -62,7 +62,10 @@ export interface Drawing {
   readonly wouldGo?: number;
 }
 
-/** One place of a row and what became of it: its chamber, two where it was split, or none, and what must be said about that. */
+/**
+ * One place of a row and what became of it: its chamber, two where it was split, or none, and what must be said about
+ * that.
+ */
 export interface Place {
   readonly slot: Slot;
   readonly chambers: readonly Chamber[];
@@ -70,13 +73,18 @@ export interface Place {
   readonly wouldGo?: number;
 }
 
-/** A row ready to be carved: each of its places by itself, so that one can be carved again without touching the others. */
+/**
+ * A row ready to be carved: each of its places by itself, so that one can be carved again without touching the others.
+ */
 export interface RowCarving {
   readonly row: Row;
   /** Nose to tail; none where the row is nowhere as deep as the smallest chamber. */
   readonly slots: readonly Slot[];
   draw(slot: Slot, obstacles: readonly Obstacle[]): Drawing;
-  /** Proves what was drawn and corrects it until every wall is what was asked; it grows only as far as it is in the way of nothing. */
+  /**
+   * Proves what was drawn and corrects it until every wall is what was asked; it grows only as far as it is in the way
+   * of nothing.
+   */
   prove(drawing: Drawing, isFree?: IsFree): Place;
 }
 
@@ -246,7 +254,10 @@ function furthest({ face }: Row, board: Board): number {
   return deep;
 }
 
-/** The slot without what would reach into the solid nose and tail anywhere down to a depth; undefined when nothing is left. */
+/**
+ * The slot without what would reach into the solid nose and tail anywhere down to a depth; undefined when nothing is
+ * left.
+ */
 function withinEnds(slot: Slot, row: Row, length: number, spec: ChamberSpec, deep: number): Stretch | undefined {
   const ends = solidEnds(row, length, spec, deep);
   const [from, to] = [Math.max(slot.from, ends.from), Math.min(slot.to, ends.to)];

@@ -4,8 +4,9 @@ import { PATCHES, type Patch } from '../board/mesh.js';
 import { Kept } from './kept.js';
 
 /**
- * The grid of the surface moved inward, every point so far that the planes around it stand off by the wall their patch asks for. What
- * lies within is, but for rounding, where a chamber may go; the proof decides. Same layout as `Grid.positions`.
+ * The grid of the surface moved inward, every point so far that the planes around it stand off by the wall their patch
+ * asks for. What lies within is, but for rounding, where a chamber may go; the proof decides. Same layout as
+ * `Grid.positions`.
  */
 export type Shell = Float64Array;
 

@@ -10,8 +10,8 @@ export interface Slot {
 }
 
 /**
- * The places of a row from nose to tail: centres at `datum + (k + stagger · parity) · pitch`, for all whole k, that fall on the board.
- * Counted from the nose, so that a place keeps its number whatever becomes of its neighbours.
+ * The places of a row from nose to tail: centres at `datum + (k + stagger · parity) · pitch`, for all whole k, that
+ * fall on the board. Counted from the nose, so that a place keeps its number whatever becomes of its neighbours.
  */
 export function slotsOf(row: Row, spec: ChamberSpec, length: number): Slot[] {
   const { pitch, datum, stagger, web } = spec;

@@ -25,7 +25,10 @@ export function without(stretch: Stretch, blocked: readonly Stretch[]): Stretch[
   return left;
 }
 
-/** Draws neighbouring stretches apart until a web lies between them; those shorter than `least` count for nothing and are left out. */
+/**
+ * Draws neighbouring stretches apart until a web lies between them; those shorter than `least` count for nothing and
+ * are left out.
+ */
 export function partedBy(web: number, stretches: readonly Stretch[], least: number): Stretch[] {
   const parts = stretches.filter(({ from, to }) => to - from >= least);
   const lack = (a: Stretch, b: Stretch) => Math.max(0, web - (b.from - a.to)) / 2;

@@ -6,7 +6,10 @@ import type { Stretch } from './stretch.js';
 /** What comes to a far face within this, mm, goes right through. */
 const THROUGH = 0.05;
 
-/** How deep behind the row's face its run of members ends, by `s`, mm; undefined where the rail ends it. Straight, as joints are. */
+/**
+ * How deep behind the row's face its run of members ends, by `s`, mm; undefined where the rail ends it. Straight, as
+ * joints are.
+ */
 export function farSide(row: Row): ((s: number) => number) | undefined {
   const last = row.members[row.members.length - 1]!;
   const joint = row.face.inward[1] > 0 ? last.right : last.left;

@@ -39,7 +39,10 @@ export const checkCommand: Command = {
   },
 };
 
-/** The chambers as drawn on the board as shaped: how many must shrink, and by how much; each of them where all are asked for. */
+/**
+ * The chambers as drawn on the board as shaped: how many must shrink, and by how much; each of them where all are asked
+ * for.
+ */
 function checkDrawn(plan: Plan, all: boolean, io: Io): boolean {
   const shrinking = shrinkingOf(plan);
   if (!shrinking) return true;

@@ -8,7 +8,10 @@ export interface Io {
   readonly stopped: () => Promise<void>;
 }
 
-/** What a command ends with: well; something a builder must act on; not understood or not possible. The help says it in words. */
+/**
+ * What a command ends with: well; something a builder must act on; not understood or not possible. The help says it in
+ * words.
+ */
 export const WELL = 0;
 export const TO_ACT_ON = 1;
 export const REFUSED = 2;

@@ -6,8 +6,8 @@ import { MM_PER_INCH, type Units } from '../length/units.js';
 export type LengthOption = { readonly mm: number; readonly understood: string } | { readonly why: string };
 
 /**
- * Reads a length typed behind an option: as anywhere in the job, a bare number is in the job's units. As it was understood, it is said in both
- * units, so that nobody takes one for the other: `1/8 in (3.2 mm)`.
+ * Reads a length typed behind an option: as anywhere in the job, a bare number is in the job's units. As it was
+ * understood, it is said in both units, so that nobody takes one for the other: `1/8 in (3.2 mm)`.
  *
  * @param option `--depth-error`
  * @param most what is sensible, mm

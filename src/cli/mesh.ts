@@ -28,7 +28,10 @@ export const meshCommand: Command = {
   },
 };
 
-/** Binary STL: 80 bytes of title, the count, then normal, three corners and an empty attribute for each triangle, little-endian. */
+/**
+ * Binary STL: 80 bytes of title, the count, then normal, three corners and an empty attribute for each triangle,
+ * little-endian.
+ */
 function stlOf({ positions, triangles, normals }: Mesh, name: string): Uint8Array {
   const count = triangles.length / 3;
   const bytes = new Uint8Array(84 + 50 * count);

@@ -210,7 +210,10 @@ async function writePapers(plan: Plan, read: JobRead, folder: string, settings: 
   return WELL;
 }
 
-/** What of the weight report takes plans of its own: the same board with its webs in line, and the target where the job has one. */
+/**
+ * What of the weight report takes plans of its own: the same board with its webs in line, and the target where the job
+ * has one.
+ */
 function foundByTrial(plan: Plan, io: Io): WeightFindings {
   const { job } = plan;
   return {

@@ -5,7 +5,8 @@ import { REFUSED, type Io } from './io.js';
 export function processIo(): Io {
   let isHeard = true;
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-    // A reader that has seen enough, like head or less, closes the pipe: that is no error, and what the command ends with stays true.
+    // A reader that has seen enough, like head or less, closes the pipe: that is no error, and what the command ends
+    // with stays true.
     if (isHeard && error.code !== 'EPIPE') {
       process.stderr.write(`What is printed cannot be taken: ${reason(error)}\n`);
       process.once('exit', () => (process.exitCode = REFUSED));

@@ -4,7 +4,10 @@ import type { Plan } from '../plan.js';
 import { sayExactly, sayThin, WALL } from '../verdict/thin.js';
 import { thinWalls, type ThinWall } from '../wall/prove.js';
 
-/** What the mesh may be off the smooth surface, mm (`CHORD_ERROR`): a chamber whose wall is short by less than that stays as it was drawn. */
+/**
+ * What the mesh may be off the smooth surface, mm (`CHORD_ERROR`): a chamber whose wall is short by less than that
+ * stays as it was drawn.
+ */
 const NOTHING = 0.05;
 
 /** What the measures after shaping ask of the chambers as they were drawn, in lines; and whether any must shrink. */

@@ -79,7 +79,10 @@ function planMarkOf(job: Job): { readonly planMark?: string } {
   return { planMark: mark.digest('hex') };
 }
 
-/** Puts a job that was changed while the tracker is served in force, if it can be planned, and says what that means. Gives the files that were read. */
+/**
+ * Puts a job that was changed while the tracker is served in force, if it can be planned, and says what that means.
+ * Gives the files that were read.
+ */
 async function followJob(file: string, server: ShopServer, io: Io): Promise<readonly Watched[]> {
   const looked: Watched[] = [];
   try {

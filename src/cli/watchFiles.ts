@@ -3,7 +3,10 @@ import { statSync } from 'node:fs';
 /** How often the files are looked at, ms. */
 const EVERY = 700;
 
-/** A file that is watched, and how it looked when it was read: a change since then is noticed, however long ago that was. */
+/**
+ * A file that is watched, and how it looked when it was read: a change since then is noticed, however long ago that
+ * was.
+ */
 export interface Watched {
   readonly file: string;
   /** When it was written, how large, which one: tells a change without reading it. Nothing where it is not there. */

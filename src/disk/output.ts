@@ -18,19 +18,26 @@ export interface Output {
   readonly earlier: 'removed' | 'named' | 'kept';
 }
 
-/** What became of it. `why` is said in whole lines: file, what is in the way, what to do; then nothing in the folder has changed. */
+/**
+ * What became of it. `why` is said in whole lines: file, what is in the way, what to do; then nothing in the folder has
+ * changed.
+ */
 export type Put =
   | {
       readonly ok: true;
-      /** Files of an earlier plan that are gone now, and those that still stand there (of an earlier plan, or edited since). */
+      /**
+       * Files of an earlier plan that are gone now, and those that still stand there (of an earlier plan, or edited
+       * since).
+       */
       readonly removed: readonly string[];
       readonly left: readonly string[];
     }
   | { readonly ok: false; readonly why: readonly string[] };
 
 /**
- * The one way in which commands write files: all of them are made aside, and take their places together when every one is whole. What they take
- * the place of must be a file that we wrote ourselves and nobody has edited since; else nothing is written.
+ * The one way in which commands write files: all of them are made aside, and take their places together when every one
+ * is whole. What they take the place of must be a file that we wrote ourselves and nobody has edited since; else
+ * nothing is written.
  *
  * @param fill makes the files, one after the other
  * @returns why not, where the disk or a file of the builder's stands in the way
@@ -69,7 +76,10 @@ export async function writeTogether(output: Output, fill: (stage: Stage) => Prom
 
 const refused = (why: string): Put => ({ ok: false, why: [why] });
 
-/** What was made, as it will stand in the list; on the disk for good, so that a loss of power leaves the old files or the new ones. */
+/**
+ * What was made, as it will stand in the list; on the disk for good, so that a loss of power leaves the old files or
+ * the new ones.
+ */
 async function hashed(stage: Stage, { by, job, state }: Output): Promise<Written[]> {
   const all: Written[] = [];
   for (const name of stage.names()) {
@@ -96,7 +106,8 @@ async function inPlace(
   const others = list.filter(({ name }) => !names.has(name));
   const release = stage.hold();
   try {
-    // Until all is done, a file counts as ours as it was and as it will be: stopped at any point, the next run knows it.
+    // Until all is done, a file counts as ours as it was and as it will be: stopped at any point, the next run knows
+    // it.
     await writeList(folder, [...list, ...fresh], stage.folder);
     for (const { name } of fresh) await rename(stage.place(name), join(folder, name));
     const { removed, left, listed } = await earlier(folder, output, others);
@@ -107,7 +118,10 @@ async function inPlace(
   }
 }
 
-/** What becomes of the files that the list names beside those just written. Ours are those that still have the bytes we wrote. */
+/**
+ * What becomes of the files that the list names beside those just written. Ours are those that still have the bytes we
+ * wrote.
+ */
 async function earlier(folder: string, output: Output, others: readonly Written[]) {
   const removed: string[] = [];
   const left: string[] = [];

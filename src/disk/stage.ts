@@ -2,7 +2,9 @@ import { mkdirSync, rmSync } from 'node:fs';
 import { readdir, rm, stat, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 
-/** Where files are made before they take their places: a folder of its own within theirs, so that a rename is enough. */
+/**
+ * Where files are made before they take their places: a folder of its own within theirs, so that a rename is enough.
+ */
 export interface Stage {
   readonly folder: string;
   /** Where to make the file that will be called `name`. */
@@ -22,7 +24,10 @@ const NAME = /^\.chamberwright-(\d+)\.new$/;
 const OLD = 60 * 60 * 1000;
 const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
 
-/** Begins a stage in a folder, and clears away what a program that was killed has left there; unless another program is at work there. */
+/**
+ * Begins a stage in a folder, and clears away what a program that was killed has left there; unless another program is
+ * at work there.
+ */
 export async function beginStage(folder: string): Promise<Stage | { readonly busy: string }> {
   const own = join(folder, `.chamberwright-${process.pid}.new`);
   let isHeld = false;
@@ -41,7 +46,8 @@ export async function beginStage(folder: string): Promise<Stage | { readonly bus
   // From before there is anything to clear away.
   SIGNALS.forEach((signal) => process.on(signal, stop));
   rmSync(own, { recursive: true, force: true });
-  // Made before looking for others: of two that begin together, each sees the other. At once, so that no signal comes in between.
+  // Made before looking for others: of two that begin together, each sees the other. At once, so that no signal comes
+  // in between.
   try {
     mkdirSync(own);
   } catch (error) {

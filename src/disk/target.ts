@@ -2,7 +2,10 @@ import { lstat, stat } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { hashOf, LIST, type Written } from './written.js';
 
-/** What may not be written over, each said in a line: a file's own inputs, links, folders, files that are not ours or were edited. */
+/**
+ * What may not be written over, each said in a line: a file's own inputs, links, folders, files that are not ours or
+ * were edited.
+ */
 export async function whatStandsThere(
   folder: string,
   inputs: readonly string[],

@@ -4,7 +4,10 @@ import { lstat, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { z } from 'zod';
 
-/** The list of what we wrote into a folder, kept in that folder: by it a file of ours is told from the builder's own, or from one edited since. */
+/**
+ * The list of what we wrote into a folder, kept in that folder: by it a file of ours is told from the builder's own, or
+ * from one edited since.
+ */
 export const LIST = '.chamberwright.json';
 
 const SAID =
@@ -29,7 +32,10 @@ const listSchema = z.object({ chamberwright: z.literal(1), said: z.string(), fil
 /** One file as we wrote it. While files are put in place, a name may stand here twice: as it was, and as it will be. */
 export type Written = z.infer<typeof writtenSchema>;
 
-/** What we wrote into a folder; nothing where there is no list; undefined where there is something of that name that is no list of ours. */
+/**
+ * What we wrote into a folder; nothing where there is no list; undefined where there is something of that name that is
+ * no list of ours.
+ */
 export async function writtenIn(folder: string): Promise<readonly Written[] | undefined> {
   const file = join(folder, LIST);
   try {

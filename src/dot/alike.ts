@@ -35,8 +35,8 @@ function isPaired({ rows }: Layup): boolean {
 }
 
 /**
- * A row through the piece on the centreline meets the dots of both its joints. They lie in the same places of it only where these run parallel;
- * otherwise the mirror image of a dot on the near joint is not where that dot lies.
+ * A row through the piece on the centreline meets the dots of both its joints. They lie in the same places of it only
+ * where these run parallel; otherwise the mirror image of a dot on the near joint is not where that dot lies.
  */
 function isStraightInTheMiddle({ rows, joints }: Layup): boolean {
   const open = rows.flatMap(({ side, face, through }) => (side === 'C' && through ? [face.joint, through.joint] : []));

@@ -12,7 +12,10 @@ export interface Keep {
   readonly swallowed: boolean;
 }
 
-/** The rectangle around glue, with its clearance, that a row keeps off; drawn out to `keepOff` where a chamber may not be split. */
+/**
+ * The rectangle around glue, with its clearance, that a row keeps off; drawn out to `keepOff` where a chamber may not
+ * be split.
+ */
 export function obstacleOf(
   { name, from, to, radius }: Spot,
   at: JointOnRow,

@@ -15,9 +15,11 @@ export interface GluedJoint {
 }
 
 /**
- * The glue as the job says it landed, by joint, and what is wrong with what it says: joints it does not know, dots off their face or too near to the surface.
+ * The glue as the job says it landed, by joint, and what is wrong with what it says: joints it does not know, dots off
+ * their face or too near to the surface.
  *
- * @param drawn the board as it was drawn when it was glued up: a dot of which no height is told was put in the middle of that one's face
+ * @param drawn the board as it was drawn when it was glued up: a dot of which no height is told was put in the middle
+ *   of that one's face
  */
 export function gluedJoints(
   board: Board,

@@ -53,7 +53,10 @@ export function carvedAround(
   return { rows: carved, losses };
 }
 
-/** Proves a place once what is drawn there is clear of glue, and draws it again where the proof has let it grow too near. */
+/**
+ * Proves a place once what is drawn there is clear of glue, and draws it again where the proof has let it grow too
+ * near.
+ */
 function clearPlace(
   first: Drawing,
   prove: (drawing: Drawing) => Place,

@@ -17,9 +17,10 @@ export interface Spacing {
 }
 
 /**
- * Of candidates in rising `s` those to take: no two further apart than allowed and one near each end of the run, or, where that cannot be,
- * with the least excess; of all such choices the one that costs least, then the one of fewest dots, then the one most evenly spaced. By dynamic
- * programming over the last dot taken, so nothing better exists among the candidates.
+ * Of candidates in rising `s` those to take: no two further apart than allowed and one near each end of the run, or,
+ * where that cannot be, with the least excess; of all such choices the one that costs least, then the one of fewest
+ * dots, then the one most evenly spaced. By dynamic programming over the last dot taken, so nothing better exists among
+ * the candidates.
  */
 export function choose<C extends Candidate>(
   candidates: readonly C[],
@@ -78,7 +79,10 @@ export function choose<C extends Candidate>(
   return chosen.reverse();
 }
 
-/** Whether one cost is less than another: by excess, then by what is lost, by the number of dots, by how uneven they lie. */
+/**
+ * Whether one cost is less than another: by excess, then by what is lost, by the number of dots, by how uneven they
+ * lie.
+ */
 function isLess(e: number, l: number, d: number, u: number, e2: number, l2: number, d2: number, u2: number): boolean {
   if (Math.abs(e - e2) > ROUNDING) return e < e2;
   if (l !== l2) return l < l2;

@@ -38,8 +38,9 @@ export interface GlueSide {
 }
 
 /**
- * `end` – before the row's first chamber or behind its last; `web` – between two places; `trimmed` – the same, and one was made shorter for it;
- * `split` – between the halves of one place; `passed` – a chamber goes under or over it; `swallowed` – it lies wholly inside a chamber.
+ * `end` – before the row's first chamber or behind its last; `web` – between two places; `trimmed` – the same, and one
+ * was made shorter for it; `split` – between the halves of one place; `passed` – a chamber goes under or over it;
+ * `swallowed` – it lies wholly inside a chamber.
  */
 export type GlueWay = 'end' | 'web' | 'trimmed' | 'split' | 'passed' | 'swallowed';
 

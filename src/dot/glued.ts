@@ -30,7 +30,10 @@ export interface Before {
   readonly layup: Pick<Layup, 'joints'>;
 }
 
-/** A board as it was drawn and glued up, before it was shaped: its rows, its dots and what was said of them hold from then on. */
+/**
+ * A board as it was drawn and glued up, before it was shaped: its rows, its dots and what was said of them hold from
+ * then on.
+ */
 export interface Made {
   readonly board: Board;
   readonly layup: Layup;
@@ -41,8 +44,9 @@ export interface Made {
 export type GluingJob = CarvingJob & Pick<Job, 'dots' | 'board' | 'glueUp' | 'shaped'>;
 
 /**
- * Places the dots and carves the chambers around them. Chambers are first drawn as if there were no glue; dots are planned among them, or taken
- * as the job says they landed; every place that glue comes too near to is drawn again, and no other; what is drawn last is proved.
+ * Places the dots and carves the chambers around them. Chambers are first drawn as if there were no glue; dots are
+ * planned among them, or taken as the job says they landed; every place that glue comes too near to is drawn again, and
+ * no other; what is drawn last is proved.
  *
  * @param made where the blank is glued up already: its dots are taken as they are, not planned anew
  */

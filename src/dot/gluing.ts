@@ -8,8 +8,9 @@ import { mirrored } from './mirrored.js';
 export type { Gluing, GluingJob, Made };
 
 /**
- * Places the dots and carves the chambers around them. Where both sides of a board are alike, the right one is done and the left is its mirror
- * image, so that left and right share their sheets, guides and blocks to the last hair. A blank that is glued up already is taken as it was `made`.
+ * Places the dots and carves the chambers around them. Where both sides of a board are alike, the right one is done and
+ * the left is its mirror image, so that left and right share their sheets, guides and blocks to the last hair. A blank
+ * that is glued up already is taken as it was `made`.
  */
 export function gluing(
   board: Board,

@@ -6,7 +6,9 @@ import { rowsAt, type JointOnRow } from '../chamber/onRow.js';
 import { faceAt } from '../layup/pieces.js';
 import type { Face, Joint, Layup } from '../layup/layup.js';
 
-/** A dotted joint as the blank is glued up: its plane within the finished board, and the rows that will be open to it. */
+/**
+ * A dotted joint as the blank is glued up: its plane within the finished board, and the rows that will be open to it.
+ */
 export interface JointFace {
   readonly joint: Joint;
   /** One of its two faces; `s` and `z` are the same on both. */
@@ -43,7 +45,10 @@ export function surfaceLines({ grid }: Board, { face }: JointFace): Lines {
   return linesIn(grid, grid.positions, face);
 }
 
-/** The shell that the middle of a dot of this radius must lie within, for its edge to be `margin` inside the finished surface. */
+/**
+ * The shell that the middle of a dot of this radius must lie within, for its edge to be `margin` inside the finished
+ * surface.
+ */
 export function dotShell(board: Board, radius: number, margin: number): Shell {
   const inside = radius + margin + board.mesh.chordError;
   return shellOf(board, { deck: inside, bottom: inside, rail: inside });

@@ -19,7 +19,8 @@ export interface Margin {
 }
 
 /**
- * The proved distance between a round dot on a face and the finished surface, mm: never more than there is; 0 or less where they meet.
+ * The proved distance between a round dot on a face and the finished surface, mm: never more than there is; 0 or less
+ * where they meet.
  *
  * @param known margins on the same face: a dot that is moved comes no further from the surface than it is moved
  */
@@ -43,7 +44,10 @@ export function marginOf(
   return distance - mesh.chordError;
 }
 
-/** What must be said of a dot that is where it is: it does not lie on its face, or too near to the finished surface; undefined when all is well. */
+/**
+ * What must be said of a dot that is where it is: it does not lie on its face, or too near to the finished surface;
+ * undefined when all is well.
+ */
 export function brokenMargin({ name, from: [at], margin: has }: DotSpot, needs: number): Note | undefined {
   if (has >= needs) return undefined;
   const said = { kind: 'glue', where: name, by: [], at, has } as const;

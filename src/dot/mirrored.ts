@@ -4,7 +4,10 @@ import type { Dot, Glue, GlueLoss, GlueSide, Smear } from './dot.js';
 import type { Gluing, GluingJob } from './glued.js';
 import { leftNames, type LeftNames } from './leftNames.js';
 
-/** Completes what was planned for the centre and the right side with its mirror image on the left, in the layup of the whole board. */
+/**
+ * Completes what was planned for the centre and the right side with its mirror image on the left, in the layup of the
+ * whole board.
+ */
 export function mirrored(half: Gluing, layup: Layup, job: GluingJob): Gluing {
   const names = leftNames(half, layup, job);
   const mirrorOf = new Map(

@@ -1,7 +1,10 @@
 import type { JointFace, Lines } from './jointFace.js';
 import type { Standing } from './standing.js';
 
-/** Places along a joint where a dot keeps its margin, in rising `s`: even steps, and where it just clears a chamber or lies in the middle of a web. */
+/**
+ * Places along a joint where a dot keeps its margin, in rising `s`: even steps, and where it just clears a chamber or
+ * lies in the middle of a web.
+ */
 export function placesAlong(
   { rows }: JointFace,
   lines: Lines,

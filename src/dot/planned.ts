@@ -43,9 +43,9 @@ export interface DotRules {
 const MOST_RETRIES = 40;
 
 /**
- * Plans the dots of every dotted joint among the chambers as they would stand without glue, in the order of the joints given. From the centre
- * outward, a joint's dots are placed for the least volume lost given what the joints before it have already cost: a split that serves two joints
- * is paid once, and both halves of a board come out alike.
+ * Plans the dots of every dotted joint among the chambers as they would stand without glue, in the order of the joints
+ * given. From the centre outward, a joint's dots are placed for the least volume lost given what the joints before it
+ * have already cost: a split that serves two joints is paid once, and both halves of a board come out alike.
  *
  * @param before dots of a plan made before on the same surface: they change nothing but the time it takes
  * @param made dots that hold the blank already: they stay where they are, whatever it costs and whatever margin is left

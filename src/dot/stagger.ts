@@ -9,7 +9,9 @@ import { plannedJoints } from './planned.js';
 
 type Parity = Row['parity'];
 
-/** What a choice of parities costs: dots that could not be put often enough, mm; chamber given up, mm³; rows shifted. */
+/**
+ * What a choice of parities costs: dots that could not be put often enough, mm; chamber given up, mm³; rows shifted.
+ */
 interface Toll {
   readonly excess: number;
   readonly lost: number;
@@ -18,8 +20,9 @@ interface Toll {
 }
 
 /**
- * The layup with rows shifted where that lets dots sit in webs that meet, if the job allows it and it costs less volume than anything else. Every
- * row may take either parity; by dynamic programming from row to row, so no other choice of parities costs less.
+ * The layup with rows shifted where that lets dots sit in webs that meet, if the job allows it and it costs less volume
+ * than anything else. Every row may take either parity; by dynamic programming from row to row, so no other choice of
+ * parities costs less.
  */
 export function restaggered(
   board: Board,

@@ -42,7 +42,10 @@ export interface Price {
 
 export type PriceRules = Pick<DotSpec, 'may' | 'clearance'> & Pick<ChamberSpec, 'web' | 'smallest'>;
 
-/** The least that a dot with its middle at `s`, `z` of the joint costs the row; undefined when nothing that is allowed makes room for it. */
+/**
+ * The least that a dot with its middle at `s`, `z` of the joint costs the row; undefined when nothing that is allowed
+ * makes room for it.
+ */
 export function priceOf(
   at: JointOnRow,
   [s, z]: Pair,

@@ -57,7 +57,9 @@ export type JobFile = z.infer<ReturnType<typeof jobFileSchema>>;
 
 const schemas = new Map<Units, ReturnType<typeof jobFileSchema>>();
 
-/** The schema of a file whose bare numbers are in `units`; made once, because a page reads a job at every key pressed. */
+/**
+ * The schema of a file whose bare numbers are in `units`; made once, because a page reads a job at every key pressed.
+ */
 export function jobFileSchemaFor(units: Units): ReturnType<typeof jobFileSchema> {
   const schema = schemas.get(units) ?? jobFileSchema(quantities(units));
   schemas.set(units, schema);

@@ -15,7 +15,10 @@ export interface Finding {
   readonly instead: string;
 }
 
-/** The same finding where it repeats what was written with a tab or another character that has no sign: a space stands for it. */
+/**
+ * The same finding where it repeats what was written with a tab or another character that has no sign: a space stands
+ * for it.
+ */
 export function legible(finding: Finding): Finding {
   const plain = (text: string) => text.replace(/\p{Cc}/gu, ' ');
   return { ...finding, what: plain(finding.what), instead: plain(finding.instead) };
@@ -28,7 +31,10 @@ export function printFinding({ severity, where, what, instead }: Finding): strin
   return `${place}: ${severity === 'warning' ? 'warning: ' : ''}${key}${what} → ${instead}`;
 }
 
-/** Something that can be, but hardly is, in a job that is planned nevertheless: which key, in which line where that is known, what, and what to do. */
+/**
+ * Something that can be, but hardly is, in a job that is planned nevertheless: which key, in which line where that is
+ * known, what, and what to do.
+ */
 export interface Doubt {
   readonly path: string;
   readonly line?: number;

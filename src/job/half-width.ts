@@ -1,9 +1,9 @@
 import type { OutlineSpec } from './job.js';
 
 /**
- * Half of the width at `x`, mm, by straight lines between the measured points: for telling what is off the board, not for geometry.
- * Within a few millimetres of the true curve, except at a round tip, where it is too large, so that nothing on the board is refused.
- * Not-a-number where a point could not be read.
+ * Half of the width at `x`, mm, by straight lines between the measured points: for telling what is off the board, not
+ * for geometry. Within a few millimetres of the true curve, except at a round tip, where it is too large, so that
+ * nothing on the board is refused. Not-a-number where a point could not be read.
  */
 export function halfWidthAt(outline: OutlineSpec, length: number, x: number): number {
   const { nose, tail, points } = outline;

@@ -25,7 +25,10 @@ export interface Job {
   readonly routing: RoutingSpec;
   /** What was measured after shaping; absent for the board as drawn. */
   readonly shaped?: readonly ShapedSpec[];
-  /** Rows that are routed: every plan keeps their chambers as they were planned then. Absent where the job names no file of them. */
+  /**
+   * Rows that are routed: every plan keeps their chambers as they were planned then. Absent where the job names no file
+   * of them.
+   */
   readonly routed?: readonly RoutedRow[];
   readonly fill: Material;
   /** How the blocks are cut and glued in. */
@@ -80,8 +83,8 @@ export type NoseShape =
   { readonly kind: 'round' } | { readonly kind: 'pointed' } | { readonly kind: 'square'; readonly half: number };
 
 /**
- * How the outline ends. `square` is cut straight across at `half`; `squash` the same with corners eased over `corner` mm;
- * `swallow` has its tips at `half` from the centreline and a notch of `depth` mm between them, its sides straight.
+ * How the outline ends. `square` is cut straight across at `half`; `squash` the same with corners eased over `corner`
+ * mm; `swallow` has its tips at `half` from the centreline and a notch of `depth` mm between them, its sides straight.
  */
 export type TailShape =
   | { readonly kind: 'pin' }
@@ -106,7 +109,10 @@ export interface NumberedSection {
   readonly kind: 'numbers';
   /** Height of the rail apex over the bottom at the centreline, as a share of the centre thickness (0..1). */
   readonly apex: number;
-  /** Fullness of the rail above the apex: how far out along the diagonal of its box it reaches. 0.5 a straight chamfer, 0.71 an ellipse, towards 1 a box. */
+  /**
+   * Fullness of the rail above the apex: how far out along the diagonal of its box it reaches. 0.5 a straight chamfer,
+   * 0.71 an ellipse, towards 1 a box.
+   */
   readonly above: number;
   /** The same below the apex. */
   readonly below: number;
@@ -145,9 +151,9 @@ export interface Member {
   /** Whether the router may go into it. */
   readonly routing: 'open' | 'solid';
   /**
-   * Across the member, mm. One number for a member of one thickness (measured square to its inner joint); two for a strip that
-   * tapers, measured across the board at `x` = 0 and `x` = length. For the centre member the whole thickness; for the
-   * outermost member of a side absent: it runs to the rail.
+   * Across the member, mm. One number for a member of one thickness (measured square to its inner joint); two for a
+   * strip that tapers, measured across the board at `x` = 0 and `x` = length. For the centre member the whole
+   * thickness; for the outermost member of a side absent: it runs to the rail.
    */
   readonly thickness?: number | { readonly nose: number; readonly tail: number };
 }
@@ -163,7 +169,10 @@ export interface Material {
   readonly density: number;
   /** Where the density comes from. */
   readonly source: string;
-  /** How far the stock at hand may differ from it, one standard deviation as a share of it; the usual for such a material where absent. */
+  /**
+   * How far the stock at hand may differ from it, one standard deviation as a share of it; the usual for such a
+   * material where absent.
+   */
   readonly spread?: number;
 }
 
@@ -188,8 +197,8 @@ export interface ChamberSpec {
   readonly shape: ProfileShape;
   readonly cutterDiameter: number;
   /**
-   * The smallest chamber worth routing, mm: length along the face; height upright from its bottom edge to its top edge, where it is lowest, before its corners
-   * are eased; depth into the piece.
+   * The smallest chamber worth routing, mm: length along the face; height upright from its bottom edge to its top edge,
+   * where it is lowest, before its corners are eased; depth into the piece.
    */
   readonly smallest: { readonly length: number; readonly height: number; readonly depth: number };
   /** No chamber nearer to the nose tip or the tail than this, mm. */

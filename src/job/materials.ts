@@ -6,8 +6,8 @@ const ASTM_D6817 = 'ASTM D6817, minimum density';
 const ASTM_C578 = 'ASTM C578, minimum density';
 
 /**
- * Materials by the names a job may use. Densities are of clear dry wood and the least of a foam's type: what comes from the
- * shop differs by a tenth and more, so a builder does well to weigh an offcut and give `materials` in the job.
+ * Materials by the names a job may use. Densities are of clear dry wood and the least of a foam's type: what comes from
+ * the shop differs by a tenth and more, so a builder does well to weigh an offcut and give `materials` in the job.
  */
 export const MATERIALS: readonly Material[] = [
   wood('redwood', 0.4),

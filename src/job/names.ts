@@ -1,15 +1,18 @@
 /** Left, centre or right, as seen by someone standing on the deck and facing the nose. */
 export type Side = 'L' | 'C' | 'R';
 
-/** Where something lies across the board, counted from the centreline outward; `number` is 0 for the only one at the centre. */
+/**
+ * Where something lies across the board, counted from the centreline outward; `number` is 0 for the only one at the
+ * centre.
+ */
 export interface FromCentre {
   readonly side: Side;
   readonly number: number;
 }
 
 /*
- * Everything that is named by its place has a letter of its own in front, so that no two things share a name. Rows, and chambers and blocks after
- * them, have none.
+ * Everything that is named by its place has a letter of its own in front, so that no two things share a name. Rows, and
+ * chambers and blocks after them, have none.
  */
 export const rowName = (at: FromCentre): string => placed(at);
 export const memberName = (at: FromCentre): string => `M${placed(at)}`;
@@ -33,7 +36,9 @@ export function opposite({ side, number }: FromCentre): FromCentre {
   return { side: side === 'L' ? 'R' : side === 'R' ? 'L' : 'C', number };
 }
 
-/** A joint's name as a job file says it: `JL2`, or `L2`, as joints were called before they had a letter of their own. */
+/**
+ * A joint's name as a job file says it: `JL2`, or `L2`, as joints were called before they had a letter of their own.
+ */
 export function jointNamed(written: string): string {
   const name = written.trim().toUpperCase();
   const isBare = (['L', 'C', 'R'] as const).some((side) => name.startsWith(side));

@@ -9,8 +9,8 @@ import { MM_PER_INCH, type Units } from '../length/units.js';
 import { parseWeight, printWeight } from '../length/weight.js';
 
 /**
- * Takes the place of a value that could not be read, so that the rest of the file can still be checked. Reads as not-a-number,
- * which no comparison complains of. No file holds it: files with NUL in them are refused.
+ * Takes the place of a value that could not be read, so that the rest of the file can still be checked. Reads as
+ * not-a-number, which no comparison complains of. No file holds it: files with NUL in them are refused.
  */
 export const STAND_IN = '\u0000';
 
@@ -24,7 +24,10 @@ export interface Bounds {
 
 export type QuantitySchema = z.ZodType<number, unknown>;
 
-/** Schemas of everything that carries a unit, for a file whose bare numbers are in `units`. All give mm, kg, kg/m³, g/m², shares of 1. */
+/**
+ * Schemas of everything that carries a unit, for a file whose bare numbers are in `units`. All give mm, kg, kg/m³,
+ * g/m², shares of 1.
+ */
 export interface Quantities {
   readonly units: Units;
   length(description: string, bounds: Bounds): QuantitySchema;
@@ -101,7 +104,10 @@ type Bound = 'least' | 'most';
 /** Below this an inch rule has no marks to write a bound by, mm. */
 const FINEST_MARK = MM_PER_INCH / 8;
 
-/** A bound of a length as it is told: what is finer than a rule's marks in decimals, what is longer than a bench in feet. */
+/**
+ * A bound of a length as it is told: what is finer than a rule's marks in decimals, what is longer than a bench in
+ * feet.
+ */
 function printBound(mm: number, units: Units, bound?: Bound): string {
   if (units === 'in' && mm !== 0 && Math.abs(mm) < FINEST_MARK) {
     const inches = mm / MM_PER_INCH;

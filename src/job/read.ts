@@ -1,10 +1,11 @@
 /*
  * From the text of a job file to a `Job`, with everything that is wrong said at once.
  *
- * To add a top-level section: write `parts/<section>.ts` with its schema (`<section>Schema(q)`, every key described) and its way
- * into the job (`to<Section>(file, …, say)`); name the schema in `file.ts` and the way in `toJob` below, one line each; run
- * `npm run schema`. Sections that need another's values (keep-outs need the outline) take the converted part, not the file.
- * Values that could not be read arrive as not-a-number, so compare in such a way that NaN complains of nothing.
+ * To add a top-level section: write `parts/<section>.ts` with its schema (`<section>Schema(q)`, every key described)
+ * and its way into the job (`to<Section>(file, …, say)`); name the schema in `file.ts` and the way in `toJob` below,
+ * one line each; run `npm run schema`. Sections that need another's values (keep-outs need the outline) take the
+ * converted part, not the file. Values that could not be read arrive as not-a-number, so compare in such a way that NaN
+ * complains of nothing.
  */
 import { doubtsAmong, legible, type Finding } from './finding.js';
 import { tablesInDoubt } from './doubts/tables.js';
@@ -39,7 +40,10 @@ import { sayTo, type Say } from './mistake/say.js';
 import { readAsFarAsPossible } from './stand-in.js';
 import { tableBeside, type Beside } from './table-beside.js';
 
-/** A job, when nothing is wrong with it, and everything that was found. Warnings come with the job, errors instead of it. */
+/**
+ * A job, when nothing is wrong with it, and everything that was found. Warnings come with the job, errors instead of
+ * it.
+ */
 export interface ReadJob {
   readonly job?: Job;
   readonly findings: readonly Finding[];
@@ -53,7 +57,8 @@ export interface ReadJob {
  * @param text the file's text
  * @param fileName its name, for the findings
  * @param readBeside gives the text of a file beside it, or why it cannot be read
- * @param before what was read of this job before: it changes nothing but the time it takes, and is not to be used after that
+ * @param before what was read of this job before: it changes nothing but the time it takes, and is not to be used after
+ *   that
  */
 export function readJob(
   text: string,

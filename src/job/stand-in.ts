@@ -3,7 +3,10 @@ import { STAND_IN } from './quantities.js';
 import type { Path } from './mistake/say.js';
 import { likeliestForm, valueAt } from './mistake/issues.js';
 
-/** What takes the place of a value that cannot be read, tried in turn: a number or text, a block, a list, a pair, nothing. */
+/**
+ * What takes the place of a value that cannot be read, tried in turn: a number or text, a block, a list, a pair,
+ * nothing.
+ */
 const STAND_INS: readonly (() => unknown)[] = [
   () => STAND_IN,
   () => ({}),
@@ -15,8 +18,8 @@ const STAND_INS: readonly (() => unknown)[] = [
 const MOST_ROUNDS = 12;
 
 /**
- * Reads `value` as far as it can be read, so that its other parts can be checked together with it: unknown keys are left out,
- * and what cannot be read is stood in for. Only to find further mistakes; a job is never made from it.
+ * Reads `value` as far as it can be read, so that its other parts can be checked together with it: unknown keys are
+ * left out, and what cannot be read is stood in for. Only to find further mistakes; a job is never made from it.
  *
  * @returns undefined where even that does not help
  */
@@ -40,7 +43,10 @@ export function readAsFarAsPossible<T>(schema: z.ZodType<T>, value: unknown): T 
   return undefined;
 }
 
-/** Removes unknown keys at once and gives the places of everything else; inside a choice of forms, the places within the likeliest. */
+/**
+ * Removes unknown keys at once and gives the places of everything else; inside a choice of forms, the places within the
+ * likeliest.
+ */
 function placesOf(issues: readonly z.core.$ZodIssue[], value: unknown, base: Path = []): Path[] {
   return issues.flatMap((issue): Path[] => {
     const path = [...base, ...(issue.path as Path)];

@@ -11,7 +11,10 @@ export function besideIn(texts: Readonly<Record<string, Beside>>): (name: string
   return (name) => (Object.hasOwn(texts, name) ? texts[name] : undefined);
 }
 
-/** Stands for what a table that could not be read would have held: its numbers are unknown, so nothing is missed and nothing too large. */
+/**
+ * Stands for what a table that could not be read would have held: its numbers are unknown, so nothing is missed and
+ * nothing too large.
+ */
 const UNKNOWN: OffsetStation = {
   x: NaN,
   line: 0,

@@ -2,9 +2,10 @@ import { G_M2_PER_OZ_YD2 } from '../length/areal.js';
 import type { GlassSpec } from './spec/finish.js';
 
 /**
- * Glass of a job that says nothing: one layer of 6 oz a side and a plain hot coat. Wet-out by weight equals the cloth's, the rule of the
- * laminators' suppliers ("resin weight = cloth weight"). The coats are common practice, no source; together they are a tenth over what the three
- * rolled coats of an estimate for boats leave (0.0075 gal/ft² with 15 % of waste; B. Niederer, "Estimating Epoxy Amounts", Epoxyworks).
+ * Glass of a job that says nothing: one layer of 6 oz a side and a plain hot coat. Wet-out by weight equals the
+ * cloth's, the rule of the laminators' suppliers ("resin weight = cloth weight"). The coats are common practice, no
+ * source; together they are a tenth over what the three rolled coats of an estimate for boats leave (0.0075 gal/ft²
+ * with 15 % of waste; B. Niederer, "Estimating Epoxy Amounts", Epoxyworks).
  */
 export const USUAL_GLASS: GlassSpec = {
   deck: [6 * G_M2_PER_OZ_YD2],

@@ -14,8 +14,8 @@ export function toFace(face: Face, x: number, y: number): [s: number, t: number]
 }
 
 /**
- * How deep a joint lies behind a face, square to it: `t = at + slope · s`, mm. Joint and face are straight, so this is exact; throws
- * when they stand square to each other, which no glue-up does.
+ * How deep a joint lies behind a face, square to it: `t = at + slope · s`, mm. Joint and face are straight, so this is
+ * exact; throws when they stand square to each other, which no glue-up does.
  */
 export function depthOf(face: Face, joint: Joint): { at: number; slope: number } {
   const { origin, along, inward } = face;

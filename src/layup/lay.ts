@@ -11,8 +11,8 @@ interface Line {
 /**
  * Lays the members side by side from the left rail to the right rail, board frame, mm.
  *
- * A member of one thickness has it square to its inner joint; a tapering strip has its two thicknesses across the board at `x` = 0 and
- * `x` = `length`. Throws nothing: a glue-up wider than the board is the reader's finding.
+ * A member of one thickness has it square to its inner joint; a tapering strip has its two thicknesses across the board
+ * at `x` = 0 and `x` = `length`. Throws nothing: a glue-up wider than the board is the reader's finding.
  */
 export function lay(glueUp: GlueUpSpec, length: number): { joints: Joint[]; members: LaidMember[] } {
   const right = layHalf(glueUp.right, glueUp, length);

@@ -33,8 +33,8 @@ export interface Piece extends FromCentre {
 }
 
 /**
- * A side of a piece where a dotted joint was, with its own frame: `s` along the face from the nose end, `z` up, `t` into the piece.
- * Board = origin + s·along + t·inward, z unchanged. `origin` lies at `x` = 0.
+ * A side of a piece where a dotted joint was, with its own frame: `s` along the face from the nose end, `z` up, `t`
+ * into the piece. Board = origin + s·along + t·inward, z unchanged. `origin` lies at `x` = 0.
  */
 export interface Face {
   /** The piece and which side of it: `FL1-in`, `FR2-out`, `FC-left`. */

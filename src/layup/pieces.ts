@@ -20,7 +20,10 @@ function sideOf(members: readonly LaidMember[]): Side {
   return 'C';
 }
 
-/** Counts things lying left to right from the centre outward, on either side; a lone central one has the number `loneCentre`. */
+/**
+ * Counts things lying left to right from the centre outward, on either side; a lone central one has the number
+ * `loneCentre`.
+ */
 export function countFromCentre<T, Named>(
   things: readonly T[],
   sideOf: (thing: T) => Side,

@@ -5,9 +5,10 @@ import { countFromCentre, faceAt } from './pieces.js';
 type Run = Pick<Row, 'piece' | 'face' | 'through' | 'members' | 'end'>;
 
 /**
- * The rows of all pieces, left to right: every run of open members that a face gives access to. A piece open from face to face has
- * one row, routed from the face nearer the centreline, the right one where both are as near; otherwise each face has its own, ended by a solid member or the rail.
- * Neighbouring rows alternate in parity, so that webs never line up.
+ * The rows of all pieces, left to right: every run of open members that a face gives access to. A piece open from face
+ * to face has one row, routed from the face nearer the centreline, the right one where both are as near; otherwise each
+ * face has its own, ended by a solid member or the rail. Neighbouring rows alternate in parity, so that webs never line
+ * up.
  */
 export function rowsOf(pieces: readonly Piece[]): Row[] {
   const runs = pieces.flatMap(runsOf);
@@ -38,7 +39,9 @@ function runsOf(piece: Piece): Run[] {
   ];
 }
 
-/** The run of open members met from a face, members in the order the cutter meets them; none when the first is solid. */
+/**
+ * The run of open members met from a face, members in the order the cutter meets them; none when the first is solid.
+ */
 function runFrom(piece: Piece, face: Face, members: readonly LaidMember[]): Run[] {
   const solid = members.findIndex((m) => m.routing === 'solid');
   const run = solid < 0 ? members : members.slice(0, solid);

@@ -8,7 +8,10 @@ const BELOW = [2, 4, 8, 16, 32, 64, 128];
 /** Into more parts than this an inch is divided by halving only. */
 const MOST_PARTS = 12;
 
-/** What can be read in two ways is asked about: `37/8` (4 5/8, or 3 7/8?), `11.4 ft` (11 ft 4 13/16 in, or 11 ft 4 in?), `3 7/8 mm`. */
+/**
+ * What can be read in two ways is asked about: `37/8` (4 5/8, or 3 7/8?), `11.4 ft` (11 ft 4 13/16 in, or 11 ft 4 in?),
+ * `3 7/8 mm`.
+ */
 export function ambiguity(
   text: string,
   { value, end, as }: FoundNumber,

@@ -2,7 +2,8 @@ import { parseLength, printLength } from './length.js';
 import type { Units } from './units.js';
 
 /**
- * Writes a length so that it is read back as it is: a fraction of an inch where the rule has a mark for it, else millimetres.
+ * Writes a length so that it is read back as it is: a fraction of an inch where the rule has a mark for it, else
+ * millimetres.
  *
  * @param mm the length, mm, on a thousandth
  */

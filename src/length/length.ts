@@ -19,7 +19,8 @@ const LENGTH: QuantityKind = {
 };
 
 /**
- * Reads a length as a builder writes it: `19 mm`, `1.9 cm`, `2 m`, `0.75 in`, `3/4"`, `11 ft 4 in`, `11' 4 1/2"`, `½ in`.
+ * Reads a length as a builder writes it: `19 mm`, `1.9 cm`, `2 m`, `0.75 in`, `3/4"`, `11 ft 4 in`, `11' 4 1/2"`,
+ * `½ in`.
  *
  * @param written the text, or a bare number
  * @param units what a bare number is in
@@ -31,8 +32,8 @@ export function parseLength(written: string | number, units: Units): Parsed {
 }
 
 /**
- * Rounds to a nanometre, so that one place is one number however it was written or added up: 20 in and 1 ft 8 in differ in the
- * last digit of a machine's arithmetic.
+ * Rounds to a nanometre, so that one place is one number however it was written or added up: 20 in and 1 ft 8 in differ
+ * in the last digit of a machine's arithmetic.
  */
 export function sameNumber(mm: number): number {
   return Math.round(mm * 1e6) / 1e6;

@@ -2,7 +2,10 @@
 export interface FoundNumber {
   readonly value: number;
   readonly end: number;
-  /** How it was written, where that says more than its value: a fraction (`above` its line and `below`), or with a decimal point. */
+  /**
+   * How it was written, where that says more than its value: a fraction (`above` its line and `below`), or with a
+   * decimal point.
+   */
   readonly as: 'whole' | 'decimal' | { readonly whole: number; readonly above: number; readonly below: number };
 }
 

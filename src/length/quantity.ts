@@ -62,7 +62,10 @@ function readTerms(text: string, start: number, kind: QuantityKind, bare: string
 
 type FoundUnit = { readonly unit: QuantityKind['units'][number]; readonly length: number } | undefined;
 
-/** A number without a unit is in the file's unit, or, behind the larger of two that belong together, in the smaller: `11' 4`. */
+/**
+ * A number without a unit is in the file's unit, or, behind the larger of two that belong together, in the smaller:
+ * `11' 4`.
+ */
 function bareUnit(before: readonly Term[], kind: QuantityKind, bare: string): FoundUnit {
   const goesOn = kind.together !== undefined && before.at(-1)?.unit === kind.together.larger;
   const unit = unitNamed(goesOn ? kind.together.smaller : bare, kind);
@@ -87,7 +90,10 @@ function unitNamed(name: string, kind: QuantityKind): QuantityKind['units'][numb
   return kind.units.find((unit) => unit.names[0] === name);
 }
 
-/** Several numbers make one quantity only as feet and inches do: larger unit first, once each, the smaller less than one of the larger. */
+/**
+ * Several numbers make one quantity only as feet and inches do: larger unit first, once each, the smaller less than one
+ * of the larger.
+ */
 function troubleWith(terms: readonly Term[], text: string, kind: QuantityKind): Parsed<never> | undefined {
   if (terms.length === 1) return undefined;
   const [first, second] = terms;

@@ -2,8 +2,9 @@ import { printLength } from './length.js';
 import { MM_PER_INCH, type Units } from './units.js';
 
 /**
- * Every kind of length that somebody routs, saws or sets by, and which way it is written so that more is left standing. What is not listed (places of
- * marks, stations and dots, sizes of boards and tools) is written to the nearest step by `printLength`.
+ * Every kind of length that somebody routs, saws or sets by, and which way it is written so that more is left standing.
+ * What is not listed (places of marks, stations and dots, sizes of boards and tools) is written to the nearest step by
+ * `printLength`.
  */
 const TOWARD_WALL = {
   /** How deep a chamber is routed, and a stop of the router. */
@@ -37,7 +38,8 @@ export const WRITTEN_STEP: Readonly<Record<Units, number>> = { mm: 0.1, in: MM_P
 const ON_STEP = 1e-6;
 
 /**
- * Writes a length that is acted on as `printLength` does, rounded toward more wall: the one way it stands on every sheet, label, screen and list.
+ * Writes a length that is acted on as `printLength` does, rounded toward more wall: the one way it stands on every
+ * sheet, label, screen and list.
  *
  * @param mm the length, mm
  */

@@ -26,7 +26,8 @@ export function parseWeight(written: string | number, units: Units): Parsed {
 }
 
 /**
- * Writes a weight as a shop's scale shows it: `17.24 kg`, `143 g`, `38.0 lb`, `5.3 oz`. Below one kilogram or pound in the smaller unit.
+ * Writes a weight as a shop's scale shows it: `17.24 kg`, `143 g`, `38.0 lb`, `5.3 oz`. Below one kilogram or pound in
+ * the smaller unit.
  *
  * @param kg the weight, kilograms
  */

@@ -43,7 +43,8 @@ export async function readJobFile(
 /**
  * Writes a job file whole or not at all: into a new file beside it, which then takes its place.
  *
- * @param basedOn the version that was changed; absent for a file that must not be there yet. When the file is another by now, nothing is
+ * @param basedOn the version that was changed; absent for a file that must not be there yet. When the file is another
+ *   by now, nothing is
  *   written and the file is given back.
  */
 export async function writeJobFile(

@@ -28,8 +28,8 @@ export interface PapersAsked {
 const HANDY = 432;
 
 /**
- * Makes the papers of a plan, one page after the other: how many there will be, each page to look at, and at last the file to print.
- * Stops between two pages when the one who listens has gone.
+ * Makes the papers of a plan, one page after the other: how many there will be, each page to look at, and at last the
+ * file to print. Stops between two pages when the one who listens has gone.
  */
 export async function* makePapers(plan: Plan, { paper: name, only, date }: PapersAsked): AsyncGenerator<PaperNews> {
   const paper = sheetNamed(name);

@@ -26,8 +26,8 @@ const askedSchema = z.strictObject({
 });
 
 /**
- * Papers of what is on the bench, saved or not: which there are, and to make them. News comes as server-sent events (WHATWG HTML,
- * section 9.2), a page at a time.
+ * Papers of what is on the bench, saved or not: which there are, and to make them. News comes as server-sent events
+ * (WHATWG HTML, section 9.2), a page at a time.
  */
 export function paperRoutes(folder: string): readonly Route[] {
   const planFor = async (name: string, text: string) => {

@@ -15,7 +15,8 @@ const NOT_A_JOB =
   'That is not the name of a job file in the opened folder: a name ending in .yaml, .yml or .json, without a path.';
 
 /**
- * What the page may ask about jobs: which there are, one of them, and to write one. Only the owner, only in the opened folder.
+ * What the page may ask about jobs: which there are, one of them, and to write one. Only the owner, only in the opened
+ * folder.
  *
  * @param folder the folder of the opened job
  * @param opened the job's file name in it

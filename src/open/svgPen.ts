@@ -2,7 +2,9 @@ import { fontSizeFor, oneLine } from '../print/trace/lettering.js';
 import { narrow, type Line } from '../print/trace/line.js';
 import type { Measure, Pen } from '../print/pen/pen.js';
 
-/** A pen that draws a page as SVG, for looking at before it is printed: the same strokes at the same places as on paper. */
+/**
+ * A pen that draws a page as SVG, for looking at before it is printed: the same strokes at the same places as on paper.
+ */
 export interface SvgPen extends Pen {
   /** The page as one SVG document. */
   finished(): string;

@@ -18,12 +18,16 @@ export const csvForms: Readonly<Record<string, CsvForm>> = {
 
 /** Tells a spreadsheet that the file is UTF-8. */
 const BYTE_ORDER_MARK = '\ufeff';
-/** The last columns of every list: what it is of. In columns, not in a line above the header, so that they survive sorting and every reader. */
+/**
+ * The last columns of every list: what it is of. In columns, not in a line above the header, so that they survive
+ * sorting and every reader.
+ */
 const MARKS = ['job', 'date', 'revision'];
 
 /**
- * Rows as CSV (RFC 4180, but for the separator): lines by CRLF, a field quoted where it must be, quotes doubled. UTF-8 with a byte order mark, so that a
- * spreadsheet opens it right away. A text that a spreadsheet would take for a formula is led by an apostrophe; numbers are not.
+ * Rows as CSV (RFC 4180, but for the separator): lines by CRLF, a field quoted where it must be, quotes doubled. UTF-8
+ * with a byte order mark, so that a spreadsheet opens it right away. A text that a spreadsheet would take for a formula
+ * is led by an apostrophe; numbers are not.
  *
  * @param rows the header first. A cell `{ value, text }` goes out as its value; true and false as 1 and 0.
  * @param of the job, its revision and the day: they stand at the end of every line
@@ -49,7 +53,10 @@ function field(cell: Cell, decimal: string): string {
   return guarded(cell);
 }
 
-/** What makes a spreadsheet compute (OWASP, CSV Injection): = + - @, tab and return at the beginning. Their full-width forms too. */
+/**
+ * What makes a spreadsheet compute (OWASP, CSV Injection): = + - @, tab and return at the beginning. Their full-width
+ * forms too.
+ */
 const FORMULA = /^[=+\-@\t\r\n＝＋－＠]/;
 
 const guarded = (text: string): string => (FORMULA.test(text) ? `'${text}` : text);

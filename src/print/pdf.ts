@@ -51,8 +51,8 @@ export interface Printed {
 const HANDY = 432;
 
 /**
- * Writes a set as one PDF: bookmarks, page numbers, an embedded font, tagged for readers that speak, the viewer told not to scale. Pages are made one at a time,
- * as fast as `out` takes them. `out` is ended.
+ * Writes a set as one PDF: bookmarks, page numbers, an embedded font, tagged for readers that speak, the viewer told
+ * not to scale. Pages are made one at a time, as fast as `out` takes them. `out` is ended.
  *
  * @returns findings, and writes nothing at all, when the paper, its margins or the printer's factors will not do.
  * @throws when a drawing has a coordinate that is not a number, or `out` fails.
@@ -110,7 +110,10 @@ export function printFindings(set: PaperSet, options: PrintOptions): readonly Fi
   ];
 }
 
-/** What a viewer calls each page (ISO 32000-1, 12.4.2): its document's title and, where it has several, its number there. */
+/**
+ * What a viewer calls each page (ISO 32000-1, 12.4.2): its document's title and, where it has several, its number
+ * there.
+ */
 function labelPages(doc: Pdf, { entries, pages }: Book): void {
   const begins = entries.filter(({ level }) => level === 0);
   const labels = begins.flatMap(({ title, page }, i) => {
@@ -129,14 +132,15 @@ function openDocument(set: PaperSet, date: Date, words: Words): Pdf {
     lang: words.language,
     displayTitle: true,
     tagged: true,
-    // The creation date is part of the file's identity, so it has to be here from the start for the bytes to be the same.
+    // The creation date is part of the file's identity, so it has to be here from the start for the bytes to be the
+    // same.
     info: { Title: set.mark.job, Creator: 'chamberwright', Producer: 'chamberwright', CreationDate: date },
   });
   const fonts = fontFiles();
   doc.registerFont('regular', fonts.regular);
   doc.registerFont('bold', fonts.bold);
-  // The viewer's preferences are made, and ended, by pdfkit for `displayTitle`; it has no word for the one that matters here
-  // (ISO 32000-1, table 150): print at true size, each page on the paper of its size.
+  // The viewer's preferences are made, and ended, by pdfkit for `displayTitle`; it has no word for the one that matters
+  // here (ISO 32000-1, table 150): print at true size, each page on the paper of its size.
   const root = (doc as unknown as { _root: { data: { ViewerPreferences: { data: Record<string, unknown> } } } })._root;
   Object.assign(root.data.ViewerPreferences.data, { PrintScaling: 'None', PickTrayByPDFSize: true });
   return doc;

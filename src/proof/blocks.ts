@@ -3,8 +3,8 @@ import { areaOutside, flattened, liesInside, roundingOf, squaredOut } from './pl
 import type { Published, Routed } from './published.js';
 
 /**
- * Blocks that do not go into their chamber: thicker than it is deep, or over its outline by more than the fit the job asks for. The corners of a
- * block may stand out to where its sides would meet: they are sanded to the cutter's radius.
+ * Blocks that do not go into their chamber: thicker than it is deep, or over its outline by more than the fit the job
+ * asks for. The corners of a block may stand out to where its sides would meet: they are sanded to the cutter's radius.
  */
 export function oversizeBlocks(routed: readonly Routed[], { blocks, job }: Published): Fault[] {
   const made = new Map(blocks.map((block) => [block.id, block.made]));

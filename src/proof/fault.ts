@@ -1,11 +1,17 @@
-/** Something in a finished plan that breaks a rule of its job, found from the plan's published results alone. Lengths in mm. */
+/**
+ * Something in a finished plan that breaks a rule of its job, found from the plan's published results alone. Lengths in
+ * mm.
+ */
 export type Fault = RuleFault | BlockFault;
 
 interface RuleFault {
   readonly kind: 'solid-end' | 'keep-out' | 'web' | 'floor' | 'corner' | 'small' | 'margin' | 'glue';
   /** The chamber or dot that is at fault. */
   readonly where: string;
-  /** What it comes too near to: nose or tail, a keep-out, a neighbour, a joint, glue; of a small chamber, which of its sizes. */
+  /**
+   * What it comes too near to: nose or tail, a keep-out, a neighbour, a joint, glue; of a small chamber, which of its
+   * sizes.
+   */
   readonly by?: string;
   /** What there is, and what there would have to be at least. */
   readonly has: number;

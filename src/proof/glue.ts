@@ -4,10 +4,16 @@ import type { Published, Routed } from './published.js';
 import { sectionAt } from './keepOuts.js';
 import { nearestTo, type Surface } from './surface.js';
 
-/** Places around a dot's edge that its margin is measured from: the edge bulges between them by less than a thousandth of its radius. */
+/**
+ * Places around a dot's edge that its margin is measured from: the edge bulges between them by less than a thousandth
+ * of its radius.
+ */
 const AROUND = 72;
 
-/** Planned dots that lie nearer to the finished surface than their margin. What landed elsewhere is told, and can't be planned away. */
+/**
+ * Planned dots that lie nearer to the finished surface than their margin. What landed elsewhere is told, and can't be
+ * planned away.
+ */
 export function nearSurface({ glue, job, layup }: Published, surface: Surface): Fault[] {
   const { margin } = job.dots;
   return glue.dots.flatMap((dot): Fault[] => {
@@ -24,7 +30,9 @@ export function nearSurface({ glue, job, layup }: Published, surface: Surface): 
   });
 }
 
-/** Chambers that come nearer to a dot or a smear than the clearance, unless they hold it wholly and the job allows that. */
+/**
+ * Chambers that come nearer to a dot or a smear than the clearance, unless they hold it wholly and the job allows that.
+ */
 export function nearGlue(routed: readonly Routed[], published: Published): Fault[] {
   const { clearance, may } = published.job.dots;
   const spots = [
@@ -47,5 +55,7 @@ export function nearGlue(routed: readonly Routed[], published: Published): Fault
   );
 }
 
-/** How far along its far face a chamber may stand from where it stands on its own, mm: more than any flare shifts it. */
+/**
+ * How far along its far face a chamber may stand from where it stands on its own, mm: more than any flare shifts it.
+ */
 const FAR = 100;

@@ -2,9 +2,9 @@ import type { Vertex } from '../contour/vertex.js';
 import { squaredOut, type Pair } from './plane.js';
 
 /**
- * The height of a pocket, mm: upright, from its bottom edge to its top edge, where that is least. The edges are meant as they are before their corners are
- * eased to the cutter. A side that ends the pocket may stand aslant, as a turned guide's does; the edges count from where both have begun to where one
- * ends.
+ * The height of a pocket, mm: upright, from its bottom edge to its top edge, where that is least. The edges are meant
+ * as they are before their corners are eased to the cutter. A side that ends the pocket may stand aslant, as a turned
+ * guide's does; the edges count from where both have begun to where one ends.
  *
  * @param contour counter-clockwise, face frame
  */
@@ -16,7 +16,10 @@ export function leastHeight(contour: readonly Vertex[]): number {
   return Math.min(...[from, ...places, to].map((s) => heightAt(corners, s)));
 }
 
-/** Where the side that ends a pocket toward the nose (−1) or the tail (1) reaches furthest in: sides steeper than 45°, on from the outermost corner. */
+/**
+ * Where the side that ends a pocket toward the nose (−1) or the tail (1) reaches furthest in: sides steeper than 45°,
+ * on from the outermost corner.
+ */
 function endOf(corners: readonly Pair[], toward: -1 | 1): number {
   const n = corners.length;
   const outermost = corners.reduce((far, [s], i) => (toward * (s - corners[far]![0]) > 0 ? i : far), 0);

@@ -19,7 +19,10 @@ export function inKeepOuts(routed: readonly Routed[], published: Published, surf
   ]);
 }
 
-/** A keep-out on a joint is told straight from the nose: in the joint's own frame, along it, it lies a little further on where the joint is flared. */
+/**
+ * A keep-out on a joint is told straight from the nose: in the joint's own frame, along it, it lies a little further on
+ * where the joint is flared.
+ */
 function onLine(joint: string, points: readonly Pair[], { layup }: Published): Pair[] {
   const stretched = Math.hypot(1, layup.joints.find(({ id }) => id === joint)!.slope);
   return points.map(([x, z]): Pair => [x * stretched, z]);
@@ -55,7 +58,9 @@ function enters(one: Routed, keepOut: KeepOutSpec, surface: Surface): Fault[] {
 /** What a keep-out only touches by less, mm, is not entered. */
 const GRAZE = 0.01;
 
-/** How far a footprint stays off a keep-out's outline in plan, mm; not above 0 where they overlap: roughly by how much. */
+/**
+ * How far a footprint stays off a keep-out's outline in plan, mm; not above 0 where they overlap: roughly by how much.
+ */
 function gapInPlan(footprint: readonly Pair[], keepOut: KeepOutSpec, region: readonly Pair[]): number {
   if (keepOut.kind === 'disc') {
     const middle: Pair = [keepOut.x, keepOut.y];
@@ -120,12 +125,16 @@ function spanAt(profile: readonly Pair[], s: number): { low: number; high: numbe
   return high >= low ? { low, high } : undefined;
 }
 
-/** What a cutter leaves before a joint is no wall when it is thinner than this, mm: the chamber counts as open there. Common practice, no source. */
+/**
+ * What a cutter leaves before a joint is no wall when it is thinner than this, mm: the chamber counts as open there.
+ * Common practice, no source.
+ */
 const NO_WALL = 1;
 
 /**
- * Where a chamber is open to a joint, in the joint's own frame: distance from its nose end along it, and height, mm. A row's own face is its joint's;
- * on the far side the profile is carried square across the piece. Undefined where the chamber is not open to it.
+ * Where a chamber is open to a joint, in the joint's own frame: distance from its nose end along it, and height, mm. A
+ * row's own face is its joint's; on the far side the profile is carried square across the piece. Undefined where the
+ * chamber is not open to it.
  */
 export function sectionAt({ chamber, row, from, to }: Routed, joint: string, { layup }: Published): Pair[] | undefined {
   if (row.face.joint === joint) return [...chamber.profile];

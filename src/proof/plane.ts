@@ -38,7 +38,9 @@ export function flattened(contour: readonly Vertex[]): Pair[] {
   });
 }
 
-/** A closed contour with each of its arcs drawn out to the corner that its two ends point at: what a saw leaves square. */
+/**
+ * A closed contour with each of its arcs drawn out to the corner that its two ends point at: what a saw leaves square.
+ */
 export function squaredOut(contour: readonly Vertex[]): Pair[] {
   return contour.flatMap((a, i): Pair[] => {
     if (!a.bulge) return [[a.x, a.y]];
@@ -75,7 +77,10 @@ export function liesWithin([u, v]: Pair, polygon: readonly Pair[]): boolean {
   return winding !== 0;
 }
 
-/** Distance from a stretch of a straight line to the outline of a polygon, mm; negative, by how deep, where the stretch lies within. */
+/**
+ * Distance from a stretch of a straight line to the outline of a polygon, mm; negative, by how deep, where the stretch
+ * lies within.
+ */
 export function lineToPolygon(a: Pair, b: Pair, polygon: readonly Pair[]): number {
   const [au, av] = a;
   const [bu, bv] = b;
@@ -98,14 +103,20 @@ export function polygonsApart(one: readonly Pair[], other: readonly Pair[]): num
   return Math.max(0, Math.min(...one.map((p, i) => lineToPolygon(p, one[(i + 1) % one.length]!, other))));
 }
 
-/** Whether a polygon lies within another, and off its edges by so much, mm (within rounding of them where it is not above 0). Quick; a no may be wrong. */
+/**
+ * Whether a polygon lies within another, and off its edges by so much, mm (within rounding of them where it is not
+ * above 0). Quick; a no may be wrong.
+ */
 export function liesInside(inner: readonly Pair[], outer: readonly Pair[], by: number): boolean {
   if (by <= 0 && inner.length === outer.length && inner.every(([u, v], i) => u === outer[i]![0] && v === outer[i]![1]))
     return true;
   return by > 0 && inner.every((p, i) => -lineToPolygon(p, inner[(i + 1) % inner.length]!, outer) >= by);
 }
 
-/** Area of what of one polygon lies outside another that is first moved outward by so much (inward where negative), mm². Corners stay sharp. */
+/**
+ * Area of what of one polygon lies outside another that is first moved outward by so much (inward where negative), mm².
+ * Corners stay sharp.
+ */
 export function areaOutside(inner: readonly Pair[], outer: readonly Pair[], by: number): number {
   return area(difference([pathOf(inner)], moved([pathOf(outer)], by, JoinType.Miter)));
 }
@@ -117,9 +128,9 @@ export function sharedArea(one: readonly Pair[], other: readonly Pair[]): number
 }
 
 /**
- * Area of what a round cutter does not reach of a pocket, mm², when it may leave `spare` mm everywhere: the pocket drawn in by `spare`, less
- * what a disc of the cutter's radius that stays within the pocket sweeps (morphological opening: Serra 1982, "Image Analysis and
- * Mathematical Morphology").
+ * Area of what a round cutter does not reach of a pocket, mm², when it may leave `spare` mm everywhere: the pocket
+ * drawn in by `spare`, less what a disc of the cutter's radius that stays within the pocket sweeps (morphological
+ * opening: Serra 1982, "Image Analysis and Mathematical Morphology").
  */
 export function beyondCutter(pocket: readonly Pair[], radius: number, spare: number): number {
   const whole = [pathOf(pocket)];

@@ -37,8 +37,8 @@ export function thinWebs(routed: readonly Routed[], { job: { chambers: rules }, 
 }
 
 /**
- * Chambers that leave less than the floor before a solid member, or before their far face where they do not go right through it: the
- * least that is left, and the most, tell which.
+ * Chambers that leave less than the floor before a solid member, or before their far face where they do not go right
+ * through it: the least that is left, and the most, tell which.
  */
 export function thinFloors(routed: readonly Routed[], { job: { chambers: rules } }: Published): Fault[] {
   return routed.flatMap(({ chamber, row, from, to }): Fault[] => {

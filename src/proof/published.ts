@@ -47,7 +47,10 @@ export function footprintOf({ chamber: { depth }, row, from, to }: Routed): Pair
   ];
 }
 
-/** How deep behind a row's face a joint lies at `s`, square to the face, mm: where the line square to the face meets the joint's. */
+/**
+ * How deep behind a row's face a joint lies at `s`, square to the face, mm: where the line square to the face meets the
+ * joint's.
+ */
 export function depthTo({ at, slope }: Joint, row: Row, s: number): number {
   const [x, y] = inPlan(row, s, 0);
   const { inward } = row.face;

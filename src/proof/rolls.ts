@@ -2,9 +2,10 @@ import type { Vertex } from '../contour/vertex.js';
 import { flattened, lineToPolygon, type Pair } from './plane.js';
 
 /**
- * Whether a round cutter rolls around the whole inside of a closed counter-clockwise contour and leaves no more than `spare` mm anywhere. Its middle
- * runs beside every straight side, as far as the corners let it; on that line nothing else may be nearer than the radius. Quick; a no may be wrong
- * where the cutter reaches over a short side, and is then for the exact test to say.
+ * Whether a round cutter rolls around the whole inside of a closed counter-clockwise contour and leaves no more than
+ * `spare` mm anywhere. Its middle runs beside every straight side, as far as the corners let it; on that line nothing
+ * else may be nearer than the radius. Quick; a no may be wrong where the cutter reaches over a short side, and is then
+ * for the exact test to say.
  */
 export function rollsAround(contour: readonly Vertex[], radius: number, spare: number): boolean {
   const sides = contour.map((a, i): Side => {
@@ -31,7 +32,10 @@ export function rollsAround(contour: readonly Vertex[], radius: number, spare: n
   });
 }
 
-/** One side of a contour: directions at its ends, radians; `arc` is its radius, 0 where it is straight, negative where it turns right. */
+/**
+ * One side of a contour: directions at its ends, radians; `arc` is its radius, 0 where it is straight, negative where
+ * it turns right.
+ */
 interface Side {
   readonly a: Vertex;
   readonly b: Vertex;

@@ -3,9 +3,11 @@ import type { Mesh } from '../board/mesh.js';
 type Point = readonly [x: number, y: number, z: number];
 
 /**
- * A mesh made ready to be asked for heights and distances: which triangles reach into each of even stretches along the board.
+ * A mesh made ready to be asked for heights and distances: which triangles reach into each of even stretches along the
+ * board.
  *
- * Layout: `order` holds where in `triangles` each begins, stretch after stretch; stretch i takes `starts[i]` to `starts[i + 1]`.
+ * Layout: `order` holds where in `triangles` each begins, stretch after stretch; stretch i takes `starts[i]` to
+ * `starts[i + 1]`.
  */
 export interface Surface {
   readonly mesh: Pick<Mesh, 'positions' | 'triangles'>;

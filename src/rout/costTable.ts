@@ -1,6 +1,6 @@
 /**
- * What each column costs each row, as choosing asks for it: of every row only the columns that can serve it, the cheapest first.
- * Whoever takes from the front has seen all that matters when the next one costs too much.
+ * What each column costs each row, as choosing asks for it: of every row only the columns that can serve it, the
+ * cheapest first. Whoever takes from the front has seen all that matters when the next one costs too much.
  */
 export interface CostTable {
   readonly columns: number;

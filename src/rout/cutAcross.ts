@@ -6,7 +6,8 @@ import { gapTo } from '../dot/spot.js';
 import type { Layup } from '../layup/layup.js';
 
 /**
- * Names of the glue that a chamber takes away whole, and that would be cut across, or left standing, if only this smaller profile were routed.
+ * Names of the glue that a chamber takes away whole, and that would be cut across, or left standing, if only this
+ * smaller profile were routed.
  *
  * @param smaller within the chamber, face frame of its row, mm
  * @param clearance from the edge of the glue to the chamber's, mm

@@ -22,7 +22,8 @@ export function filledUp(table: CostTable, given: readonly number[], count: numb
 
 /**
  * Exchanges one column for another, always the two that save most, until none saves anything.
- * Source: M. G. C. Resende and R. F. Werneck, "A fast swap-based local search procedure for location problems", Annals of Operations Research 150 (2007).
+ * Source: M. G. C. Resende and R. F. Werneck, "A fast swap-based local search procedure for location problems", Annals
+ * of Operations Research 150 (2007).
  *
  * @param least what is worth an exchange
  */
@@ -66,7 +67,9 @@ export function exchanged(table: CostTable, from: readonly number[], least: numb
   }
 }
 
-/** Of each row the least and the next least cost among the chosen columns, and which of them has the least (−1: none). */
+/**
+ * Of each row the least and the next least cost among the chosen columns, and which of them has the least (−1: none).
+ */
 function nearest({ rows, columns, unserved }: CostTable, chosen: readonly number[]) {
   const place = new Int32Array(columns).fill(-1);
   chosen.forEach((c, k) => (place[c] = k));

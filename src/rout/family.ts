@@ -25,7 +25,10 @@ export interface AssignedSize {
 export interface Family {
   readonly cuts: readonly AssignedSize[];
   readonly curve: readonly CurvePoint[];
-  /** What they lose of what is routed out, as a share: more than was asked where no guides of this shape, or not so few, keep within it. */
+  /**
+   * What they lose of what is routed out, as a share: more than was asked where no guides of this shape, or not so few,
+   * keep within it.
+   */
   readonly lost: number;
 }
 
@@ -40,11 +43,13 @@ const LITRE = 1e6;
 type Rules = Pick<ChamberSpec, 'smallest' | 'cutterDiameter'>;
 
 /**
- * The guides that lose least volume when chambers share them: so many as the job says, or as few as keep the loss within its share. There are never more than
- * save anything, nor than `MOST`: where that many still lose more than the share, `lost` tells.
+ * The guides that lose least volume when chambers share them: so many as the job says, or as few as keep the loss
+ * within its share. There are never more than save anything, nor than `MOST`: where that many still lose more than the
+ * share, `lost` tells.
  *
- * The shape class is rectangles of whole steps with corners of the cutter's radius, turned with each chamber. Of all sizes only those can be best that
- * cannot grow without fitting fewer chambers; among these the choice is bounded from below (see `pMedian.ts`).
+ * The shape class is rectangles of whole steps with corners of the cutter's radius, turned with each chamber. Of all
+ * sizes only those can be best that cannot grow without fitting fewer chambers; among these the choice is bounded from
+ * below (see `pMedian.ts`).
  */
 export function familyOf(
   chambers: readonly Chamber[],
@@ -84,7 +89,10 @@ export function familyOf(
   return { cuts, curve, lost: total > 0 ? cost / total : 0 };
 }
 
-/** So many columns as asked, or as few as keep within the share of the total, and what every number of them costs at best. */
+/**
+ * So many columns as asked, or as few as keep within the share of the total, and what every number of them costs at
+ * best.
+ */
 function chosenOf(table: CostTable, guides: NonNullable<RoutingSpec['guides']>, total: number) {
   // What is lost when each chamber has its own guide of this shape: from there on no guide more saves anything.
   const least = leastCost(table) * (1 + ROUNDING);
@@ -128,7 +136,10 @@ function leastSteps({ smallest, cutterDiameter }: Rules, step: number): number {
 /** mm, steps, and as a share. */
 const ROUNDING = 1e-9;
 
-/** The longest whole length that fits into a chamber at each height, wherever a rule sets it, from the least height up; ends where the smallest length fits no more. */
+/**
+ * The longest whole length that fits into a chamber at each height, wherever a rule sets it, from the least height up;
+ * ends where the smallest length fits no more.
+ */
 function runsOf(level: Levelled, spec: Rules, step: number, set: number): number[] {
   const least = Math.max(spec.smallest.length, spec.cutterDiameter);
   const slack = settingSlack(level, set);

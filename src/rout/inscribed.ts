@@ -5,8 +5,8 @@ import { sharpCorners } from './opening.js';
 type Pair = readonly [number, number];
 
 /**
- * A chamber as guides see it: turned so that its middle line lies level, and cut by upright lines. `top` and `bottom` stand at rising `u`, and are
- * straight between; `u`, `v` are measured from the chamber's centre of area.
+ * A chamber as guides see it: turned so that its middle line lies level, and cut by upright lines. `top` and `bottom`
+ * stand at rising `u`, and are straight between; `u`, `v` are measured from the chamber's centre of area.
  */
 export interface Levelled {
   readonly centre: Pair;
@@ -41,7 +41,9 @@ export function levelled(contour: readonly Vertex[]): Levelled {
   };
 }
 
-/** Slope of the chamber's middle line between its quarter points, as an angle: clear of ends that do not stand upright. */
+/**
+ * Slope of the chamber's middle line between its quarter points, as an angle: clear of ends that do not stand upright.
+ */
 function slopeOf(corners: readonly Pair[]): number {
   const s = corners.map(([each]) => each);
   const [from, to] = [Math.min(...s), Math.max(...s)];
@@ -69,13 +71,19 @@ function cutAt(corners: readonly Pair[], u: number): { top: number; bottom: numb
   return through > 2 ? { top: NaN, bottom: NaN } : { top, bottom };
 }
 
-/** How far a guide that is set to whole steps of a rule, along the face and up from the bottom line, may stand off its middle, along and across its length, mm. */
+/**
+ * How far a guide that is set to whole steps of a rule, along the face and up from the bottom line, may stand off its
+ * middle, along and across its length, mm.
+ */
 export function settingSlack({ tilt }: Levelled, step: number): { readonly u: number; readonly v: number } {
   const half = step / 2;
   return { u: half * (1 / Math.cos(tilt) + Math.abs(Math.sin(tilt))), v: half * Math.cos(tilt) };
 }
 
-/** The longest run between upright lines in which a level rectangle of this height fits, and where it may lie, mm; undefined when it fits nowhere. */
+/**
+ * The longest run between upright lines in which a level rectangle of this height fits, and where it may lie, mm;
+ * undefined when it fits nowhere.
+ */
 export function longestRun(
   { u, top, bottom }: Levelled,
   height: number,

@@ -15,16 +15,19 @@ export function guideOffset(bush: number, cutterDiameter: number): number {
 }
 
 /**
- * The opening of the guide whose bush makes the cutter leave this cut: its sharp corners moved outward by the offset and eased to the bush's
- * radius, so that the bush reaches into every corner that the cutter is to reach. Frame and order of the cut, mm; undefined when an edge is
- * too short for the bush.
+ * The opening of the guide whose bush makes the cutter leave this cut: its sharp corners moved outward by the offset
+ * and eased to the bush's radius, so that the bush reaches into every corner that the cutter is to reach. Frame and
+ * order of the cut, mm; undefined when an edge is too short for the bush.
  */
 export function openingOf(cut: readonly Vertex[], cutterDiameter: number, bush: number): Vertex[] | undefined {
   const moved = movedOut(sharpCorners(cut), guideOffset(bush, cutterDiameter));
   return easeCorners(moved, bush / 2, STRAIGHT)?.contour;
 }
 
-/** The corners of a counter-clockwise contour as they would be without easing: where the straight edges beside each arc meet. */
+/**
+ * The corners of a counter-clockwise contour as they would be without easing: where the straight edges beside each arc
+ * meet.
+ */
 export function sharpCorners(contour: readonly Vertex[]): Pair[] {
   const corners: Pair[] = [];
   contour.forEach(({ x, y, bulge }, i) => {

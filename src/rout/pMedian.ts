@@ -13,7 +13,10 @@ export interface Medians {
 
 /** Rounds of raising the bound; it rarely moves after the first hundred. */
 const ROUNDS = 400;
-/** Rounds without a better bound before smaller steps are taken, and the smallest step, as a share of what would close the gap were the bound straight. */
+/**
+ * Rounds without a better bound before smaller steps are taken, and the smallest step, as a share of what would close
+ * the gap were the bound straight.
+ */
 const PATIENCE = 12;
 const SMALLEST_STEP = 1e-3;
 /** Costs that differ by less, as a share, are the same but for rounding. */
@@ -22,11 +25,14 @@ const ENOUGH = 1e-9;
 const PROMISING = 1.05;
 
 /**
- * Chooses at most `count` columns of a table so that the sum of each row's cheapest chosen entry is least; rows that no choice serves make the cost infinite.
+ * Chooses at most `count` columns of a table so that the sum of each row's cheapest chosen entry is least; rows that no
+ * choice serves make the cost infinite.
  *
- * The choice comes from adding greedily and exchanging one for one; the bound from Lagrangian relaxation of "each row takes one", raised by
- * subgradient steps, whose own choices are tried too. Where cost and bound meet, the choice is proved best.
- * Source: G. Cornuéjols, M. L. Fisher, G. L. Nemhauser, "Location of bank accounts to optimize float", Management Science 23 (1977).
+ * The choice comes from adding greedily and exchanging one for one; the bound from Lagrangian relaxation of "each row
+ * takes one", raised by subgradient steps, whose own choices are tried too. Where cost and bound meet, the choice is
+ * proved best.
+ * Source: G. Cornuéjols, M. L. Fisher, G. L. Nemhauser, "Location of bank accounts to optimize float", Management
+ * Science 23 (1977).
  *
  * @param before columns of a choice of fewer: the search begins there
  */
@@ -74,7 +80,10 @@ export function pMedian(table: CostTable, count: number, before: readonly number
   return { columns, cost, bound: Math.min(bound, cost) };
 }
 
-/** What the best columns cost at least when each row pays its price and takes as many columns as pay: their sum, those columns, and how many each row takes. */
+/**
+ * What the best columns cost at least when each row pays its price and takes as many columns as pay: their sum, those
+ * columns, and how many each row takes.
+ */
 function relaxed({ rows, columns }: CostTable, prices: Float64Array, count: number) {
   const gains = new Float64Array(columns);
   rows.forEach(({ column, cost }, i) => {

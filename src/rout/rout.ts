@@ -36,8 +36,9 @@ export interface Guide {
 }
 
 /**
- * Where a guide is set for one chamber: its middle in the frame of the row's face, and how far its length is turned, counter-clockwise. What is measured
- * (`s`, `overBottom`, the turn) stands on whole steps of the rule, so that what is read is what was proved.
+ * Where a guide is set for one chamber: its middle in the frame of the row's face, and how far its length is turned,
+ * counter-clockwise. What is measured (`s`, `overBottom`, the turn) stands on whole steps of the rule, so that what is
+ * read is what was proved.
  */
 export interface GuideSetting {
   readonly chamber: string;
@@ -49,7 +50,10 @@ export interface GuideSetting {
   readonly tiltInDegrees: number;
 }
 
-/** What so many guides lose at best of what the chambers could hold, litres. No choice of guides of this shape loses less than `bound`. */
+/**
+ * What so many guides lose at best of what the chambers could hold, litres. No choice of guides of this shape loses
+ * less than `bound`.
+ */
 export interface CurvePoint {
   readonly guides: number;
   readonly lost: number;

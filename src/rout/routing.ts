@@ -21,8 +21,8 @@ export interface Routed {
 }
 
 /**
- * How the chambers are routed; where the job wants guides shared, the chambers as those guides cut them. A chamber that takes glue away whole keeps a guide
- * of its own where the shared one would cut across it.
+ * How the chambers are routed; where the job wants guides shared, the chambers as those guides cut them. A chamber that
+ * takes glue away whole keeps a guide of its own where the shared one would cut across it.
  */
 export function routed(
   board: Board,

@@ -5,7 +5,10 @@ import { depthOf } from '../layup/frame.js';
 import type { Row } from '../layup/layup.js';
 import type { ChamberRouting, RowRouting } from './rout.js';
 
-/** How far two halves of a chamber overlap in the middle, so that nothing is left between them, mm. Common practice, no source. */
+/**
+ * How far two halves of a chamber overlap in the middle, so that nothing is left between them, mm. Common practice, no
+ * source.
+ */
 const OVERLAP = 1;
 /** Depths that differ by less, mm, are the same but for rounding. */
 const ROUNDING = 1e-6;
@@ -45,7 +48,8 @@ export function setUpOf(row: Row, chambers: readonly Chamber[], router: Router):
     deep.every((chamber) => goesThrough(chamber, row)) &&
     half(depth) <= reach + ROUNDING;
   if (meet && off <= router.tolerance) {
-    // Every chamber that goes through is routed in halves, so that one stop serves the row; a shallow one from its face only.
+    // Every chamber that goes through is routed in halves, so that one stop serves the row; a shallow one from its face
+    // only.
     const cutOf = (chamber: Chamber) => (goesThrough(chamber, row) ? half(chamber.depth[1]) : chamber.depth[1]);
     const cut = Math.max(...chambers.map(cutOf));
     return {
@@ -92,7 +96,10 @@ function flareOf(row: Row): number {
   return farFace(row)?.slope ?? 0;
 }
 
-/** How deep the far face of a row that is routed right through lies behind its own: `t = at + slope · s`, mm; undefined for any other row. */
+/**
+ * How deep the far face of a row that is routed right through lies behind its own: `t = at + slope · s`, mm; undefined
+ * for any other row.
+ */
 export function farFace(row: Row): { at: number; slope: number } | undefined {
   const last = row.members[row.members.length - 1]!;
   const joint = row.through && (row.face.inward[1] > 0 ? last.right : last.left);

@@ -21,8 +21,9 @@ export interface SharedCut {
 }
 
 /**
- * The chamber cut to its shared size, in the middle of the room it has for it, on whole steps of the rule it is set with. The cut lies within the chamber as it was proved, so the old walls
- * still hold; it is proved anew, and of two true lower bounds the larger is reported.
+ * The chamber cut to its shared size, in the middle of the room it has for it, on whole steps of the rule it is set
+ * with. The cut lies within the chamber as it was proved, so the old walls still hold; it is proved anew, and of two
+ * true lower bounds the larger is reported.
  */
 export function sharedCutOf(
   { chamber, level, size }: AssignedSize,

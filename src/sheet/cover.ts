@@ -10,7 +10,10 @@ import { shortCautions } from './cautions.js';
 import type { TextBlock, TextPage } from './pages.js';
 import { say, WORDS } from '../words/say.js';
 
-/** The first sheet: what board this is, what it is made of, what to print and how, cautions, and what was left solid; `uses` says what each sheet is for. */
+/**
+ * The first sheet: what board this is, what it is made of, what to print and how, cautions, and what was left solid;
+ * `uses` says what each sheet is for.
+ */
 export function cover(plan: Plan, uses: readonly TextBlock[]): TextPage {
   const { cover: words } = WORDS;
   return {

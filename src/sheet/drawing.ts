@@ -1,8 +1,9 @@
 import type { Vertex } from '../contour/vertex.js';
 
 /**
- * A drawing in millimetres: primitives on named layers. One drawing goes to every writer (PDF, SVG, DXF, screen), so that they
- * cannot disagree. `x` runs right, `y` runs **up**, as the piece lies on the bench. Nothing here knows paper, points or pixels.
+ * A drawing in millimetres: primitives on named layers. One drawing goes to every writer (PDF, SVG, DXF, screen), so
+ * that they cannot disagree. `x` runs right, `y` runs **up**, as the piece lies on the bench. Nothing here knows paper,
+ * points or pixels.
  */
 export interface Drawing {
   /** Short and unique within a job, fit for a file name: `face-R2`. */
@@ -17,15 +18,18 @@ export interface Drawing {
   readonly legend?: Legend;
   /** What it is and which way it looks, said on each page that it shares with other drawings. */
   readonly name?: string;
-  /** The same in parts that have nothing to do with each other: whoever puts the drawing onto pages lays them as they fit, whole and level. */
+  /**
+   * The same in parts that have nothing to do with each other: whoever puts the drawing onto pages lays them as they
+   * fit, whole and level.
+   */
   readonly apart?: readonly Part[];
   /** A chart of figures: nothing in it has a length, so that no scale is said of it. */
   readonly isChart?: boolean;
 }
 
 /**
- * Words, and what points to them, that may stand in one of several places, the best first. Whoever puts the drawing onto pages takes the first
- * place at which they are whole and nothing crosses them.
+ * Words, and what points to them, that may stand in one of several places, the best first. Whoever puts the drawing
+ * onto pages takes the first place at which they are whole and nothing crosses them.
  */
 export interface Caption {
   readonly places: readonly (readonly Shape[])[];

@@ -1,11 +1,17 @@
 import type { Drawing, Part, Shape } from './drawing.js';
 import { widthOf } from './lettering.js';
 
-/** How wide a sheet that parts are laid out on becomes, and the space kept between them, mm: sheets of foam are commonly 600 mm wide (common practice, no source). */
+/**
+ * How wide a sheet that parts are laid out on becomes, and the space kept between them, mm: sheets of foam are commonly
+ * 600 mm wide (common practice, no source).
+ */
 const WIDTH = 600;
 const GAP = 8;
 
-/** Parts of a drawing side by side in rows from the upper left, in their order, none on another; each keeps its size and its way up. */
+/**
+ * Parts of a drawing side by side in rows from the upper left, in their order, none on another; each keeps its size and
+ * its way up.
+ */
 export function layInRows(parts: readonly Part[]): Part[] {
   let [x, y, deepest] = [0, 0, 0];
   return parts.map((part) => {

@@ -1,7 +1,10 @@
 /** Height of capitals in the embedded font, in its units (DejaVu Sans, 2048 units in an em). */
 const CAPITALS = 1493;
 
-/** Widths of the signs from the space to the tilde (Unicode 32 to 126) in the embedded font, in its units: its table `hmtx`. */
+/**
+ * Widths of the signs from the space to the tilde (Unicode 32 to 126) in the embedded font, in its units: its table
+ * `hmtx`.
+ */
 // prettier-ignore
 const ASCII = [
   651, 821, 942, 1716, 1303, 1946, 1597, 563, 799, 799, 1024, 1716, 651, 739, 651, 690,

@@ -13,8 +13,8 @@ export function widthOf(words: string, height: number): number {
 }
 
 /**
- * The largest standard height at which a text fits into a width and a height, mm, and no larger than `most`; undefined when even
- * the smallest (or `least`) does not fit.
+ * The largest standard height at which a text fits into a width and a height, mm, and no larger than `most`; undefined
+ * when even the smallest (or `least`) does not fit.
  */
 export function heightFitting(
   words: string,

@@ -13,7 +13,10 @@ export interface MirroredRow {
   readonly far?: boolean;
 }
 
-/** The rows that need a sheet of their own, left to right: of two that mirror each other the right one, with the left beside it. */
+/**
+ * The rows that need a sheet of their own, left to right: of two that mirror each other the right one, with the left
+ * beside it.
+ */
 export function sheetRows(plan: Plan): MirroredRow[] {
   const { rows } = plan.layup;
   const pairs = new Map<Row, Row>();
@@ -32,7 +35,10 @@ export function chambersOf(plan: Plan, row: Row): readonly Chamber[] {
   return plan.chambers.filter((chamber) => chamber.row === row.id);
 }
 
-/** Whether two rows are the same seen in a mirror on the centreline: faces, glue, chambers, depths, and the board around them. */
+/**
+ * Whether two rows are the same seen in a mirror on the centreline: faces, glue, chambers, depths, and the board around
+ * them.
+ */
 export function areMirrored(plan: Plan, a: Row, b: Row): boolean {
   if (plan.job.board.left) return false;
   const opposite = (u: readonly [number, number], v: readonly [number, number]) =>

@@ -6,7 +6,9 @@ export interface PaperSet {
   readonly pages: readonly DocumentPage[];
 }
 
-/** What stands in every title block (the fields of ISO 7200:2004). Absent fields stay blank, to be filled in by hand. */
+/**
+ * What stands in every title block (the fields of ISO 7200:2004). Absent fields stay blank, to be filled in by hand.
+ */
 export interface JobMark {
   readonly job: string;
   /** Which state of the job this is; two characters or so. */
@@ -109,7 +111,10 @@ export interface LabelStock {
   readonly cutLines: boolean;
 }
 
-/** A label: its number large, lines of text, a small drawing with words at its left and right `ends`, and a square code as rows of dark (true) and light modules. */
+/**
+ * A label: its number large, lines of text, a small drawing with words at its left and right `ends`, and a square code
+ * as rows of dark (true) and light modules.
+ */
 export interface Label {
   readonly number: string;
   readonly lines: readonly string[];

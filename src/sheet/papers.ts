@@ -124,7 +124,10 @@ type FullSize = Readonly<Partial<Record<PaperKind, () => readonly Drawing[]>>>;
 
 const drawn = new WeakMap<Plan, FullSize>();
 
-/** The full-size sheets of each kind, drawn when they are first asked for, and once: pages, stamp, cover and other files show the same. */
+/**
+ * The full-size sheets of each kind, drawn when they are first asked for, and once: pages, stamp, cover and other files
+ * show the same.
+ */
 function fullSizeOf(plan: Plan): FullSize {
   const known = drawn.get(plan);
   if (known) return known;
@@ -144,8 +147,8 @@ function fullSizeOf(plan: Plan): FullSize {
 }
 
 /**
- * The whole set, or the papers that are asked for by name, in the set's order. Names that no paper has come back as `unknown`, and then
- * the set has no pages.
+ * The whole set, or the papers that are asked for by name, in the set's order. Names that no paper has come back as
+ * `unknown`, and then the set has no pages.
  */
 export function paperSet(
   plan: Plan,
@@ -162,7 +165,10 @@ export function paperSet(
   };
 }
 
-/** The pages of papers, each saying what it is for; full-size sheets of one kind as one document, in the place of the first of them. */
+/**
+ * The pages of papers, each saying what it is for; full-size sheets of one kind as one document, in the place of the
+ * first of them.
+ */
 function pagesOf(papers: readonly Paper[], plan: Plan): DocumentPage[] {
   return papers.flatMap(({ kind, fullSize, pages }, i): DocumentPage[] => {
     const isFirst = papers.findIndex((other) => other.kind === kind) === i;

@@ -37,7 +37,10 @@ export function text(
   return { kind: 'text', layer: 'label', text: words, x: at[0], y: at[1], height, align, ...more };
 }
 
-/** An arrow as an outline, its point at `tip`, as long as `length` and as wide as `width` at its head, mm; `toward` is a unit vector. */
+/**
+ * An arrow as an outline, its point at `tip`, as long as `length` and as wide as `width` at its head, mm; `toward` is a
+ * unit vector.
+ */
 export function blockArrow(tip: Point, toward: Point, length: number, width: number): PathShape {
   const [tx, ty] = tip;
   const [ux, uy] = toward;

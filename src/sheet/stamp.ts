@@ -6,7 +6,10 @@ const LETTERS = 5;
 /** Coordinates count to a thousandth of a millimetre: less makes no other sheet. */
 const STEP = 1000;
 
-/** A short stamp of what drawings show: five letters or digits, the same for the same drawings, another (but for one chance in 33 million) for others. */
+/**
+ * A short stamp of what drawings show: five letters or digits, the same for the same drawings, another (but for one
+ * chance in 33 million) for others.
+ */
 export function stampOf(drawings: readonly Drawing[]): string {
   const rounded = (key: string, value: unknown) => {
     // Where words stand on the paper at hand makes no other sheet.
@@ -21,7 +24,8 @@ export function stampOf(drawings: readonly Drawing[]): string {
 /**
  * The hash FNV-1a of 64 bits, as two halves of 32.
  *
- * Source: Fowler, Noll, Vo, Eastlake, The FNV Non-Cryptographic Hash Algorithm, IETF draft-eastlake-fnv, sections 2 and 5.
+ * Source: Fowler, Noll, Vo, Eastlake, The FNV Non-Cryptographic Hash Algorithm, IETF draft-eastlake-fnv, sections 2 and
+ * 5.
  */
 export function fnv1a(bytes: Uint8Array): readonly [high: number, low: number] {
   let low = 0x84222325;

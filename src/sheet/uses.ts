@@ -5,7 +5,9 @@ import type { Drawing } from './drawing.js';
 import { stampOf } from './stamp.js';
 import { say, WORDS } from '../words/say.js';
 
-/** A kind of sheet: what it is for, whether its size matters and when it is valid stands once, in `templates/uses.json`. */
+/**
+ * A kind of sheet: what it is for, whether its size matters and when it is valid stands once, in `templates/uses.json`.
+ */
 export type PaperKind = keyof typeof uses.kinds;
 
 interface Use {
@@ -14,7 +16,10 @@ interface Use {
   /** When it is valid, while nothing was measured after shaping; and once it was, where that makes a difference. */
   readonly when: string;
   readonly shaped?: string;
-  /** Whether what is measured after shaping may change it; and the kind whose full-size sheets tell, where it has none itself. */
+  /**
+   * Whether what is measured after shaping may change it; and the kind whose full-size sheets tell, where it has none
+   * itself.
+   */
   readonly turnsVoid?: boolean;
   readonly follows?: PaperKind;
 }
@@ -25,7 +30,10 @@ const all = Object.keys(kinds) as PaperKind[];
 /** What a kind of sheet is called. */
 export const kindName = (kind: PaperKind): string => kinds[kind].name;
 
-/** What every page of a kind says of its use: whether its size matters, and when it is valid. A list of a full-size kind may be of any size. */
+/**
+ * What every page of a kind says of its use: whether its size matters, and when it is valid. A list of a full-size kind
+ * may be of any size.
+ */
 export function useOf(kind: PaperKind, page: DocumentPage['kind'], plan: Plan): { size: string; when: string } {
   const { size } = kinds[kind];
   const own = size === 'full' && page !== 'tiled' && page !== 'check' ? 'any' : size;
@@ -38,7 +46,8 @@ function whenOf(kind: PaperKind, { job }: Plan): string {
 }
 
 /**
- * For the cover: each kind of sheet with its size and when it is valid, then the revision and which sheets printed before it are void.
+ * For the cover: each kind of sheet with its size and when it is valid, then the revision and which sheets printed
+ * before it are void.
  *
  * @param revision what every page carries; `stamp` where it was not given by hand
  * @param sheets the full-size sheets of a kind, of a plan

@@ -20,10 +20,10 @@ const GRID_ERROR = 0.002;
 const SLACK = 0.02;
 
 /**
- * Whether `small` can be laid wholly inside `large` by shifting it (not by turning it: a block has a nose end and a deck edge).
- * The shifts at which the two outlines cross are the Minkowski sum of one with the mirror image of the other (Lozano-Pérez,
- * "Spatial planning: a configuration space approach", IEEE Trans. Computers C-32(2), 1983); what is left inside it are the places
- * to try, and each is proved by cutting `large` away from `small`.
+ * Whether `small` can be laid wholly inside `large` by shifting it (not by turning it: a block has a nose end and a
+ * deck edge). The shifts at which the two outlines cross are the Minkowski sum of one with the mirror image of the
+ * other (Lozano-Pérez, "Spatial planning: a configuration space approach", IEEE Trans. Computers C-32(2), 1983); what
+ * is left inside it are the places to try, and each is proved by cutting `large` away from `small`.
  *
  * @param spare how far `small` may stand over `large` everywhere, mm
  */

@@ -2,7 +2,10 @@ import type { ShopEvent } from './event.js';
 import { eventSchema } from './eventSchema.js';
 import { batchOf, type TrackedBlock } from './trackedBlock.js';
 
-/** What the plans recorded so far have: a phone may still hold something about a block that the plan of today has no more. */
+/**
+ * What the plans recorded so far have: a phone may still hold something about a block that the plan of today has no
+ * more.
+ */
 export interface Places {
   readonly blocks: ReadonlySet<string>;
   readonly batches: ReadonlySet<string>;
@@ -22,7 +25,10 @@ export function placesOf(plans: readonly { readonly blocks: readonly TrackedBloc
   return { blocks: new Set(blocks.map(({ id }) => id)), batches: new Set(blocks.map(batchOf)) };
 }
 
-/** Lets in what has the shape of an event and speaks of a block or batch that there is. One bad event holds up no others. */
+/**
+ * Lets in what has the shape of an event and speaks of a block or batch that there is. One bad event holds up no
+ * others.
+ */
 export function admitted(
   events: readonly unknown[],
   { blocks, batches }: Places,

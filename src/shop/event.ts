@@ -1,15 +1,17 @@
 import type { Step } from './step.js';
 
 /**
- * One thing that happened in the shop, as the device that saw it tells it. Events are only ever added; an undo is an event too.
- * `(client, seq)` names an event for good: delivered twice, it counts once.
+ * One thing that happened in the shop, as the device that saw it tells it. Events are only ever added; an undo is an
+ * event too. `(client, seq)` names an event for good: delivered twice, it counts once.
  */
 export interface ShopEvent {
   /** The browser or command that made it: a random name it keeps. */
   readonly client: string;
   /** That client's own count, 1 and up. */
   readonly seq: number;
-  /** Number of the last event the client knew when it made this one. An undo takes back only what its maker could see. */
+  /**
+   * Number of the last event the client knew when it made this one. An undo takes back only what its maker could see.
+   */
   readonly seen: number;
   /** Number of the plan the client was looking at. */
   readonly plan: number;
@@ -36,7 +38,9 @@ export interface StoredEvent extends ShopEvent {
   readonly number: number;
   /** The server's clock when it arrived, ms. */
   readonly received: number;
-  /** When it happened by the server's clock: `at`, set right by the difference between the two clocks at delivery, ms. */
+  /**
+   * When it happened by the server's clock: `at`, set right by the difference between the two clocks at delivery, ms.
+   */
   readonly happened: number;
 }
 
@@ -48,8 +52,9 @@ export const FIRST_TIME = Date.UTC(2000, 0);
 const LONGEST_WAIT = 366 * 24 * 3600_000;
 
 /**
- * When an event happened by the server's clock. A client says what its clock shows as it delivers; the difference to ours is how
- * far its clock is off. Nothing happens after it was received; where the two clocks make no sense together, it happened just then. A command, whose clock is ours, is believed as far back as {@link FIRST_TIME}.
+ * When an event happened by the server's clock. A client says what its clock shows as it delivers; the difference to
+ * ours is how far its clock is off. Nothing happens after it was received; where the two clocks make no sense together,
+ * it happened just then. A command, whose clock is ours, is believed as far back as {@link FIRST_TIME}.
  */
 export function happenedAt(at: number, clientNow: number, serverNow: number): number {
   const waited = clientNow - at;

@@ -9,7 +9,10 @@ const count = z.int().min(0);
 const time = z.int().min(0).max(LAST_TIME);
 /** Block numbers, rows and batches: short words without spaces. */
 const name = z.string().regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,39}$/);
-/** Half of a letter, as a name has at its end that was cut after so many letters: no store keeps it as it is (The Unicode Standard, D75). */
+/**
+ * Half of a letter, as a name has at its end that was cut after so many letters: no store keeps it as it is (The
+ * Unicode Standard, D75).
+ */
 const HALF = /\p{Surrogate}/gu;
 /** Names and notes are one line or several, without other control characters. */
 const text = (most: number) =>
@@ -47,8 +50,8 @@ export const eventSchema = z.strictObject({
 });
 
 /**
- * What a store may hold: what earlier versions took is not asked again for its length and letters, only for what everybody who reads
- * it relies on.
+ * What a store may hold: what earlier versions took is not asked again for its length and letters, only for what
+ * everybody who reads it relies on.
  */
 export const storedSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('step'), block: name, step: z.enum(STEPS), done: z.boolean() }),
@@ -58,7 +61,10 @@ export const storedSchema = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('timer'), batch: name, minutes: z.number() }),
 ]);
 
-/** A delivery: the client's clock and its events in order. The events are checked one by one, so that a bad one holds up no others. */
+/**
+ * A delivery: the client's clock and its events in order. The events are checked one by one, so that a bad one holds up
+ * no others.
+ */
 export const deliverySchema = z.strictObject({
   sentAt: time,
   events: z.array(z.unknown()).max(MOST_EVENTS),

@@ -43,7 +43,9 @@ export interface ListOf {
 
 const SIZES = ['length_mm', 'height_mm', 'thickness_mm'] as const;
 const BY = '_by';
-/** What a line is of: the job, the tracker's number of the plan its sizes are from, and the day the list was written. */
+/**
+ * What a line is of: the job, the tracker's number of the plan its sizes are from, and the day the list was written.
+ */
 const OF = ['job', 'plan', 'date'];
 const COLUMNS = [
   'block',
@@ -68,9 +70,10 @@ const SAME_SIZE = 0.11;
 const DAY = 86_400_000;
 
 /**
- * The tracking list as CSV (RFC 4180): a line for each block in the order it lies in the board, with the sizes it was made to, for each step the time
- * it was done (ISO 8601, UTC) and by whom, the notes, a mark of the shape it was made to, by which the list finds its plan again, and of which job and day it is. Words
- * that a spreadsheet would take for a formula are marked with an apostrophe.
+ * The tracking list as CSV (RFC 4180): a line for each block in the order it lies in the board, with the sizes it was
+ * made to, for each step the time it was done (ISO 8601, UTC) and by whom, the notes, a mark of the shape it was made
+ * to, by which the list finds its plan again, and of which job and day it is. Words that a spreadsheet would take for a
+ * formula are marked with an apostrophe.
  *
  * @param now ms
  */
@@ -101,9 +104,10 @@ export function writeList({ job, blocks, plans, state, units }: ListOf, now: num
 }
 
 /**
- * Reads a tracking list back, from this tool or from a spreadsheet (whatever separates the columns there, however it writes dates). It only adds: a
- * step done in the list and not here, a note not yet here. What is done here and not in the list stays done and is named in `differences`, like
- * everything else that is not taken over. Where anything is unclear, nothing is.
+ * Reads a tracking list back, from this tool or from a spreadsheet (whatever separates the columns there, however it
+ * writes dates). It only adds: a step done in the list and not here, a note not yet here. What is done here and not in
+ * the list stays done and is named in `differences`, like everything else that is not taken over. Where anything is
+ * unclear, nothing is.
  *
  * @param now ms; nothing in a list was done later
  */

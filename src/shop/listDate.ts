@@ -22,7 +22,10 @@ const SERIALS = [36_526, 73_051] as const;
 const SERIAL_ZERO = [1899, 11, 30] as const;
 const DAY = 86_400_000;
 
-/** Day and month by numbers alone, with slashes or dashes: which of them comes first, as far as all the dates of a list tell. */
+/**
+ * Day and month by numbers alone, with slashes or dashes: which of them comes first, as far as all the dates of a list
+ * tell.
+ */
 export function dayOrder(cells: readonly string[]): DayOrder {
   const pairs = cells.flatMap((cell) => {
     const [, a, b] = SLASHES.exec(cell.trim()) ?? [];
@@ -33,7 +36,10 @@ export function dayOrder(cells: readonly string[]): DayOrder {
   return dayFirst ? 'day first' : 'month first';
 }
 
-/** Reads a date as spreadsheets write them, by ISO 8601 or the ways of a country; nothing where a cell does not begin with one. Local time where no zone is named. */
+/**
+ * Reads a date as spreadsheets write them, by ISO 8601 or the ways of a country; nothing where a cell does not begin
+ * with one. Local time where no zone is named.
+ */
 export function readDate(cell: string, order: DayOrder): ReadDate | undefined {
   const text = cell.trim();
   const serial = SERIAL.exec(text);

@@ -2,8 +2,9 @@
 const MANY_ZEROS = 0.3;
 
 /**
- * The text of a list as a spreadsheet saves it: UTF-8 or UTF-16, with or without a byte order mark, or else Latin-1 as Windows writes it (WHATWG
- * Encoding: windows-1252). Control characters other than tabs and line ends are left out, and counted.
+ * The text of a list as a spreadsheet saves it: UTF-8 or UTF-16, with or without a byte order mark, or else Latin-1 as
+ * Windows writes it (WHATWG Encoding: windows-1252). Control characters other than tabs and line ends are left out, and
+ * counted.
  */
 export function listText(bytes: Uint8Array): { readonly text: string; readonly removed: number } {
   const read = decoded(bytes).replace(/^\uFEFF/, '');

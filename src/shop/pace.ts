@@ -13,8 +13,9 @@ export const BREAK = 30 * 60_000;
 export const ENOUGH = 5;
 
 /**
- * The pace of the work so far. Each gap between one recorded step and the next is counted toward the step that ends it; breaks are
- * left out. Only what was pressed as the work went on counts (`via` the page), not what was entered afterwards in one go.
+ * The pace of the work so far. Each gap between one recorded step and the next is counted toward the step that ends it;
+ * breaks are left out. Only what was pressed as the work went on counts (`via` the page), not what was entered
+ * afterwards in one go.
  *
  * @param events the log, in any order
  */

@@ -13,7 +13,10 @@ export type Refit =
   | { readonly kind: 'mark-again'; readonly to: BlockSizes }
   /** Larger than needed: take it down to the new sizes. `off` is what comes off each, mm, never below 0. */
   | { readonly kind: 'trim'; readonly to: BlockSizes; readonly off: BlockSizes; readonly turned?: Turn }
-  /** The old one cannot hold the new one: cut another. `short` is what is missing on each size, mm, 0 where only the shape is. */
+  /**
+   * The old one cannot hold the new one: cut another. `short` is what is missing on each size, mm, 0 where only the
+   * shape is.
+   */
   | {
       readonly kind: 'new';
       readonly to: BlockSizes;

@@ -5,8 +5,8 @@ import { stepsBehind } from './step.js';
 import type { TrackedBlock } from './trackedBlock.js';
 
 /**
- * Every block in hand that today's plan no longer agrees with. Blocks that still fit are not listed. What is left over is tried in every other
- * place that has no block yet, each block told for one place at most.
+ * Every block in hand that today's plan no longer agrees with. Blocks that still fit are not listed. What is left over
+ * is tried in every other place that has no block yet, each block told for one place at most.
  *
  * @param planned the blocks of today's plan
  * @param plans every plan that was in force, as recorded then
@@ -46,7 +46,9 @@ export function refitsOf(
   return refits;
 }
 
-/** For each block left over a place it serves: those that fit as they are first, then those with the least to trim off. */
+/**
+ * For each block left over a place it serves: those that fit as they are first, then those with the least to trim off.
+ */
 function otherPlaces(leftOver: readonly TrackedBlock[], open: readonly TrackedBlock[]): ReadonlyMap<string, Elsewhere> {
   const found = new Map<string, Elsewhere>();
   const taken = new Set<string>();

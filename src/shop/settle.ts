@@ -31,7 +31,10 @@ export function answersTo({ kind }: Misfit): readonly Answer[] {
   }
 }
 
-/** What is recorded for an answer. What is made new begins again: every step of the old block is undone, and the new one is cut. */
+/**
+ * What is recorded for an answer. What is made new begins again: every step of the old block is undone, and the new one
+ * is cut.
+ */
 export function settled(answer: Answer, block: string, { marks }: BlockState): readonly Happening[] {
   if (answer === 'trimmed' || answer === 'turned' || answer === 'kept') return [{ kind: 'trimmed', block }];
   const undone = STEPS.filter((step) => (marks[step] ?? []).length > 0).map((step): Happening => ({

@@ -6,7 +6,10 @@ export type Turn = 'round' | 'over' | 'round and over';
 
 /** How closely a sawn and sanded block of foam is made and its chamber routed, mm. Common practice, no source. */
 export const FIT_TOLERANCE = 0.5;
-/** Foams of one name whose densities differ by no more than this share are one foam: sheets of it vary as much. Common practice, no source. */
+/**
+ * Foams of one name whose densities differ by no more than this share are one foam: sheets of it vary as much. Common
+ * practice, no source.
+ */
 const SAME_DENSITY = 0.1;
 
 /** Every way to put a block in, the one it was made for first. */
@@ -56,7 +59,10 @@ function chamberOf({ outline, sizes }: TrackedBlock): Shape {
   return { outline, thickness: sizes.thickness };
 }
 
-/** A block is a prism: turned over, its other face is put in first, so each of the four ways is a turn in the hand and no mirror image. */
+/**
+ * A block is a prism: turned over, its other face is put in first, so each of the four ways is a turn in the hand and
+ * no mirror image.
+ */
 function turned(outline: Outline, turn: Turn | undefined): Outline {
   if (turn === undefined) return outline;
   const along = turn === 'over' ? 1 : -1;

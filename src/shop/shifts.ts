@@ -1,10 +1,11 @@
 import type { PathD } from 'clipper2-ts';
 
 /**
- * The shifts at which `inner` keeps within every straight line along an edge of `room`, as a convex polygon; empty where there are none. Where `room`
- * bulges outward everywhere these are the shifts at which `inner` lies inside it; elsewhere no others need to be tried. Each line leaves a half-plane
- * of shifts (Lozano-Pérez, as in `containment.ts`), cut from a square one after the other (Sutherland and Hodgman, "Reentrant polygon clipping",
- * Communications of the ACM 17(1), 1974).
+ * The shifts at which `inner` keeps within every straight line along an edge of `room`, as a convex polygon; empty
+ * where there are none. Where `room` bulges outward everywhere these are the shifts at which `inner` lies inside it;
+ * elsewhere no others need to be tried. Each line leaves a half-plane of shifts (Lozano-Pérez, as in `containment.ts`),
+ * cut from a square one after the other (Sutherland and Hodgman, "Reentrant polygon clipping", Communications of the
+ * ACM 17(1), 1974).
  *
  * @param slack how far `inner` may stand over a line, mm
  */

@@ -2,7 +2,10 @@ import type { Misfit } from './refit.js';
 import { stageOf, type BlockState } from './state.js';
 import type { Step } from './step.js';
 
-/** How far a block has come that fits today's plan: what must be made new has come nowhere, what must be trimmed is only cut. */
+/**
+ * How far a block has come that fits today's plan: what must be made new has come nowhere, what must be trimmed is only
+ * cut.
+ */
 export function stageThatFits(state: BlockState | undefined, misfit: Misfit | undefined): Step | undefined {
   const stage = stageOf(state);
   if (!misfit || misfit.kind === 'turn') return stage;

@@ -52,10 +52,10 @@ export const UNTOUCHED: BlockState = { marks: {}, notes: [], photos: [] };
 const RECENT = 40;
 
 /**
- * The state after more events, in the order of the log. Doing a step twice is one step. An undo takes back the marks its maker
- * could see (numbered up to `seen`) and its maker's own earlier ones, and no others: if somebody else did the step in the meantime,
- * it stays done (an observed-remove set: Shapiro, Preguiça, Baquero, Zawirski, "A comprehensive study of convergent and
- * commutative replicated data types", 2011, section 3.3.5).
+ * The state after more events, in the order of the log. Doing a step twice is one step. An undo takes back the marks
+ * its maker could see (numbered up to `seen`) and its maker's own earlier ones, and no others: if somebody else did the
+ * step in the meantime, it stays done (an observed-remove set: Shapiro, Preguiça, Baquero, Zawirski, "A comprehensive
+ * study of convergent and commutative replicated data types", 2011, section 3.3.5).
  */
 export function stateAfter(start: ShopState, events: Iterable<StoredEvent>): ShopState {
   const blocks = new Map(start.blocks);
@@ -95,7 +95,9 @@ export function stageOf(block: BlockState | undefined): Step | undefined {
   return STEPS.findLast((step) => (block?.marks[step]?.length ?? 0) > 0);
 }
 
-/** A block's state while a log is being counted in: a copy nobody else holds yet, so that it may be added to in place. */
+/**
+ * A block's state while a log is being counted in: a copy nobody else holds yet, so that it may be added to in place.
+ */
 interface Draft {
   readonly marks: Partial<Record<Step, Mark[]>>;
   readonly notes: Remark[];

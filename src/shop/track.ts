@@ -28,7 +28,10 @@ export interface TrackCall extends Omit<ServeIo, 'blocks'> {
   readonly jobFile: string;
   /** Plans the job; asked for only where the tracker does not know the plan of just this job already. */
   readonly plan: () => Promise<readonly TrackedBlock[]>;
-  /** What the plan depends on, in short: the job and the program. Absent where the program cannot be told from another of the same version. */
+  /**
+   * What the plan depends on, in short: the job and the program. Absent where the program cannot be told from another
+   * of the same version.
+   */
   readonly planMark?: string;
   readonly readBytes: (file: string) => Bytes;
   /** Writes a list, unless something stands in the way, which it says. */
@@ -43,7 +46,8 @@ interface TrackIo extends TrackCall {
 /**
  * The command `chamberwright track JOB`, from what follows the job.
  *
- * @returns 0 when it is done, 1 when blocks in hand no longer fit the plan, 2 when it was not understood or something is in the way
+ * @returns 0 when it is done, 1 when blocks in hand no longer fit the plan, 2 when it was not understood or something
+ *   is in the way
  */
 export async function trackCommand(args: readonly string[], io: TrackCall): Promise<number> {
   const read = readArgs(args);
@@ -76,7 +80,9 @@ export async function trackCommand(args: readonly string[], io: TrackCall): Prom
 /** The setting that says of which job and program the newest plan is. */
 const PLANNED = 'planned';
 
-/** The newest plan recorded, where it is that of just this job and this program: planning it again would give the same. */
+/**
+ * The newest plan recorded, where it is that of just this job and this program: planning it again would give the same.
+ */
 async function knownPlan(store: ShopStore, { planMark }: TrackCall): Promise<PlanRecord | undefined> {
   if (planMark === undefined) return undefined;
   const newest = (await store.plans()).at(-1);
@@ -193,7 +199,10 @@ async function blocksAndStep(args: TrackArgs, store: ShopStore, plan: number, io
   return 0;
 }
 
-/** Why a step or an answer cannot be recorded for a block as the plan is now: work on a block that does not fit would be told as done. */
+/**
+ * Why a step or an answer cannot be recorded for a block as the plan is now: work on a block that does not fit would be
+ * told as done.
+ */
 function whyNot(
   id: string,
   step: Step | undefined,
@@ -258,7 +267,10 @@ async function listOf(store: ShopStore, { job, blocks, units }: TrackIo): Promis
   return { job, blocks, units, plans: await store.plans(), state: store.state };
 }
 
-/** Records what one command enters, all or nothing: a client of its own, that lives no longer than the command. Gives the exit code. */
+/**
+ * Records what one command enters, all or nothing: a client of its own, that lives no longer than the command. Gives
+ * the exit code.
+ */
 async function record(
   entries: readonly (Omit<ListEntry, 'plan'> & { readonly plan?: number })[],
   via: ShopEvent['via'],

@@ -4,7 +4,9 @@ import type { ThinWall } from '../wall/prove.js';
 
 export const WALL = { deck: 'deck skin', bottom: 'bottom skin', rail: 'rail wall' } as const;
 
-/** `R2-07: rail wall 17.2 mm, 0.8 mm under the 18 mm asked; thinnest 1204 mm from the nose, 262 mm right of the centreline` */
+/**
+ * As in `R2-07: rail wall 17.2 mm, 0.8 mm under the 18 mm asked; thinnest 1204 mm from the nose, 262 mm right of …`
+ */
 export function sayThin({ chamber, patch, wall, asked, at }: ThinWall, units: Units): string {
   const [x, y] = at;
   const exact = (mm: number) => sayExactly(mm, units);

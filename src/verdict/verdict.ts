@@ -15,13 +15,17 @@ export interface Verdict {
   readonly stands: boolean;
   /** Why it does not stand, each a sentence. No papers are made of such a plan. */
   readonly refusals: readonly string[];
-  /** What can hardly be right in what was measured and weighed, each a sentence. The plan stands, but a builder must look first. */
+  /**
+   * What can hardly be right in what was measured and weighed, each a sentence. The plan stands, but a builder must
+   * look first.
+   */
   readonly doubts: readonly string[];
 }
 
 /**
- * Gathers everything that is against a plan: walls too thin and other rules broken, chambers out of the cutter's reach, dots in the way of the finished surface, a dotted joint
- * without dots, no chamber at all; and measures, weighings and names that can hardly be right.
+ * Gathers everything that is against a plan: walls too thin and other rules broken, chambers out of the cutter's reach,
+ * dots in the way of the finished surface, a dotted joint without dots, no chamber at all; and measures, weighings and
+ * names that can hardly be right.
  *
  * @param proof what proving the plan has found: `proofOf`, or `asPlanned` for those who ask while a slider moves
  */
@@ -51,7 +55,9 @@ export function verdictOf(plan: Plan, { thin, faults }: Proof): Verdict {
   };
 }
 
-/** The walls too thin by the plan's own figures: the same as proving them once more, at once. Nothing else is proved. */
+/**
+ * The walls too thin by the plan's own figures: the same as proving them once more, at once. Nothing else is proved.
+ */
 export function asPlanned({ chambers, asked }: Plan): Proof {
   const thin = chambers.flatMap(({ id, wall, at }) =>
     PATCHES.filter((patch) => !(wall[patch] >= asked[patch])).map((patch) => ({
@@ -68,7 +74,9 @@ export function asPlanned({ chambers, asked }: Plan): Proof {
 /** Whether there is nothing that a builder must act on first. */
 export const isWell = ({ stands, doubts }: Verdict): boolean => stands && doubts.length === 0;
 
-/** A verdict in lines, the same wherever it is said: what is against the plan, what to look at, and whether it stands. */
+/**
+ * A verdict in lines, the same wherever it is said: what is against the plan, what to look at, and whether it stands.
+ */
 export function sayVerdict({ stands, refusals, doubts }: Verdict, { chambers }: Plan): string[] {
   return [
     ...(doubts.length > 0 ? [words.look, ...doubts.map((doubt) => `  ${doubt}`)] : []),

@@ -1,6 +1,6 @@
 /**
- * Closest points of simple figures, 3-D. Everything is written into `found` and nothing is allocated: these are the innermost loops
- * of the proof. Source of the methods: C. Ericson, "Real-Time Collision Detection" (2005), ch. 5.1.
+ * Closest points of simple figures, 3-D. Everything is written into `found` and nothing is allocated: these are the
+ * innermost loops of the proof. Source of the methods: C. Ericson, "Real-Time Collision Detection" (2005), ch. 5.1.
  *
  * Layout of `Found`: 0 the squared distance, 1–3 the point on the flat, 4–6 the point on the triangle.
  */
@@ -11,8 +11,9 @@ export function noFound(): Found {
 }
 
 /**
- * Rectangles in space, one behind the other, `FLAT` numbers each. Layout of one: 0–2 one corner, 3–5 the first side, 6–8 the second side
- * (square to the first), 9–11 the unit normal, 12–14 the corner at the end of the first side, 15–17 of the second, 18–20 of both.
+ * Rectangles in space, one behind the other, `FLAT` numbers each. Layout of one: 0–2 one corner, 3–5 the first side,
+ * 6–8 the second side (square to the first), 9–11 the unit normal, 12–14 the corner at the end of the first side, 15–17
+ * of the second, 18–20 of both.
  */
 export type Flats = Float64Array;
 
@@ -59,13 +60,19 @@ function set(numbers: Float64Array, at: number, x: number, y: number, z: number)
   numbers[at + 2] = z;
 }
 
-/** Betters `found` by the corners of the flat that begins at `at` and of the triangle whose nine corner numbers stand in `c`, each against the other figure. */
+/**
+ * Betters `found` by the corners of the flat that begins at `at` and of the triangle whose nine corner numbers stand in
+ * `c`, each against the other figure.
+ */
 export function cornersToTriangle(flats: Flats, at: number, c: Float64Array, found: Found): void {
   for (let i = 0; i < 9; i += 3) pointToFlat(flats, at, c, i, found);
   for (let i = 0; i < 4; i++) pointToTriangle(flats, at + CORNERS[i]!, c, found);
 }
 
-/** Betters `found` by the edges of both, against each other. With the corners, this is all there is where the two do not meet. */
+/**
+ * Betters `found` by the edges of both, against each other. With the corners, this is all there is where the two do not
+ * meet.
+ */
 export function edgesToTriangle(flats: Flats, at: number, c: Float64Array, found: Found): void {
   for (let a = 0; a < 9; a += 3) {
     const b = a === 6 ? 0 : a + 3;
@@ -86,8 +93,8 @@ export function crossTriangle(flats: Flats, at: number, c: Float64Array, found: 
 }
 
 /**
- * Squares that differ by less, mm², are the same: of two places as near, as on both sides of a symmetric board, the first is kept on every machine,
- * though the last bits of sines and roots differ.
+ * Squares that differ by less, mm², are the same: of two places as near, as on both sides of a symmetric board, the
+ * first is kept on every machine, though the last bits of sines and roots differ.
  */
 const TIE = 1e-9;
 
@@ -133,7 +140,10 @@ export function pointToFlat(flats: Flats, at: number, c: Float64Array, i: number
   better(found, x + u * ex + v * dx, y + u * ey + v * dy, z + u * ez + v * dz, qx, qy, qz);
 }
 
-/** The point that stands at `i` in `p` against the triangle; Ericson 5.1.5: by the region of the triangle's plane in which the point lies. */
+/**
+ * The point that stands at `i` in `p` against the triangle; Ericson 5.1.5: by the region of the triangle's plane in
+ * which the point lies.
+ */
 function pointToTriangle(p: Float64Array, i: number, c: Float64Array, found: Found): void {
   const px = p[i]!,
     py = p[i + 1]!,
@@ -181,7 +191,10 @@ function pointToTriangle(p: Float64Array, i: number, c: Float64Array, found: Fou
   better(found, px, py, pz, ax + s * ux + t * vx, ay + s * uy + t * vy, az + s * uz + t * vz);
 }
 
-/** The edge from the corner that stands at `corner` along the side at `side` against the one between corners `a` and `b` of the triangle; Ericson 5.1.9. */
+/**
+ * The edge from the corner that stands at `corner` along the side at `side` against the one between corners `a` and `b`
+ * of the triangle; Ericson 5.1.9.
+ */
 function edgeToEdge(
   flats: Flats,
   corner: number,
@@ -227,7 +240,10 @@ function edgeToEdge(
 /** Where an edge goes through a plane. */
 const crossing = new Float64Array(3);
 
-/** Whether the edge from p along v, which begins at a height over a plane and falls by so much, goes through it; `crossing` is where. */
+/**
+ * Whether the edge from p along v, which begins at a height over a plane and falls by so much, goes through it;
+ * `crossing` is where.
+ */
 function crosses(
   height: number,
   fall: number,

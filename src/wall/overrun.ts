@@ -20,8 +20,9 @@ const MOST = 25;
 const NEAR = 0.05;
 
 /**
- * For each chamber, how much deeper than planned it may come out with every wall still what the builder asked for, the routing tolerance
- * not counted on top: that is what the tolerance is for. Sorted, the first to give first. What is routed right through has no depth to miss.
+ * For each chamber, how much deeper than planned it may come out with every wall still what the builder asked for, the
+ * routing tolerance not counted on top: that is what the tolerance is for. Sorted, the first to give first. What is
+ * routed right through has no depth to miss.
  *
  * @param stated the walls asked without the tolerance, mm
  * @param floor what is left before a solid member, mm

@@ -3,9 +3,9 @@ import { PATCHES, type Mesh, type Patch } from '../board/mesh.js';
 /**
  * The triangles of one patch in a tree of boxes, so that the near ones are found without asking the far ones.
  *
- * Layout: `order` holds the numbers of the patch's triangles in the mesh; those that lie near each other stand near each other, `LEAF` to a
- * leaf. `boxes` holds six numbers a node (low x y z, high x y z) of a complete binary tree: the root is node 1, the children of
- * node i are 2i and 2i + 1, the leaves are nodes `leaves` to 2·`leaves` − 1.
+ * Layout: `order` holds the numbers of the patch's triangles in the mesh; those that lie near each other stand near
+ * each other, `LEAF` to a leaf. `boxes` holds six numbers a node (low x y z, high x y z) of a complete binary tree: the
+ * root is node 1, the children of node i are 2i and 2i + 1, the leaves are nodes `leaves` to 2·`leaves` − 1.
  */
 export interface PatchTree {
   readonly mesh: Mesh;

@@ -3,10 +3,12 @@ import type { Face } from '../layup/layup.js';
 import { AFTER_SECOND, CORNERS, FLAT, setNormal, setSides, type Flats } from './closest.js';
 
 /**
- * A chamber's solid in the board frame: the rectangles that the edges of its profile sweep through its depth, and its two flat ends.
+ * A chamber's solid in the board frame: the rectangles that the edges of its profile sweep through its depth, and its
+ * two flat ends.
  *
- * Layout of `flats` as in `closest.ts`. `boxes` holds six numbers (low x y z, high x y z) for the whole solid, then for each flat, then for
- * the ends at the face and at the depth, then for each group of `GROUP` of these parts in their order.
+ * Layout of `flats` as in `closest.ts`. `boxes` holds six numbers (low x y z, high x y z) for the whole solid, then for
+ * each flat, then for the ends at the face and at the depth, then for each group of `GROUP` of these parts in their
+ * order.
  */
 export interface Solid {
   readonly face: Face;

@@ -17,7 +17,9 @@ import { GROUP, inProfile, type Solid } from './solid.js';
 
 /** The thinnest place between a chamber and a part of the surface. */
 export interface Thinnest {
-  /** The distance on the mesh, mm, exact but for rounding. 0 where they meet, negative where the chamber lies outside. */
+  /**
+   * The distance on the mesh, mm, exact but for rounding. 0 where they meet, negative where the chamber lies outside.
+   */
   readonly distance: number;
   /** Where it is on the surface and on the chamber, board frame. */
   readonly onSurface: Point;
@@ -28,7 +30,10 @@ export type Point = readonly [x: number, y: number, z: number];
 
 /** Gaps that differ by less, mm, are the same: what is looked at first must not hang on the last bits of a machine. */
 const TIE = 1e-9;
-/** How much further than expected may be looked, mm: more than rounding and ties come to, so that the same place is found as without it. */
+/**
+ * How much further than expected may be looked, mm: more than rounding and ties come to, so that the same place is
+ * found as without it.
+ */
 const BEYOND_EXPECTED = 1e-6;
 /** Nodes still to be visited, and the squares of their gaps; a walk keeps one a level. */
 const stack = new Int32Array(64);
@@ -39,10 +44,12 @@ const corners = new Float64Array(9);
 /**
  * The smallest distance between a chamber's solid and a patch, or several, by branch and bound over the patches' trees.
  *
- * A pair of flat and triangle is bounded from below by their boxes and by the two planes (the triangle's against the flat's corners, the
- * flat's against the triangle's); only pairs whose bound lies under the best found are measured exactly. Empty patches are infinitely far.
+ * A pair of flat and triangle is bounded from below by their boxes and by the two planes (the triangle's against the
+ * flat's corners, the flat's against the triangle's); only pairs whose bound lies under the best found are measured
+ * exactly. Empty patches are infinitely far.
  *
- * @param expected that the solid is no further than this, mm: nothing beyond is looked at. It changes nothing but the time it takes, also where
+ * @param expected that the solid is no further than this, mm: nothing beyond is looked at. It changes nothing but the
+ *   time it takes, also where
  *   it is wrong.
  */
 export function thinnest(solid: Solid, trees: readonly PatchTree[], expected = Infinity): Thinnest {
@@ -150,8 +157,9 @@ function searchPart(search: Search, solid: Solid, part: number, tree: PatchTree,
 }
 
 /**
- * A flat against a triangle. First what parts them along the triangle's normal, which mostly decides, along the line of the best found, and along
- * the flat's normal: any direction gives a true bound (separating axis). Then the corners, which are cheap and mostly near the truth, then the edges.
+ * A flat against a triangle. First what parts them along the triangle's normal, which mostly decides, along the line of
+ * the best found, and along the flat's normal: any direction gives a true bound (separating axis). Then the corners,
+ * which are cheap and mostly near the truth, then the edges.
  */
 function searchPair(search: Search, flats: Flats, flat: number, mesh: Mesh, triangle: number): void {
   let bound = planeParted(flats, flat, mesh, triangle);
@@ -235,7 +243,10 @@ function furthest(flats: Flats, flat: number, x: number, y: number, z: number): 
   return along(flat) + (e > 0 ? e : 0) + (d > 0 ? d : 0);
 }
 
-/** Betters `found` by the point that stands at `i` in `c` against a flat end; the end's edges are asked with the flats around it. */
+/**
+ * Betters `found` by the point that stands at `i` in `c` against a flat end; the end's edges are asked with the flats
+ * around it.
+ */
 function pointToEnd(
   { face, profile, depth, reach }: Solid,
   end: number,

@@ -18,10 +18,11 @@ export function onSurface({ places: { deck, bottom, rail } }: Walls): Places {
 }
 
 /**
- * Proves the walls of a chamber against the finished surface. The mesh may lie outside the smooth surface by `chordError`, so every wall is
- * given thinner by that much: a true lower bound.
+ * Proves the walls of a chamber against the finished surface. The mesh may lie outside the smooth surface by
+ * `chordError`, so every wall is given thinner by that much: a true lower bound.
  *
- * @param near points of the surface that are thought to be near the thinnest places: they change nothing but the time it takes
+ * @param near points of the surface that are thought to be near the thinnest places: they change nothing but the time
+ *   it takes
  */
 export function wallsOf(solid: Solid, trees: PatchTrees, chordError: number, near?: Places): Walls {
   const entries = PATCHES.map(

@@ -1,5 +1,6 @@
 /**
- * A part of a section that bends as one with the rest: its modulus, MPa, and ∫ dA, ∫ z dA, ∫ z² dA, in mm², mm³, mm⁴, about the same level for all.
+ * A part of a section that bends as one with the rest: its modulus, MPa, and ∫ dA, ∫ z dA, ∫ z² dA, in mm², mm³, mm⁴,
+ * about the same level for all.
  */
 export interface SectionPart {
   readonly modulus: number;

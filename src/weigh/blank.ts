@@ -5,8 +5,9 @@ import { AlongBoard, type Moments } from './moments.js';
 import type { Slices } from './slices.js';
 
 /**
- * The glued blank: strips and stringers sawn to rocker and thickness, each as high as the board anywhere across it, the outermost as wide as the
- * board at its widest. Litres, left to right, without anything left over, and what every mm left over all around adds.
+ * The glued blank: strips and stringers sawn to rocker and thickness, each as high as the board anywhere across it, the
+ * outermost as wide as the board at its widest. Litres, left to right, without anything left over, and what every mm
+ * left over all around adds.
  */
 export interface Blank {
   readonly members: readonly Moments[];
@@ -42,7 +43,10 @@ export function blankOf(board: Board, layup: Layup, slices: Slices): Blank {
   return { members, perMm, widest };
 }
 
-/** A blank whose strips are not sawn to the rocker: a box around the board of the thickness that the job gives, litres, left to right. */
+/**
+ * A blank whose strips are not sawn to the rocker: a box around the board of the thickness that the job gives, litres,
+ * left to right.
+ */
 export function boxBlank(
   layup: Layup,
   length: number,

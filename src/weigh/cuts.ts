@@ -22,8 +22,8 @@ export function cutsOf(chambers: readonly Chamber[], { rows }: Layup): ChamberCu
 }
 
 /**
- * A joint lies at a depth that changes evenly along the chamber, so each member's share is the profile times its thickness at the profile's
- * centre of area: exact where no joint runs out of the chamber's end.
+ * A joint lies at a depth that changes evenly along the chamber, so each member's share is the profile times its
+ * thickness at the profile's centre of area: exact where no joint runs out of the chamber's end.
  */
 function cutOf({ id, contour, profile, depth }: Chamber, row: Row): ChamberCut {
   const { area, x: s } = momentsOf(contour);

@@ -1,6 +1,9 @@
 import type { Figure } from './usual.js';
 
-/** What is held of some unknowns: their likeliest values and how they may be off together. `covariance` is n × n, row by row. */
+/**
+ * What is held of some unknowns: their likeliest values and how they may be off together. `covariance` is n × n, row by
+ * row.
+ */
 export interface Estimate {
   readonly values: Float64Array;
   readonly covariance: Float64Array;
@@ -15,10 +18,12 @@ export function priorOf(unknowns: readonly Figure[]): Estimate {
 }
 
 /**
- * Takes in one weighing: of `parts[i]` times each unknown the scale said `weight`, give or take `spread` (one standard deviation).
+ * Takes in one weighing: of `parts[i]` times each unknown the scale said `weight`, give or take `spread` (one standard
+ * deviation).
  *
- * This is least squares with the spreads as weights, one equation at a time: what comes out makes the sum of all squared differences, each
- * divided by its spread, the least. R. E. Kalman, J. Basic Eng. 82 (1960), without the motion.
+ * This is least squares with the spreads as weights, one equation at a time: what comes out makes the sum of all
+ * squared differences, each divided by its spread, the least. R. E. Kalman, J. Basic Eng. 82 (1960), without the
+ * motion.
  */
 export function updated(estimate: Estimate, parts: ArrayLike<number>, weight: number, spread: number): Estimate {
   const n = estimate.values.length;

@@ -4,8 +4,8 @@ import type { FinSpec } from '../job/spec/finish.js';
 const SECTION_SHARE = 2 / 3;
 
 /**
- * Volume of a fin, litres. Chord and thickness run straight from base to tip, so the section's area is of second degree along the depth and
- * Simpson's rule is exact.
+ * Volume of a fin, litres. Chord and thickness run straight from base to tip, so the section's area is of second degree
+ * along the depth and Simpson's rule is exact.
  */
 export function finVolume({ base, tip, depth, thickness, tipThickness }: FinSpec): number {
   const middle = ((base + tip) / 2) * ((thickness + tipThickness) / 2);

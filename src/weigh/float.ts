@@ -1,4 +1,7 @@
-/** Density of water at 15 °C, kg/m³: ITTC Recommended Procedure 7.5-02-01-03, fresh water and sea water of 35.165 g/kg of salt. */
+/**
+ * Density of water at 15 °C, kg/m³: ITTC Recommended Procedure 7.5-02-01-03, fresh water and sea water of 35.165 g/kg
+ * of salt.
+ */
 export const WATER = { fresh: 999.1, sea: 1026.02 } as const;
 export type Water = keyof typeof WATER;
 

@@ -11,14 +11,20 @@ import { finVolume } from './fin.js';
 import { densitySpread, type Figure, USUAL } from './usual.js';
 import { USUAL_GLASS } from '../job/usual-glass.js';
 
-/** Something nobody knows before it is weighed: a density (kg/m³), what a job takes by area (g/m²), a share of what was meant. */
+/**
+ * Something nobody knows before it is weighed: a density (kg/m³), what a job takes by area (g/m²), a share of what was
+ * meant.
+ */
 export interface Unknown extends Figure {
   /** `material:redwood`, `jointGlue`, `wetOut`, … */
   readonly id: string;
   readonly unit: 'kg/m³' | 'g/m²' | 'mm' | 'share';
 }
 
-/** One unknown's part in the weight: `moments` times the unknown is kg, from one stage on and, where given, only before another. */
+/**
+ * One unknown's part in the weight: `moments` times the unknown is kg, from one stage on and, where given, only before
+ * another.
+ */
 export interface Entry {
   readonly unknown: string;
   readonly moments: Moments;
@@ -26,7 +32,10 @@ export interface Entry {
   readonly before?: Stage;
 }
 
-/** Everything that is put on and taken off, so that a weight at any stage is a sum of unknowns times what the drawing says. */
+/**
+ * Everything that is put on and taken off, so that a weight at any stage is a sum of unknowns times what the drawing
+ * says.
+ */
 export interface Ledger {
   readonly unknowns: readonly Unknown[];
   readonly entries: readonly Entry[];
@@ -81,7 +90,10 @@ function densityOf(material: Material): string {
   return `material:${material.name}`;
 }
 
-/** The solid board as shaped. What the shaper left on is taken to weigh as the members do on the whole, by their usual densities. */
+/**
+ * The solid board as shaped. What the shaper left on is taken to weigh as the members do on the whole, by their usual
+ * densities.
+ */
 function boardEntries({ members, skin }: Bare, layup: Layup): Entry[] {
   const densities = layup.members.map(({ material }) => material.density);
   const volume = sumOf(members).amount;
@@ -99,7 +111,10 @@ function boardEntries({ members, skin }: Bare, layup: Layup): Entry[] {
   ];
 }
 
-/** The blank: a box where the job gives its thickness, else strips sawn to the rocker, with something left over all around. */
+/**
+ * The blank: a box where the job gives its thickness, else strips sawn to the rocker, with something left over all
+ * around.
+ */
 function blankEntries({ blank, length }: Bare, layup: Layup, { dots }: Pick<Job, 'dots'>): Entry[] {
   const box = dots?.blank.thickness;
   const members = box === undefined ? blank.members : boxBlank(layup, length, blank, box, dots!.blank);
@@ -147,7 +162,10 @@ function chamberEntries(cuts: readonly ChamberCut[], blocks: readonly Block[], f
   ];
 }
 
-/** Bonded joints are glued with the blank; dotted ones, over the ends of the blocks too, when the pieces come together again. */
+/**
+ * Bonded joints are glued with the blank; dotted ones, over the ends of the blocks too, when the pieces come together
+ * again.
+ */
 function glueEntries({ bondedJoints, dottedJoints }: Bare, cuts: readonly ChamberCut[]): Entry[] {
   return [
     { unknown: 'jointGlue', moments: times(bondedJoints, GRAMS), from: 'blank' },

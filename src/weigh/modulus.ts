@@ -3,9 +3,10 @@ import type { Material } from '../job/job.js';
 /**
  * Stiffness of materials along the board (modulus of elasticity), MPa.
  *
- * Woods: USDA FPL-GTR-282 (2021), tables 5-3b and 5-5b at 12 % moisture, with the 10 % of its footnote for true bending. Paulownia: Akyildiz & Kol, J.
- * Environ. Biol. 31(3):351-355, 2010. Expanded foams: secant at 1 % of ASTM D6817; laboratory samples run at half of what is found in the field
- * (Negussey 2007), so foam is known to a factor of two and matters little. Extruded foams and polyurethane: from memory.
+ * Woods: USDA FPL-GTR-282 (2021), tables 5-3b and 5-5b at 12 % moisture, with the 10 % of its footnote for true
+ * bending. Paulownia: Akyildiz & Kol, J. Environ. Biol. 31(3):351-355, 2010. Expanded foams: secant at 1 % of ASTM
+ * D6817; laboratory samples run at half of what is found in the field (Negussey 2007), so foam is known to a factor of
+ * two and matters little. Extruded foams and polyurethane: from memory.
  */
 const KNOWN: Readonly<Record<string, number>> = {
   redwood: 9240 * 1.1,
@@ -38,7 +39,10 @@ export function modulusOf({ name, density }: Material): number {
 
 /** Foam's modulus of elasticity over its shear modulus: 2.2 to 2.6 (Zenkert 1997, from memory), the middle of it. */
 const FOAM_OVER_SHEAR = 2.4;
-/** The same for wood along and across the grain: softwoods lie between 12 and 20 (Wood Handbook, table of elastic ratios; from memory). */
+/**
+ * The same for wood along and across the grain: softwoods lie between 12 and 20 (Wood Handbook, table of elastic
+ * ratios; from memory).
+ */
 const WOOD_OVER_SHEAR = 16;
 
 /** Shear modulus of a member's or a block's material, upright along the board, MPa. */
@@ -47,8 +51,8 @@ export function shearModulusOf(material: Material): number {
 }
 
 /**
- * Softwoods at 12 % moisture: 20.5 GPa · G^0.84, where G is the ovendry weight by volume (Wood Handbook, table of functions relating
- * mechanical properties to specific gravity; from memory), and 10 % for true bending.
+ * Softwoods at 12 % moisture: 20.5 GPa · G^0.84, where G is the ovendry weight by volume (Wood Handbook, table of
+ * functions relating mechanical properties to specific gravity; from memory), and 10 % for true bending.
  */
 function woodByDensity(density: number): number {
   const gravity = density / 1120;
@@ -69,8 +73,8 @@ const EPOXY = 1.15;
  *
  * @param cloth g/m²
  * @param resin by weight, as a share of the cloth's
- * @returns its thickness, mm, and its modulus along the board, MPa: 30 ψ − 0.5 GPa, ψ the share of glass by weight (the form of ISO 12215-5, from
- * memory; hand lay-up lies between 10 and 15 GPa)
+ * @returns its thickness, mm, and its modulus along the board, MPa: 30 ψ − 0.5 GPa, ψ the share of glass by weight (the
+ *   form of ISO 12215-5, from memory; hand lay-up lies between 10 and 15 GPa)
  */
 export function laminateOf(cloth: number, resin: number): { thickness: number; modulus: number } {
   return {

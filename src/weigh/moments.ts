@@ -1,6 +1,6 @@
 /**
- * How much of something there is and how it lies about the board: an amount (litres, m², m, kg) and its moments about the nose tip and
- * the centreline. Bulks add up; times a density they are weights.
+ * How much of something there is and how it lies about the board: an amount (litres, m², m, kg) and its moments about
+ * the nose tip and the centreline. Bulks add up; times a density they are weights.
  */
 export interface Moments {
   readonly amount: number;

@@ -4,8 +4,8 @@ import type { Layup } from '../layup/layup.js';
 /**
  * The finished, solid board cut across at every row of its grid and along every joint.
  *
- * Layout: member `m` (left to right, as in `Layup.members`) of row `i` is number `i · members + m`; joint `j` of row `i` is number
- * `i · joints + j`. Board frame, mm. What the outline leaves nothing of is 0.
+ * Layout: member `m` (left to right, as in `Layup.members`) of row `i` is number `i · members + m`; joint `j` of row
+ * `i` is number `i · joints + j`. Board frame, mm. What the outline leaves nothing of is 0.
  */
 export interface Slices {
   readonly xs: Float64Array;
@@ -77,7 +77,10 @@ export function slicesOf({ grid }: Board, layup: Layup): Slices {
   return slices;
 }
 
-/** What lies under a straight stretch of the section, from height 0. Simpson's rule, exact: nothing here is of more than third degree. */
+/**
+ * What lies under a straight stretch of the section, from height 0. Simpson's rule, exact: nothing here is of more than
+ * third degree.
+ */
 function addStrip(s: Slices, at: number, sign: number, y0: number, y1: number, z0: number, z1: number): void {
   const w = (sign * (y1 - y0)) / 6;
   const y = (y0 + y1) / 2;

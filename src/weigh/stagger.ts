@@ -9,7 +9,10 @@ export interface StaggerCompared {
   readonly inLine: Stiffness;
 }
 
-/** Routes the board a second time, without stagger and as if it were not glued up yet, and compares. Takes about as long as a plan. */
+/**
+ * Routes the board a second time, without stagger and as if it were not glued up yet, and compares. Takes about as long
+ * as a plan.
+ */
 export function compareStagger(bench: Bench & { readonly chambers: readonly Chamber[] }, job: Job): StaggerCompared {
   const { board, layup, trees, bare, chambers } = bench;
   const inLine = tryChambers({ board, layup, trees, bare }, { ...job, chambers: { ...job.chambers, stagger: 0 } });

@@ -40,7 +40,10 @@ export interface TradeOff {
   readonly chambers: number;
 }
 
-/** A lever that is at the end of its bounds, or that has none; or walls between two of which the target is passed over in one step. */
+/**
+ * A lever that is at the end of its bounds, or that has none; or walls between two of which the target is passed over
+ * in one step.
+ */
 export interface Hindrance {
   readonly lever: WallName | 'walls' | 'fill' | 'cloth';
   readonly at: 'least' | 'most' | 'fixed' | 'jump';
@@ -75,11 +78,12 @@ interface Tried {
 }
 
 /**
- * Finds the plan that meets a target with its walls as thick as can be. All walls go together, each by the same share of its bounds; every fill and
- * cloth is tried with each. Of those that meet the target the one with the thickest walls is taken.
+ * Finds the plan that meets a target with its walls as thick as can be. All walls go together, each by the same share
+ * of its bounds; every fill and cloth is tried with each. Of those that meet the target the one with the thickest walls
+ * is taken.
  *
- * Walls are first tried at five shares, each a full plan with its proof; between the two that hold the target it is then closed in on by straight
- * lines, and by halves every third time.
+ * Walls are first tried at five shares, each a full plan with its proof; between the two that hold the target it is
+ * then closed in on by straight lines, and by halves every third time.
  */
 export function steer(bench: Bench, job: Job, target: TargetSpec, progress: Progress = () => undefined): Steered {
   const aim = target.weight === undefined ? 'balance' : 'weight';
@@ -141,8 +145,9 @@ interface Bracket {
 type Off = (each: Tried, choice: number) => number;
 
 /**
- * Of all choices the pair of neighbouring shares with the thickest walls between which the target lies, where no thicker share already meets it. A
- * target that lies in a jump, where a chamber more or less is worth its while, is looked for elsewhere.
+ * Of all choices the pair of neighbouring shares with the thickest walls between which the target lies, where no
+ * thicker share already meets it. A target that lies in a jump, where a chamber more or less is worth its while, is
+ * looked for elsewhere.
  */
 function thickestBracket(tried: readonly Tried[], choices: number, off: Off, near: number): Bracket | undefined {
   const byShare = [...tried].sort((a, b) => b.share - a.share);

@@ -9,14 +9,20 @@ import { bendingOf, rectangle, type Bending, type SectionPart } from './bending.
 import { slicesOf, type Slices } from './slices.js';
 import { USUAL_GLASS } from '../job/usual-glass.js';
 
-/** How stiff a board is from nose to tail. It compares layouts of one board; it is no promise that the board survives a wave. */
+/**
+ * How stiff a board is from nose to tail. It compares layouts of one board; it is no promise that the board survives a
+ * wave.
+ */
 export interface Stiffness {
   readonly places: readonly StiffPlace[];
   /** Where the skin is strained most when the board hangs between two crests and is loaded in the middle. */
   readonly weakest: StiffPlace;
   /** How far its middle then gives under 1 kN, mm. */
   readonly sag: number;
-  /** By how much the share changes within one pitch, on the average: a hard spot beside a soft one is where boards break. */
+  /**
+   * By how much the share changes within one pitch, on the average: a hard spot beside a soft one is where boards
+   * break.
+   */
   readonly unevenness: number;
 }
 
@@ -118,7 +124,9 @@ function memberParts(slices: Slices, { members }: Layup, { row, share }: At, mod
   });
 }
 
-/** What a chamber takes out of the section at `x` and its block puts in: members' stuff with the sign turned, then foam. */
+/**
+ * What a chamber takes out of the section at `x` and its block puts in: members' stuff with the sign turned, then foam.
+ */
 function cutParts({ profile, depth }: Chamber, row: Row, x: number, fill: Material, modulus: Modulus): SectionPart[] {
   const { face } = row;
   const middle = (depth[0] + depth[1]) / 2;
@@ -156,9 +164,11 @@ function outerFibre({ axis }: Bending, { top, bottom, members }: Slices, row: nu
 }
 
 /**
- * Sag under a load in the middle: the moment, times the moment of a unit load, over the stiffness, and the same of the shear forces, summed along the
- * board (unit-load method). The skins carry none of the shear: an even core between its rests adds F L / 4 A G.
- * Source: H. G. Allen, "Analysis and Design of Structural Sandwich Panels" (1969); D. Zenkert, "An Introduction to Sandwich Construction" (1997); from memory.
+ * Sag under a load in the middle: the moment, times the moment of a unit load, over the stiffness, and the same of the
+ * shear forces, summed along the board (unit-load method). The skins carry none of the shear: an even core between its
+ * rests adds F L / 4 A G.
+ * Source: H. G. Allen, "Analysis and Design of Structural Sandwich Panels" (1969); D. Zenkert, "An Introduction to
+ * Sandwich Construction" (1997); from memory.
  */
 function sagOf(places: readonly StiffPlace[], from: number, to: number): number {
   const curve = places.map(

@@ -15,7 +15,10 @@ export const USUAL = {
   blankOver: { value: 8, spread: 4 },
   /** Left on all around a board that is "shaped": nearly, but not quite the finished one, mm. */
   leftOn: { value: 0.5, spread: 0.4 },
-  /** How far chambers come out larger all around than drawn, mm: a router wanders either way, and its depth is set by eye. */
+  /**
+   * How far chambers come out larger all around than drawn, mm: a router wanders either way, and its depth is set by
+   * eye.
+   */
   routed: { value: 0, spread: 0.5 },
   /** Moisture-cure glue that stays in a joint, g/m². Industrial spread 100–250 g/m², from memory. */
   jointGlue: { value: 150, spread: 50 },
@@ -23,7 +26,10 @@ export const USUAL = {
   blockGlue: { value: 60, spread: 30 },
   /** How far a sealing coat comes out from what was meant, as a share of it; foam and end grain drink more or less. */
   sealer: { value: 1, spread: 0.3 },
-  /** How far a laminate's resin comes out from what was meant, as a share of it. Published wet-outs run from 0.67 to 1.2 of the cloth. */
+  /**
+   * How far a laminate's resin comes out from what was meant, as a share of it. Published wet-outs run from 0.67 to 1.2
+   * of the cloth.
+   */
   wetOut: { value: 1, spread: 0.15 },
   /** How far a hot coat comes out from what was meant, as a share of it. */
   hotCoat: { value: 1, spread: 0.25 },
@@ -38,8 +44,8 @@ export const USUAL = {
 } as const satisfies Record<string, Figure>;
 
 /**
- * How far stock differs from its table where nobody weighed it: wood varies by a tenth (specific gravity, coefficient of variation, Wood
- * Handbook ch. 5, from memory), foam is sold by its least density and lies a little over it.
+ * How far stock differs from its table where nobody weighed it: wood varies by a tenth (specific gravity, coefficient
+ * of variation, Wood Handbook ch. 5, from memory), foam is sold by its least density and lies a little over it.
  */
 const STOCK_SPREAD = 0.1;
 

@@ -5,8 +5,8 @@ import { type Estimate, expectedOf, updated } from './estimate.js';
 /** A weighing that cannot be true, or hardly: it is kept, but nothing is learned from it. */
 export interface Questioned extends WeighingSpec {
   /**
-   * `heavier` – dust went, yet the board gained since `against`; `lighter` – something was put on, yet it lost; `unlikely` – no density and no
-   * coat that one meets gives this weight.
+   * `heavier` – dust went, yet the board gained since `against`; `lighter` – something was put on, yet it lost;
+   * `unlikely` – no density and no coat that one meets gives this weight.
    */
   readonly why: 'heavier' | 'lighter' | 'unlikely';
   readonly against?: WeighingSpec;
@@ -14,7 +14,10 @@ export interface Questioned extends WeighingSpec {
   readonly expected: readonly [number, number];
 }
 
-/** 90 of 100 normal values lie within so many standard deviations of the middle (from memory, any table of the normal distribution). */
+/**
+ * 90 of 100 normal values lie within so many standard deviations of the middle (from memory, any table of the normal
+ * distribution).
+ */
 export const BAND = 1.645;
 /** A weighing further off than this many standard deviations (one in a thousand) is questioned. */
 const UNLIKELY = 3.29;
@@ -52,7 +55,9 @@ export function learnFrom(
   return { estimate, questioned };
 }
 
-/** Whether the board went the wrong way between two weighings: every stage between them only takes away, or only adds. */
+/**
+ * Whether the board went the wrong way between two weighings: every stage between them only takes away, or only adds.
+ */
 function directionAgainst(later: WeighingSpec, before: WeighingSpec): 'heavier' | 'lighter' | undefined {
   const between = STAGES.slice(STAGES.indexOf(before.stage) + 1, STAGES.indexOf(later.stage) + 1);
   if (between.length === 0) return undefined;

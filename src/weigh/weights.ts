@@ -25,8 +25,8 @@ export interface Weights {
 }
 
 /**
- * Bands are of 90 %: every unknown is taken to be normally distributed about its value with its spread, a weight is a sum of them, so its variance is
- * the sum of theirs; the band is 1.645 standard deviations either way.
+ * Bands are of 90 %: every unknown is taken to be normally distributed about its value with its spread, a weight is a
+ * sum of them, so its variance is the sum of theirs; the band is 1.645 standard deviations either way.
  */
 export interface StageWeight {
   readonly stage: Stage;

@@ -44,7 +44,8 @@ describe('the fit of a block', () => {
         const made = areaOf(fitted(contour, { fit, corners: 'eased', cutterRadius }));
         const paths = inflatePathsD([faceted(contour)], fit, JoinType.Round, EndType.Polygon, 2, 6, 0.001);
         const reference = paths.reduce((sum, path) => sum + shoelace(path), 0);
-        // Where the contour turns by less than the cutter eases, a mitre stands for an arc: far less than a thousandth of the block.
+        // Where the contour turns by less than the cutter eases, a mitre stands for an arc: far less than a thousandth
+        // of the block.
         expect(Math.abs(made - reference) / reference, `${id} ${made} ${reference}`).toBeLessThan(3e-4);
       }
     },

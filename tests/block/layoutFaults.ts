@@ -14,8 +14,8 @@ type Point = { readonly x: number; readonly y: number };
 type Piece = Rect & { readonly chain: number; readonly lastRun: Cut['run'] | undefined };
 
 /**
- * Works every sheet with its list of cuts alone, as someone at the saw would, and says in words what is wrong. Shares no
- * code with the planner: a list of rectangles, each cut from edge to edge into two with the saw cut lost between.
+ * Works every sheet with its list of cuts alone, as someone at the saw would, and says in words what is wrong. Shares
+ * no code with the planner: a list of rectangles, each cut from edge to edge into two with the saw cut lost between.
  */
 export function layoutFaults(plan: CutPlan, parts: readonly CutPart[], saw: SawSetting): string[] {
   const faults = plan.sheets.flatMap((sheet) => sheetFaults(sheet, saw, parts));
@@ -102,7 +102,10 @@ function sheetFaults(sheet: CutSheet, saw: SawSetting, parts: readonly CutPart[]
   return faults;
 }
 
-/** Whether a cut runs from one edge of the piece to the opposite one and takes something off: a blade may stand half beside it to shave a sliver. */
+/**
+ * Whether a cut runs from one edge of the piece to the opposite one and takes something off: a blade may stand half
+ * beside it to shave a sliver.
+ */
 function goesThrough({ run, from, to }: Cut, { x0, y0, x1, y1 }: Rect, kerf: number): boolean {
   const close = (a: number, b: number) => Math.abs(a - b) <= SAME;
   if (run === 'along') {
@@ -143,7 +146,9 @@ function spread(values: readonly number[]): number {
   return Math.max(...values) - Math.min(...values);
 }
 
-/** Between two outlines that don't overlap, every corner against every edge. 0 where a corner of one lies in the other. */
+/**
+ * Between two outlines that don't overlap, every corner against every edge. 0 where a corner of one lies in the other.
+ */
 function distance(a: readonly Point[], b: readonly Point[]): number {
   const corners = (from: readonly Point[], to: readonly Point[]) =>
     Math.min(...from.flatMap((p) => to.map((q, i) => toSegment(p, q, to[(i + 1) % to.length]!))));

@@ -45,7 +45,8 @@ describe('blocks of chambers that go right through a flared piece', () => {
       expect(made.weight).toBeCloseTo((made.volume / 1000) * plan.job.fill.density, 9);
       const [nx, ny] = far!.inward;
       const left = prism.trimByPlane([nx, ny, 0], nx * far!.origin[0] + ny * far!.origin[1]);
-      // A chamber that leaves a floor at its thicker end is for its row to forbid: what it takes out is told at its middle.
+      // A chamber that leaves a floor at its thicker end is for its row to forbid: what it takes out is told at its
+      // middle.
       if (isThrough(chamber, far!)) expect(volume / made.volume, id).toBeCloseTo(left.volume() / prism.volume(), 4);
       expect(Math.max(proud!.nose, proud!.tail)).toBeGreaterThan(0.05);
     }

@@ -53,7 +53,8 @@ const CHL5: Item[] = [
 
 // Hopper & Turton 2001, EJOR 128, 34–57, category 1 problem 1: 16 pieces that fill 20 × 20.
 const C1_P1 = '2x12 7x12 8x6 3x6 3x5 5x5 3x12 3x7 5x7 2x6 3x2 4x2 3x4 4x4 9x2 11x2';
-// Hopper 2000, thesis, guillotineable problems T1a and T1b: 17 pieces that fill 200 × 200 by cuts in any number of stages.
+// Hopper 2000, thesis, guillotineable problems T1a and T1b: 17 pieces that fill 200 × 200 by cuts in any number of
+// stages.
 const T1A = '82x38 37x13 81x22 16x25 21x64 29x55 52x178 98x39 102x37 46x103 29x86 10x37 63x26 50x11 13x40 60x29 119x20';
 const T1B =
   '41x12 25x34 19x44 115x22 25x51 16x22 71x22 44x109 41x29 90x87 35x137 31x68 129x44 36x15 17x29 19x54 146x25';
@@ -159,7 +160,8 @@ describe('sheets that published piece lists need', () => {
     expect(sheetsFor(pieces(list, mayTurn), 15, 10)).toBe(2);
   });
 
-  // One-deep shelves need a height of 22 with turning, 25 without (constraint solver, optimal): three stages need no more.
+  // One-deep shelves need a height of 22 with turning, 25 without (constraint solver, optimal): three stages need no
+  // more.
   test.each([
     [true, 22],
     [false, 25],
@@ -167,12 +169,14 @@ describe('sheets that published piece lists need', () => {
     expect(sheetsFor(pieces(C1_P1, mayTurn), 20, height)).toBe(1);
   });
 
-  // The published optimum, which need not be cut edge to edge, is 20; the layout found at 20 is checked like every other.
+  // The published optimum, which need not be cut edge to edge, is 20; the layout found at 20 is checked like every
+  // other.
   test.each([true, false])('C1-P1, turning %s, even fits 20 high without any waste', (mayTurn) => {
     expect(sheetsFor(pieces(C1_P1, mayTurn), 20, 20)).toBe(1);
   });
 
-  // They fill one sheet where any number of stages is allowed. In three, no layout on one sheet is found: the gap is one sheet.
+  // They fill one sheet where any number of stages is allowed. In three, no layout on one sheet is found: the gap is
+  // one sheet.
   test.each([
     ['T1a', T1A],
     ['T1b', T1B],

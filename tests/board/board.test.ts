@@ -2,7 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { boardOf } from '../../src/board/board.js';
 import { boardBy, cosineShares, everywhere, outlineBy } from './bodies.js';
 
-/** What the published or exact figure may be missed by: a table of offsets is read, not the formula (one in a thousand, as asked). */
+/**
+ * What the published or exact figure may be missed by: a table of offsets is read, not the formula (one in a thousand,
+ * as asked).
+ */
 const WITHIN = 1e-3;
 
 const relative = (value: number, exact: number) => Math.abs(value / exact - 1);
@@ -24,7 +27,8 @@ describe('a board read from a table of offsets has the volume of its closed form
     expect(relative(area, ((2 / 3) * L * B) / 1e6)).toBeLessThan(WITHIN);
   });
 
-  // J. M. J. Journée, TU Delft report 0909 (1992), hull III (alpha = 0): C_B = 0.4622222 exact, 0.0780000 m³ for L 3, B 0.3, d 0.1875 m.
+  // J. M. J. Journée, TU Delft report 0909 (1992), hull III (alpha = 0): C_B = 0.4622222 exact, 0.0780000 m³ for L 3, B
+  // 0.3, d 0.1875 m.
   test('the modified Wigley hull III', () => {
     const [L, B, T] = [3000, 300, 187.5];
     const half = (u: number) => (B / 2) * (1 - (2 * u - 1) ** 2) * (1 + 0.2 * (2 * u - 1) ** 2);

@@ -70,7 +70,8 @@ test(`measured sections (${TABLES} tables of offsets, seed ${SEED}) meet exactly
       const across = mesh.positions.filter((_, i) => i % 3 === 1).filter((y) => Math.abs(y) < 1e-6);
       expect(across.filter((y) => !Object.is(y, 0))).toHaveLength(0);
       onCentre += across.length;
-      // Welded by what is written and by nothing else, as an exact kernel does: every edge is there once in each direction.
+      // Welded by what is written and by nothing else, as an exact kernel does: every edge is there once in each
+      // direction.
       const edges = new Map<string, number>();
       const corner = (vertex: number) => {
         const key = mesh.positions.slice(3 * vertex, 3 * vertex + 3).join();

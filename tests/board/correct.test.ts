@@ -6,7 +6,10 @@ import { sampleJob } from '../samples.js';
 
 const job = sampleJob('mere-prone');
 
-/** Height of the surface over a place in plan, deck less bottom, mm; from the mesh itself, by where an upright line meets it. */
+/**
+ * Height of the surface over a place in plan, deck less bottom, mm; from the mesh itself, by where an upright line
+ * meets it.
+ */
 function thicknessOf({ mesh }: ReturnType<typeof boardOf>, x: number, y: number): number {
   const { positions: p, triangles } = mesh;
   const heights: number[] = [];

@@ -2,7 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { simpson } from '../../src/board/measure.js';
 
 describe("Simpson's rule", () => {
-  // C. B. Barrass and D. R. Derrett, "Ship Stability for Masters and Mates", ch. 10, p. 74: half-ordinates 20 m apart, area 1207 m².
+  // C. B. Barrass and D. R. Derrett, "Ship Stability for Masters and Mates", ch. 10, p. 74: half-ordinates 20 m apart,
+  // area 1207 m².
   test('gives the waterplane of the text', () => {
     const area = 2 * simpson([0, 3.7, 5.9, 7.6, 7.5, 4.6, 0.1], 20);
     expect(area).toBeCloseTo(1206.667, 3);
@@ -14,8 +15,8 @@ describe("Simpson's rule", () => {
     expect(2 * simpson([0, 19.4, 45.7, 73.6, 94.4, 104.1, 97.1, 76.4, 48.5, 23.5, 2.8], 10)).toBeCloseTo(11748, 6);
   });
 
-  // Sectional areas of the Wigley hull, L 100, B 10, T 5: exact 2222.2222 with any even number of intervals, where the trapezoid rule gives
-  // 1666.667, 2083.333 and 2200.000 (closed form).
+  // Sectional areas of the Wigley hull, L 100, B 10, T 5: exact 2222.2222 with any even number of intervals, where the
+  // trapezoid rule gives 1666.667, 2083.333 and 2200.000 (closed form).
   test.each([
     [2, 1666.667],
     [4, 2083.333],

@@ -19,7 +19,8 @@ const perimeter = (contour: readonly { x: number; y: number; bulge?: number }[])
   }, 0);
 
 describe('corners eased to the cutter', () => {
-  // Plane geometry, exact: rounded rectangle l w − (4 − π) r² and 2(l + w) − 8r + 2πr; 200 × 60, r 10: 11914.1593 mm², 502.8319 mm.
+  // Plane geometry, exact: rounded rectangle l w − (4 − π) r² and 2(l + w) − 8r + 2πr; 200 × 60, r 10: 11914.1593 mm²,
+  // 502.8319 mm.
   test('the rounded rectangle has the area and the perimeter of its closed form', () => {
     const { contour } = easeCorners(rectangle(200, 60), 10)!;
     expect(areaOf(contour)).toBeCloseTo(11914.1593, 4);
@@ -31,7 +32,8 @@ describe('corners eased to the cutter', () => {
     expect(areaOf(easeCorners(rectangle(100, 20), 10)!.contour)).toBeCloseTo(1914.1593, 4);
   });
 
-  // Plane geometry, exact: inset of the above by 5 is A − P d + π d² = 9478.5398; offset here by an independent library (clipper2-ts).
+  // Plane geometry, exact: inset of the above by 5 is A − P d + π d² = 9478.5398; offset here by an independent library
+  // (clipper2-ts).
   test('inset by 5 mm it is the rectangle of 190 × 50 with corners of 5 mm', () => {
     const { contour } = easeCorners(rectangle(200, 60), 10)!;
     const fine: PathsD = [

@@ -63,7 +63,10 @@ function inPlan(plan: Plan, row: string, profile: readonly Pair[], depth: readon
   });
 }
 
-/** Every chamber against every keep-out: outlines apart, or, where the keep-out has a depth, heights apart over what they share. */
+/**
+ * Every chamber against every keep-out: outlines apart, or, where the keep-out has a depth, heights apart over what
+ * they share.
+ */
 function expectClear(plan: Plan): void {
   for (const keepOut of plan.job.keepOuts) {
     const outline = drawn(keepOut);

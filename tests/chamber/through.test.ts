@@ -10,7 +10,10 @@ const BOARDS = 14;
 /** Rounding, mm. */
 const NEAR = 1e-6;
 
-/** Depth of what ends a row behind its face at `s`, worked out from the published joints alone; undefined where the rail does. */
+/**
+ * Depth of what ends a row behind its face at `s`, worked out from the published joints alone; undefined where the rail
+ * does.
+ */
 function farOf({ members, joints }: Result, row: Result['rows'][number]): ((s: number) => number) | undefined {
   const last = members.findIndex(({ id }) => id === row.members[row.members.length - 1]);
   const { origin, along, inward } = row.face;

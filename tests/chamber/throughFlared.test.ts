@@ -3,7 +3,8 @@ import { planOf } from '../../src/plan.js';
 import { faultsOf } from '../../src/proof/faults.js';
 import { flared } from '../weigh/flared.js';
 
-// Found by `npm run adversary`: a place was held deep enough by the thick end of its piece, and its chamber then lay toward the thin one.
+// Found by `npm run adversary`: a place was held deep enough by the thick end of its piece, and its chamber then lay
+// toward the thin one.
 test('no chamber that goes through a flared piece is less deep than the smallest asked for, whatever that is', () => {
   const job = flared();
   let chambers = 0;

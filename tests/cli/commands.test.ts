@@ -62,7 +62,8 @@ describe('check', () => {
 });
 
 describe('mesh', () => {
-  // STL holds no joins: the triangles are read back as anyone would, and a wall is measured on them by an independent kernel.
+  // STL holds no joins: the triangles are read back as anyone would, and a wall is measured on them by an independent
+  // kernel.
   test.each([
     ['as drawn', ''],
     ['as measured after shaping', '\nshaped:\n  - {at: 2 m, thickness: 144 mm, off: deck}\n'],

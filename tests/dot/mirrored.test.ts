@@ -20,7 +20,8 @@ describe('the left side of a board that is alike on both', () => {
     sides.filter(({ row }) => row !== 'C1').sort((a, b) => (a.row < b.row ? -1 : 1));
 
   test('names its chambers, dots and notes as a plan of both sides does', () => {
-    // The central row is planned from its right face only; order aside, what lies beside a dot, and what is in a chamber's way, is the same.
+    // The central row is planned from its right face only; order aside, what lies beside a dot, and what is in a
+    // chamber's way, is the same.
     const named = ({ chambers, glue }: typeof half) => ({
       chambers: chambers.chambers.map(({ id, row, place }) => `${id} of ${row}, ${place}`),
       webs: chambers.webs.map(({ row, between }) => `${row}: ${between.join()}`),

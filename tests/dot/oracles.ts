@@ -9,7 +9,10 @@ import { kernel, solidOfChamber } from '../oracle/kernel.js';
 /** The oracles count in single precision: at 4 m a step of that is 0.0003 mm. */
 export const SINGLE = 0.002;
 
-/** Smallest distance from a dot's disc to the finished surface, by three-mesh-bvh, over points of its rim and middle: no less than the true one. */
+/**
+ * Smallest distance from a dot's disc to the finished surface, by three-mesh-bvh, over points of its rim and middle: no
+ * less than the true one.
+ */
 export function marginByBvh(plan: Plan, dots: readonly Dot[]): Map<string, number> {
   const geometry = new BufferGeometry();
   geometry.setAttribute('position', new BufferAttribute(Float32Array.from(plan.board.mesh.positions), 3));

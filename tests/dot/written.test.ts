@@ -5,7 +5,10 @@ import { finishedLineAt } from '../../src/sheet/section/finished.js';
 import { dottedJoints, heightsOn } from '../../src/sheet/dots/dotsSheet.js';
 import { sampleJob, SAMPLES } from '../samples.js';
 
-/** A figure goes on paper to the next mark of a rule, mm: half of it is lost along and up, and as much again by the mesh the papers are drawn from. */
+/**
+ * A figure goes on paper to the next mark of a rule, mm: half of it is lost along and up, and as much again by the mesh
+ * the papers are drawn from.
+ */
 const LOST = { mm: 0.3, in: 25.4 / 16 } as const;
 
 describe.each(SAMPLES)('the dots of %s, written into the job as the papers print them,', (name) => {

@@ -3,7 +3,8 @@ import { MATERIALS } from '../../src/job/materials.js';
 
 const densityOf = (name: string): number => MATERIALS.find((material) => material.name === name)!.density;
 
-// USDA FPL-GTR-282 (2021), tables 5-3b and 5-5b with equation 4-11: weight at 12 % moisture, lb/ft³, from specific gravity at 12 %.
+// USDA FPL-GTR-282 (2021), tables 5-3b and 5-5b with equation 4-11: weight at 12 % moisture, lb/ft³, from specific
+// gravity at 12 %.
 it.each([
   ['western-red-cedar', 22.4],
   ['redwood', 28.0],

@@ -18,7 +18,8 @@ test.each([
   expect(Math.abs((USUAL_GLASS.resin * ounces * G_M2_PER_OZ_YD2) / perM2 - 1)).toBeLessThan(0.02);
 });
 
-// B. Niederer, "Estimating Epoxy Amounts", Epoxyworks: gallons = ft² (0.00085 oz + 0.0075), 15 % of it waste; the second term is three rolled coats.
+// B. Niederer, "Estimating Epoxy Amounts", Epoxyworks: gallons = ft² (0.00085 oz + 0.0075), 15 % of it waste; the
+// second term is three rolled coats.
 test('sealing and hot coat together come near the three fill coats of an estimate for boats', () => {
   const coats = (0.0075 * GRAMS_PER_GALLON) / M2_PER_FT2 / 1.15;
   expect(Math.abs((USUAL_GLASS.sealer + USUAL_GLASS.hotCoat) / coats - 1)).toBeLessThan(0.15);

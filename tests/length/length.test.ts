@@ -8,8 +8,8 @@ const mm = (written: string | number, units: 'mm' | 'in' = 'mm'): number => {
   return parsed.value;
 };
 
-// An inch is 25.4 mm exactly: international yard and pound agreement of 1959 (from memory); the same figure stands behind the inch
-// and millimetre columns of ASME Y14.1 (11 in = 279.4 mm, 36 in = 914.4 mm).
+// An inch is 25.4 mm exactly: international yard and pound agreement of 1959 (from memory); the same figure stands
+// behind the inch and millimetre columns of ASME Y14.1 (11 in = 279.4 mm, 36 in = 914.4 mm).
 describe('parseLength', () => {
   it.each([
     ['19 mm', 19],

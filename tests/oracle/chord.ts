@@ -6,7 +6,9 @@ import { pointOn, type SideCode } from '../../src/board/surface.js';
 /** How near a tip every third point lies, mm. */
 const NEAR_TIP = 40;
 
-/** How far the smooth surface lies from the mesh at most, mm, over so many points of it; distances by three-mesh-bvh. */
+/**
+ * How far the smooth surface lies from the mesh at most, mm, over so many points of it; distances by three-mesh-bvh.
+ */
 export function farthestFromMesh({ mesh, surface, length }: Board, points: number): number {
   const geometry = new BufferGeometry();
   geometry.setAttribute('position', new BufferAttribute(mesh.positions as unknown as Float32Array, 3));

@@ -14,7 +14,10 @@ import { wallsOf } from '../../src/wall/walls.js';
 type Pair = readonly [number, number];
 type Edge = 'top' | 'bottom' | 'nose' | 'tail' | 'depth';
 
-/** A chamber that could be larger: one of its edges moved as far as the certified walls let it, and by what share that makes it larger. */
+/**
+ * A chamber that could be larger: one of its edges moved as far as the certified walls let it, and by what share that
+ * makes it larger.
+ */
 export interface Growth {
   readonly chamber: string;
   readonly edge: Edge;
@@ -27,8 +30,8 @@ const MOST = 60;
 const NEAR = 0.02;
 
 /**
- * The slow and obvious way to a larger chamber: every edge by itself, moved by halving steps as far as all walls hold, over its whole length. Chambers
- * beside glue or a keep-out are left out, as those end them.
+ * The slow and obvious way to a larger chamber: every edge by itself, moved by halving steps as far as all walls hold,
+ * over its whole length. Chambers beside glue or a keep-out are left out, as those end them.
  */
 export function growths(plan: Plan, chambers = plan.chambers): Growth[] {
   const ended = new Set(plan.notes.filter(({ why }) => why === 'dot' || why === 'keep-out').map(({ where }) => where));

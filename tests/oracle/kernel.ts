@@ -2,7 +2,9 @@ import Module, { type Manifold as Solid, type ManifoldToplevel } from 'manifold-
 import type { Mesh } from '../../src/board/mesh.js';
 import type { Face } from '../../src/layup/layup.js';
 
-/** manifold-3d (https://github.com/elalish/manifold): an independent solid-geometry kernel that knows nothing of boards. */
+/**
+ * manifold-3d (https://github.com/elalish/manifold): an independent solid-geometry kernel that knows nothing of boards.
+ */
 export async function kernel(): Promise<ManifoldToplevel> {
   const wasm = await Module();
   wasm.setup();
@@ -40,7 +42,10 @@ export function solidOfChamber(
 
 /** The space around a board, to measure gaps to. Free it when done: the kernel's memory is not collected. */
 export interface Outside {
-  /** What the kernel makes of it: `NoError` and genus −1, one hollow in one block, where the board's surface is closed and in one piece. */
+  /**
+   * What the kernel makes of it: `NoError` and genus −1, one hollow in one block, where the board's surface is closed
+   * and in one piece.
+   */
   readonly form: readonly [status: string, genus: number];
   /** Smallest distance from a solid to the outside of the board, mm; `look` when it is more. */
   gap(solid: Solid, look: number): number;

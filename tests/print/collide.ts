@@ -1,7 +1,10 @@
 import { widthOf } from '../../src/sheet/lettering.js';
 import type { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 
-/** Words on a page as pdf.js measures them, mm from its lower left corner: four corners around the capitals, counter-clockwise. */
+/**
+ * Words on a page as pdf.js measures them, mm from its lower left corner: four corners around the capitals,
+ * counter-clockwise.
+ */
 export interface WordsBox {
   readonly text: string;
   readonly height: number;
@@ -43,7 +46,10 @@ function trimmed<Item extends object>(item: Item): Item {
 const sizeOf = (item: object): number =>
   'transform' in item ? Math.hypot((item.transform as number[])[0]!, (item.transform as number[])[1]!) : 0;
 
-/** Numbers that stand side by side come out of pdf.js as one run of words: the first and the last are measured by themselves. */
+/**
+ * Numbers that stand side by side come out of pdf.js as one run of words: the first and the last are measured by
+ * themselves.
+ */
 function parted<Item extends object>(item: Item): Item[] {
   if (!('str' in item && 'transform' in item && 'width' in item)) return [item];
   const [str, [a, b, c, d, e, f], width] = [item.str as string, item.transform as number[], item.width as number];

@@ -1,6 +1,9 @@
 import { getDocument, OPS } from 'pdfjs-dist/legacy/build/pdf.mjs';
 
-/** A page as an independent reader (pdf.js) finds it, in millimetres from the lower left corner: 1/72 in a unit (ISO 32000-1, 8.3.2.3). */
+/**
+ * A page as an independent reader (pdf.js) finds it, in millimetres from the lower left corner: 1/72 in a unit (ISO
+ * 32000-1, 8.3.2.3).
+ */
 export interface ReadPage {
   readonly width: number;
   readonly height: number;
@@ -53,7 +56,9 @@ export async function readPdf(bytes: Uint8Array, only?: readonly number[]): Prom
 
 type Matrix = readonly [number, number, number, number, number, number];
 
-/** Follows the page's operators (ISO 32000-1, 8.5): the path operators of pdf.js are 0 move, 1 line, 2 curve, 4 close. */
+/**
+ * Follows the page's operators (ISO 32000-1, 8.5): the path operators of pdf.js are 0 move, 1 line, 2 curve, 4 close.
+ */
 function drawn(list: { fnArray: number[]; argsArray: unknown[][] }): Pick<ReadPage, 'lines' | 'fills'> {
   const lines: ReadLine[] = [];
   const fills: (readonly Point[])[] = [];

@@ -1,7 +1,10 @@
 import type { Drawing, Shape } from '../../src/sheet/drawing.js';
 import type { Vertex } from '../../src/contour/vertex.js';
 
-/** A made-up face of a strip: `length` long, `thick` in the middle, nose and tail lifted by `lift`, with chambers and words. */
+/**
+ * A made-up face of a strip: `length` long, `thick` in the middle, nose and tail lifted by `lift`, with chambers and
+ * words.
+ */
 export function stripDrawing(id = 'face-R2', length = 3500, thick = 110, lift = 150): Drawing {
   const rocker = (x: number): number => lift * Math.abs((2 * x) / length - 1) ** 2.4;
   const half = (x: number): number => (thick / 2) * Math.max(0.02, 1 - Math.abs((2 * x) / length - 1) ** 4);

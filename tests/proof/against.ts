@@ -3,7 +3,10 @@ import { PATCHES } from '../../src/board/mesh.js';
 import type { Plan } from '../../src/plan.js';
 import { outsideOf, solidOfChamber } from '../oracle/kernel.js';
 
-/** The chord error that every wall is reported thinner by, and what the search may leave open, mm; with the kernel's single precision. */
+/**
+ * The chord error that every wall is reported thinner by, and what the search may leave open, mm; with the kernel's
+ * single precision.
+ */
 const UNDER = 0.1;
 const SINGLE = 1e-3;
 /** A wall thicker than this is only known to be thicker, mm. */
@@ -11,7 +14,10 @@ const LOOK = 60;
 /** How much further than the claimed wall the kernel looks, mm: what it does not find there is a disagreement. */
 const FURTHER = 1;
 
-/** Everything in which a plan's walls disagree with the solid-geometry kernel, or are thinner than asked; empty when all is well. */
+/**
+ * Everything in which a plan's walls disagree with the solid-geometry kernel, or are thinner than asked; empty when all
+ * is well.
+ */
 export function disagreements(plan: Plan, k: ManifoldToplevel): string[] {
   const outside = outsideOf(k, plan.board.mesh);
   const faces = new Map(plan.layup.rows.map((row) => [row.id, row.face]));

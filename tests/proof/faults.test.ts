@@ -69,7 +69,8 @@ describe('one rule broken is one kind of fault, with its place', () => {
     expect(length).toBeLessThan(shortest + 0.1);
   });
 
-  // A wedge that rises: from its lowest corner to its highest 70 mm, but nowhere from bottom to deck more than 40, and 20 at its tail end.
+  // A wedge that rises: from its lowest corner to its highest 70 mm, but nowhere from bottom to deck more than 40, and
+  // 20 at its tail end.
   test('a chamber that is lower than the smallest at one end only, however far it rises', () => {
     const wedge = easeCorners(
       [
@@ -150,8 +151,8 @@ describe('one rule broken is one kind of fault, with its place', () => {
   });
 });
 
-// manifold-3d, an independent kernel: the keep-out as a solid (its outline right through the board, less the board moved off by its depth),
-// cut with the chamber's solid.
+// manifold-3d, an independent kernel: the keep-out as a solid (its outline right through the board, less the board
+// moved off by its depth), cut with the chamber's solid.
 test('a keep-out of any outline and depth is entered exactly where the solids of keep-out and chamber meet', async () => {
   const k = await kernel();
   const board = solidOfMesh(k, plan.board.mesh);

@@ -82,8 +82,8 @@ const drawnEdges = fc
     };
   });
 
-// The one definition, measured three ways: from the edges that the planner drew, by the proof from the contour that was published, and by
-// upright lines half a millimetre apart (brute force).
+// The one definition, measured three ways: from the edges that the planner drew, by the proof from the contour that was
+// published, and by upright lines half a millimetre apart (brute force).
 test(`planner and proof measure the same height of a chamber, and upright lines find none lower (seed ${SEED})`, () => {
   fc.assert(
     fc.property(drawnEdges, (edges) => {

@@ -4,7 +4,8 @@ import { faultsOf } from '../../src/proof/faults.js';
 import { routedOf } from '../../src/proof/published.js';
 import { flared } from '../weigh/flared.js';
 
-// Found by `npm run adversary`: places straight from the nose were taken for places along a flared joint, which lie further on.
+// Found by `npm run adversary`: places straight from the nose were taken for places along a flared joint, which lie
+// further on.
 test('a hole on a flared joint is kept off where it is, told straight from the nose and not along the joint', () => {
   const plan = planOf(flared());
   const isFlared = (row: (typeof plan.layup.rows)[number]) => Math.abs(row.face.along[1]) > 0.02;

@@ -8,7 +8,10 @@ const NEAR = 0.01;
 /** What is left of a far face this thin, mm, is gone. */
 const THROUGH = 0.05;
 
-/** Everything in which what a plan says of itself does not fit together: counts, names, depths, what is left solid; empty when all is well. */
+/**
+ * Everything in which what a plan says of itself does not fit together: counts, names, depths, what is left solid;
+ * empty when all is well.
+ */
 export function contradictions(plan: Plan): string[] {
   const { chambers, blocks, routing, layup, notes, webs, glue, asked, job } = plan;
   const ids = chambers.map(({ id }) => id);

@@ -5,7 +5,8 @@ import { boardOf } from '../../src/board/board.js';
 import { heightsOver, nearestTo, surfaceOf } from '../../src/proof/surface.js';
 import { SAMPLES, sampleJob } from '../samples.js';
 
-// Reference: three-mesh-bvh (https://github.com/gkjohnson/three-mesh-bvh), a general library for rays and distances on triangles.
+// Reference: three-mesh-bvh (https://github.com/gkjohnson/three-mesh-bvh), a general library for rays and distances on
+// triangles.
 test.each(SAMPLES)('%s: heights over a place and distances to the surface are those of a general library', (name) => {
   const { mesh, length, width } = boardOf(sampleJob(name).board);
   const surface = surfaceOf(mesh);

@@ -1,7 +1,8 @@
 /**
- * Jobs of another kind than `jobFile.ts` draws: every board is a table of offsets of its own, with superelliptic sections that change from nose to tail, hard
- * edges, rocker kicked up at the ends, rails from knife to box; flared and crooked glue-ups, odd grids, coarse cutters, keep-outs of all kinds near
- * the rails, dots as they landed, measures after shaping, routing from two faces, shared guides; in millimetres and in inches. Invented.
+ * Jobs of another kind than `jobFile.ts` draws: every board is a table of offsets of its own, with superelliptic
+ * sections that change from nose to tail, hard edges, rocker kicked up at the ends, rails from knife to box; flared and
+ * crooked glue-ups, odd grids, coarse cutters, keep-outs of all kinds near the rails, dots as they landed, measures
+ * after shaping, routing from two faces, shared guides; in millimetres and in inches. Invented.
  */
 export interface HardJob {
   readonly file: Record<string, unknown>;

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 
 /**
- * Job files drawn at random, as a builder might write them, in plain millimetres: boards of 1.2 to 6 m with all noses, tails, bottoms and
- * rails, glue-ups parallel and flared, the same on both sides or not. Invented; some ask for the impossible, which the reader then says.
+ * Job files drawn at random, as a builder might write them, in plain millimetres: boards of 1.2 to 6 m with all noses,
+ * tails, bottoms and rails, glue-ups parallel and flared, the same on both sides or not. Invented; some ask for the
+ * impossible, which the reader then says.
  */
 export const jobFiles: fc.Arbitrary<Record<string, unknown>> = fc
   .record({

@@ -69,8 +69,8 @@ const corners = (4 - Math.PI) * 36;
 const wholeOf = ([l, h]: Pair): number => (l + 0.1) * (h + 0.1) - corners;
 
 /**
- * Brute force over all rectangles of whole millimetres that have some chamber's length and some chamber's height, mm³: for rectangular chambers no other
- * can be best.
+ * Brute force over all rectangles of whole millimetres that have some chamber's length and some chamber's height, mm³:
+ * for rectangular chambers no other can be best.
  */
 function leastLost(sizes: readonly Pair[], depths: readonly number[], count: number): number {
   const all = [...new Set(sizes.map(([l]) => l))].flatMap((l) =>

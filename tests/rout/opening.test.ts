@@ -9,7 +9,8 @@ describe('a guide stands off its cut by half of what the bush is wider than the 
   test('a 3/4 in bush with a 1/2 in cutter: 1/8 in', () => {
     expect(guideOffset(0.75 * IN, 0.5 * IN)).toBeCloseTo(IN / 8, 12);
   });
-  // Wealden Tool (a maker of cutters), tips, "Guide bush cutter offset", wealdentool.com/acatalog/tips_13.html: (outside of bush − cutter) / 2.
+  // Wealden Tool (a maker of cutters), tips, "Guide bush cutter offset", wealdentool.com/acatalog/tips_13.html:
+  // (outside of bush − cutter) / 2.
   test('a 30 mm bush with a 10 mm cutter: 10 mm', () => expect(guideOffset(30, 10)).toBe(10));
   // The same rule, another pair: ukworkshop.co.uk/threads/calculating-guide-bush-sizes.8513.
   test('a 15 mm bush with a 9 mm cutter: 3 mm', () => expect(guideOffset(15, 9)).toBe(3));
@@ -40,7 +41,8 @@ describe('an opening', () => {
     expect(height).toBeCloseTo(4.5 * IN, 9);
   });
 
-  // The bush's radius makes the cutter's radius: routerforums.com, "Bit radius or guide radius"; area of a rounded rectangle l·w − (4 − π)·r².
+  // The bush's radius makes the cutter's radius: routerforums.com, "Bit radius or guide radius"; area of a rounded
+  // rectangle l·w − (4 − π)·r².
   test('has corners of the bush’s radius, from which the cutter makes corners of its own', () => {
     const opening = openingOf(pocket(100, 60, IN / 8), IN / 4, (3 / 8) * IN)!;
     const out = IN / 8;

@@ -5,8 +5,8 @@ import { svgOf } from '../../src/print/svg/svg.js';
 import type { Drawing } from '../../src/sheet/drawing.js';
 
 /**
- * Compares a drawing with the picture that was looked at. A picture that is missing is a failure, never written on the way: `PICTURES=write npx vitest
- * run tests/sheet` writes them, and then they have to be opened and judged.
+ * Compares a drawing with the picture that was looked at. A picture that is missing is a failure, never written on the
+ * way: `PICTURES=write npx vitest run tests/sheet` writes them, and then they have to be opened and judged.
  */
 export function expectPicture(drawing: Drawing): void {
   const file = fileURLToPath(new URL(`pictures/${drawing.id}.svg`, import.meta.url));

@@ -19,7 +19,10 @@ import { trackingRows } from '../../src/sheet/blocks/trackingList.js';
 /** What is said of one chamber or its block in one place: `said` as it stands there, read back as mm. */
 export interface Said {
   readonly chamber: string;
-  /** `depth` – from each face it is routed from; `whole` – of the chamber; sizes of the block, and of the blank it is sawn from; the ends along the face; walls. */
+  /**
+   * `depth` – from each face it is routed from; `whole` – of the chamber; sizes of the block, and of the blank it is
+   * sawn from; the ends along the face; walls.
+   */
   readonly fact:
     | 'depth'
     | 'whole'
@@ -85,7 +88,10 @@ function onPage(page: DocumentPage, plan: Plan): Said[] {
   }
 }
 
-/** On a face the depth stands with its chamber's number, or is the nearest to it; in a narrow chamber it takes two lines. */
+/**
+ * On a face the depth stands with its chamber's number, or is the nearest to it; in a narrow chamber it takes two
+ * lines.
+ */
 function onFace(drawing: Drawing, plan: Plan): Said[] {
   const { id, shapes } = settled(drawing);
   const texts = shapes.filter((shape): shape is TextShape => shape.kind === 'text');
@@ -203,7 +209,8 @@ export function wrongNumbers(plan: Plan, all: readonly Said[] = saidBy(plan)): s
       whole: its.depth[1],
       length: made.length,
       height: made.height,
-      // A blank has the outline marked on it: it is up to a step of the rule larger, but where the saw alone gives the finished block.
+      // A blank has the outline marked on it: it is up to a step of the rule larger, but where the saw alone gives the
+      // finished block.
       sawnLength: sawn.length + step,
       sawnHeight: sawn.height + step,
       thick: made.thickness,

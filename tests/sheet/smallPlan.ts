@@ -7,9 +7,9 @@ import { faceAt } from '../../src/layup/pieces.js';
 import type { Plan } from '../../src/plan.js';
 
 /**
- * A board drawn by hand, so that the pictures of its papers change only when the papers do: 1200 mm long, 300 wide, 60 thick, the same section
- * all along between a blunt nose and tail, its bottom rising toward the nose. Left and right pieces are open from a joint at 40 mm and a row is routed
- * into each, two chambers a row.
+ * A board drawn by hand, so that the pictures of its papers change only when the papers do: 1200 mm long, 300 wide, 60
+ * thick, the same section all along between a blunt nose and tail, its bottom rising toward the nose. Left and right
+ * pieces are open from a joint at 40 mm and a row is routed into each, two chambers a row.
  */
 
 const LENGTH = 1200;

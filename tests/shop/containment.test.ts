@@ -63,7 +63,8 @@ describe('whether one block can be cut out of another', () => {
   });
 
   it('a shorter taper slides toward the high end until it fits', () => {
-    // 100 long, 70 to 75 high: held by 200 long, 60 to 80 high from its middle on (z = 60 + s/10: 70 at 100, 80 at 200).
+    // 100 long, 70 to 75 high: held by 200 long, 60 to 80 high from its middle on (z = 60 + s/10: 70 at 100, 80 at
+    // 200).
     const held: Outline = [
       [0, 0],
       [100, 0],

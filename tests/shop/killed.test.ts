@@ -13,7 +13,9 @@ const folder = scratchFolder();
 const LANES = 2;
 /** As many more as one likes: KILLS=200. */
 const KILLS_A_LANE = Number(process.env['KILLS'] ?? 60) / LANES;
-/** A lost event stays lost and a damaged file is put aside, so looking now and then, and at the end, sees everything. */
+/**
+ * A lost event stays lost and a damaged file is put aside, so looking now and then, and at the end, sees everything.
+ */
 const LOOK_EVERY = 20;
 const SEED = 20260314;
 

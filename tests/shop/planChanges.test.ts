@@ -14,13 +14,15 @@ import { kernel } from '../oracle/kernel.js';
 import { event, numbered, step } from './rescueBoard.js';
 
 /**
- * What a changed plan means for blocks that are cut, against solids of the kernel manifold-3d: the block as it was made (its old chamber moved by
- * the old fit, by the kernel's own offset) inside today's chamber by today's fit. The kernel is asked with a little less and a little more than the
- * tolerance; between the two either verdict is right.
+ * What a changed plan means for blocks that are cut, against solids of the kernel manifold-3d: the block as it was made
+ * (its old chamber moved by the old fit, by the kernel's own offset) inside today's chamber by today's fit. The kernel
+ * is asked with a little less and a little more than the tolerance; between the two either verdict is right.
  */
 
 const samples = fileURLToPath(new URL('../../samples', import.meta.url));
-/** How far the kernel's tolerance is from ours on either side, mm: its circles, our chords, the grid of the comparison. */
+/**
+ * How far the kernel's tolerance is from ours on either side, mm: its circles, our chords, the grid of the comparison.
+ */
 const DOUBT = 0.12;
 /** What the kernel may find standing out, as a layer over the whole of a block's faces, mm. */
 const LAYER = 0.004;

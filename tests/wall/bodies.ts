@@ -1,6 +1,9 @@
 import type { Mesh } from '../../src/board/mesh.js';
 
-/** A body given by two angles, `u` around (−π to π) and `v` from pole to pole (−π/2 to π/2), as an outward mesh of about `fine` steps around. */
+/**
+ * A body given by two angles, `u` around (−π to π) and `v` from pole to pole (−π/2 to π/2), as an outward mesh of about
+ * `fine` steps around.
+ */
 export function meshOfBody(at: (u: number, v: number) => [number, number, number], fine: number): Mesh {
   const [around, up] = [fine, fine / 2];
   const positions = new Float64Array((around + 1) * (up + 1) * 3);

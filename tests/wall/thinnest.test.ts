@@ -49,7 +49,8 @@ describe('a chamber inside a body of closed form', () => {
     const tree = whole(
       meshOfBody((u, v) => [a * Math.cos(v) * Math.cos(u), b * Math.cos(v) * Math.sin(u), c * Math.sin(v)], 900),
     );
-    // A blade along x at y = 0: its distance is that of the point (x, 0, z) in the plane y = 0, found on the ellipse by its parameter.
+    // A blade along x at y = 0: its distance is that of the point (x, 0, z) in the plane y = 0, found on the ellipse by
+    // its parameter.
     const { distance } = thinnest(box([-50, 60], [0, 1e-6], [-5, 20]), [tree]);
     let exact = Infinity;
     for (let t = 0; t < Math.PI; t += 1e-5)
@@ -82,8 +83,9 @@ describe('a chamber inside a body of closed form', () => {
   });
 });
 
-// three-mesh-bvh (https://github.com/gkjohnson/three-mesh-bvh): an independent tree; asked for the nearest point of the surface from points
-// all over the solid, it can only be further than the certified bound, and from the place named it is as near as the bound says.
+// three-mesh-bvh (https://github.com/gkjohnson/three-mesh-bvh): an independent tree; asked for the nearest point of the
+// surface from points all over the solid, it can only be further than the certified bound, and from the place named it
+// is as near as the bound says.
 test('no point of a solid is nearer to the surface than the bound, by an independent tree', () => {
   const mesh = meshOfBody(
     (u, v) => [

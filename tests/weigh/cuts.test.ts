@@ -29,8 +29,9 @@ describe.each([
         if (left) part = part.trimByPlane([-left.slope, 1, 0], left.at / Math.hypot(1, left.slope));
         if (right) part = part.trimByPlane([right.slope, -1, 0], -right.at / Math.hypot(1, right.slope));
         const { amount, x, xx } = momentsOfSolid(part);
-        // The kernel's prism has facets for its eased corners, each a little outside the arc: at most 0.1 % of a chamber.
-        // Where a slanted joint runs out through a corner of the chamber, the share at its middle stands for the whole.
+        // The kernel's prism has facets for its eased corners, each a little outside the arc: at most 0.1 % of a
+        // chamber. Where a slanted joint runs out through a corner of the chamber, the share at its middle stands for
+        // the whole.
         expect(Math.abs(moments.amount - amount / 1e6)).toBeLessThan(0.004 * cuts[i]!.whole.amount + 1e-4);
         if (moments.amount < 0.05) continue;
         expect(Math.abs(moments.x / moments.amount - x / amount)).toBeLessThan(0.6);
@@ -43,7 +44,8 @@ describe.each([
   test('have walls with the area of the kernel, less their openings', () => {
     plan.chambers.forEach((chamber, i) => {
       const row = rows.get(chamber.row)!;
-      // A chamber routed right through a slanted piece sticks out of it at one end; only what lies in the piece has walls.
+      // A chamber routed right through a slanted piece sticks out of it at one end; only what lies in the piece has
+      // walls.
       const last = row.members.at(-1)!;
       const far = row.face.inward[1] > 0 ? last.right : last.left;
       const sign = row.face.inward[1] > 0 ? 1 : -1;

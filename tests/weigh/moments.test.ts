@@ -26,7 +26,8 @@ test('what rises evenly along the board is gathered exactly, in however many par
   }
 });
 
-// Wigley's body cut across: A(x) = (2/3) B T [1 − (2x/L)²]; the trapezoid rule over 10 stretches gives 2200 m³ of the true 2222.2 (by hand).
+// Wigley's body cut across: A(x) = (2/3) B T [1 − (2x/L)²]; the trapezoid rule over 10 stretches gives 2200 m³ of the
+// true 2222.2 (by hand).
 test('sections between which the board bends are gathered by the trapezoid rule', () => {
   const along = new AlongBoard();
   const area = (x: number) => (2 / 3) * 10 * 5 * (1 - (x / 50) ** 2);

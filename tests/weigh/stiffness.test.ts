@@ -33,7 +33,9 @@ const plank: Job = {
 const board = boardOf(plank.board);
 const layup = layupOf(plank.glueUp, LENGTH);
 const E = modulusOf(wood);
-/** Wood sheared along the grain: a sixteenth of E for softwoods (Wood Handbook, table of elastic ratios; from memory). */
+/**
+ * Wood sheared along the grain: a sixteenth of E for softwoods (Wood Handbook, table of elastic ratios; from memory).
+ */
 const G = E / 16;
 
 describe('a plank', () => {
@@ -43,8 +45,8 @@ describe('a plank', () => {
     for (const { stiffness } of solid.places) expect(stiffness / ((E * WIDTH * THICK ** 3) / 12)).toBeCloseTo(1, 2);
   });
 
-  // Beam on two rests, load in the middle: F L³ / 48 EI (any text on strength of materials), and what shear of a core adds, F L / 4 A G (Allen 1969,
-  // Zenkert 1997, from memory).
+  // Beam on two rests, load in the middle: F L³ / 48 EI (any text on strength of materials), and what shear of a core
+  // adds, F L / 4 A G (Allen 1969, Zenkert 1997, from memory).
   test('sags by F L³ / 48 EI + F L / 4 A G between its rests', () => {
     const span = 0.75 * LENGTH;
     const bending = (1000 * span ** 3) / (48 * ((E * WIDTH * THICK ** 3) / 12));

@@ -8,7 +8,8 @@ export const pounds = (lb: number) => lb * KG_PER_POUND;
 export const inches = (inch: number) => inch * 25.4;
 
 /**
- * The main sample: one layer of 8 oz a side, a hot coat reinforced with 4 oz, a thick-based fin. Nothing is weighed yet.
+ * The main sample: one layer of 8 oz a side, a hot coat reinforced with 4 oz, a thick-based fin. Nothing is weighed
+ * yet.
  */
 export function tarn(): Job & { readonly glass: GlassSpec } {
   const text = readFileSync('samples/tarn-rescue.yaml', 'utf8');

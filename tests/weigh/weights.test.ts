@@ -14,8 +14,8 @@ const at = ({ stages }: Weights, stage: Stage): StageWeight => stages.find((each
 const width = ({ low, high }: { low: number; high: number }) => high - low;
 
 /**
- * Six redwood stringers, tow-weight foam, 12 in pitch; one layer of 8 oz a side, a hot coat reinforced with 4 oz, a thick-based fin.
- * About so many pounds; common practice, no source.
+ * Six redwood stringers, tow-weight foam, 12 in pitch; one layer of 8 oz a side, a hot coat reinforced with 4 oz, a
+ * thick-based fin. About so many pounds; common practice, no source.
  */
 const TRADE: readonly (readonly [Stage, number])[] = [
   ['shaped', 40],
@@ -79,8 +79,8 @@ describe('the same board, its shaped weight of 40 lb entered', () => {
   });
 });
 
-// The weight is common practice, no source; what the old kind is made of is supposed here: the same shape and glass, never opened, with three
-// stringers of an inch instead of six.
+// The weight is common practice, no source; what the old kind is made of is supposed here: the same shape and glass,
+// never opened, with three stringers of an inch instead of six.
 test('an old solid board of its kind weighs about 42 lb: within the band', () => {
   const old = planOf({ ...job, glueUp: threeStringers(job.glueUp) });
   expect(old.chambers).toEqual([]);
@@ -126,7 +126,8 @@ describe('stage by stage', () => {
   test('cloth weighs its area and its lap: a single layer a side by hand', () => {
     const plain = weighed({ glass: { ...job.glass, resin: 0 } });
     const cloth = at(plain, 'laminated').weight - at(plain, 'sealed').weight;
-    // The mesh's surface and the rail's length, which tests/weigh/bare.test.ts holds against the kernel: about 3.5 m² and 7.3 m.
+    // The mesh's surface and the rail's length, which tests/weigh/bare.test.ts holds against the kernel: about 3.5 m²
+    // and 7.3 m.
     expect(cloth).toBeCloseTo((3.549 + 2 * 7.285 * 0.0508) * 0.27125, 1);
   });
 

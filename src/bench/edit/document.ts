@@ -4,8 +4,8 @@ import { readingOf, type Reading } from '../../job/text/reading.js';
 let last: Reading | undefined;
 
 /**
- * The job's text as a YAML document, to be read at once: asked for another text, it becomes that one's. The last one is kept: what an edit has
- * written is what the fields show and the next edit reads.
+ * The job's text as a YAML document, to be read at once: asked for another text, it becomes that one's. The last one is
+ * kept: what an edit has written is what the fields show and the next edit reads.
  */
 export function documentOf(text: string): Document.Parsed {
   last = readingOf(text, last);

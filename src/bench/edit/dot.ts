@@ -10,8 +10,8 @@ import { ruleStep, writtenLength } from './written.js';
 type Dot = Result['dots'][number];
 
 /**
- * The job's text with a dot moved, in whole marks of the rule. Where a joint's dots are planned, all of them are written down as they
- * are on show, the moved one where it was put: from then on they are the builder's.
+ * The job's text with a dot moved, in whole marks of the rule. Where a joint's dots are planned, all of them are
+ * written down as they are on show, the moved one where it was put: from then on they are the builder's.
  *
  * @param dots all dots of the plan on show
  * @param id the dot's: `DR2.3`

@@ -4,7 +4,8 @@ import { documentOf } from './document.js';
 import { endOfLine, lastContent } from './ranges.js';
 
 /**
- * The job's text with one more thing at the end of a list, written as the last one is; every other character stays as the builder wrote it.
+ * The job's text with one more thing at the end of a list, written as the last one is; every other character stays as
+ * the builder wrote it.
  *
  * @param path of a list with something in it
  */
@@ -19,7 +20,8 @@ export function withItemCopied(text: string, path: Path): string {
 }
 
 /**
- * The job's text without one thing of a list: its lines, or its place between commas, go with it. The last one leaves an empty list.
+ * The job's text without one thing of a list: its lines, or its place between commas, go with it. The last one leaves
+ * an empty list.
  *
  * @param path of the thing: the list's, and its number
  */

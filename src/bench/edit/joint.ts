@@ -10,7 +10,10 @@ const THINNEST = 6;
 
 /** A joint that can be moved, and how far. */
 export interface MovableJoint {
-  /** The strips that give and take, in the list of members; where the outer one runs to the rail it has nothing written to change. */
+  /**
+   * The strips that give and take, in the list of members; where the outer one runs to the rail it has nothing written
+   * to change.
+   */
   readonly inner: number;
   readonly outer?: number;
   readonly list: 'members' | 'left';
@@ -21,8 +24,8 @@ export interface MovableJoint {
 }
 
 /**
- * Which strips a joint's move changes: the next one inside grows, the next one outside gives. Stringers between them keep their
- * thickness and move along. Nothing for a joint without a strip inside, and where the list is not read.
+ * Which strips a joint's move changes: the next one inside grows, the next one outside gives. Stringers between them
+ * keep their thickness and move along. Nothing for a joint without a strip inside, and where the list is not read.
  *
  * @param at which joint
  */

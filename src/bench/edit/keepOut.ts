@@ -54,7 +54,9 @@ export function withKeepOutMoved(text: string, job: Job, index: number, dx: numb
   return set(moved, side, Math.abs(y));
 }
 
-/** The reader's order: those drawn on a joint are none of the plan's; `both:` gives the left one, then the right one. */
+/**
+ * The reader's order: those drawn on a joint are none of the plan's; `both:` gives the left one, then the right one.
+ */
 function writtenAs(list: unknown): Written[] {
   if (!Array.isArray(list)) return [];
   return list.flatMap((item: unknown, line): Written[] => {

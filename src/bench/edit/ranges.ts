@@ -8,7 +8,10 @@ export function rangeOf({ key, value }: Pair): [number, number] {
   return [start, flow === null ? range(key)![1]! : (lastContent(value) ?? range(key)![1]!)];
 }
 
-/** Where a node's own text ends. A block's range runs on over the blank lines and comments behind it, so its last line is looked for. */
+/**
+ * Where a node's own text ends. A block's range runs on over the blank lines and comments behind it, so its last line
+ * is looked for.
+ */
 export function lastContent(node: unknown): number | undefined {
   if (isCollection(node) && !node.flow && node.items.length > 0) {
     const last = node.items.at(-1);

@@ -21,7 +21,10 @@ export function withValue(text: string, path: Path, written: string): string {
   throw new Error(`cannot write "${written}" at ${path.join('.')}`);
 }
 
-/** The job's text without a key; without a change where it is not there. The line or the place between commas goes with it. */
+/**
+ * The job's text without a key; without a change where it is not there. The line or the place between commas goes with
+ * it.
+ */
 export function withoutKey(text: string, path: Path): string {
   const document = documentOf(text);
   const map: unknown = document.getIn(path.slice(0, -1), true);

@@ -7,8 +7,8 @@ const INCH_PARTS = 16;
 const SAME = 1e-6;
 
 /**
- * A length as it goes into the job file, without loss: a bare number where one stood and the file is in mm, a fraction of an inch
- * where the rule has a mark for it, else mm.
+ * A length as it goes into the job file, without loss: a bare number where one stood and the file is in mm, a fraction
+ * of an inch where the rule has a mark for it, else mm.
  *
  * @param mm the length, mm
  * @param units the file's

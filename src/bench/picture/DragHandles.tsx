@@ -19,7 +19,9 @@ interface Props {
 /** A handle's size on the screen, px: 24 is the least a finger and WCAG 2.2 (2.5.8) ask for. */
 const HANDLE = 24;
 
-/** What can be dragged on the board from above: joints and keep-outs, by pointer or, chosen by Tab, with the arrow keys. */
+/**
+ * What can be dragged on the board from above: joints and keep-outs, by pointer or, chosen by Tab, with the arrow keys.
+ */
 export function DragHandles({ bench, state, shown, scale }: Props) {
   const { job, layup } = shown;
   const size = HANDLE / scale;
@@ -152,7 +154,8 @@ export function Handle({
     const { shown, isCurrent, history } = bench.now;
     if (history.gesture !== gesture) keyed.current = undefined;
     if (!keyed.current && (!shown || !isCurrent)) return;
-    // Counted from where the thing was when the first key was pressed, so that a key pressed while the plan is made is not lost.
+    // Counted from where the thing was when the first key was pressed, so that a key pressed while the plan is made is
+    // not lost.
     const from = (keyed.current ??= { x: 0, y: 0, text: history.text, job: shown!.job });
     from.x += by[0]!;
     from.y += by[1]!;

@@ -23,7 +23,8 @@ export function numberOn(name: SpareName): string {
 }
 
 /**
- * The fills of the chambers by spare wall: the less there is, the denser the lines, so that they are told apart without colour.
+ * The fills of the chambers by spare wall: the less there is, the denser the lines, so that they are told apart without
+ * colour.
  *
  * @param prefix of the patterns' names in the document
  * @param scale px in a mm: the tiles keep their size on the screen

@@ -25,12 +25,18 @@ interface Props {
 }
 
 const AIR = 16;
-/** The whole board is low and long; its heights are drawn larger by this much until it is zoomed to a size at which they can be read. */
+/**
+ * The whole board is low and long; its heights are drawn larger by this much until it is zoomed to a size at which they
+ * can be read.
+ */
 const TALLER = 2;
 const TALL_ENOUGH = 130;
 const ROOM_FOR_NUMBER = 30;
 
-/** The chosen row's face, in line with the board above: its deck and bottom line, what is routed, what stays, where the marks go. */
+/**
+ * The chosen row's face, in line with the board above: its deck and bottom line, what is routed, what stays, where the
+ * marks go.
+ */
 export function RowOnBench({ bench, state, shown }: Props) {
   const { ref, width } = useWidth();
   const { result, layup, grid } = shown;

@@ -13,8 +13,8 @@ export type Point = readonly [y: number, z: number];
 const LAYERS = 12;
 
 /**
- * What a cross-section shows of a chamber: the outline `[y, z]` of its solid in the plane `x`, in order around it; empty where the plane
- * passes it by.
+ * What a cross-section shows of a chamber: the outline `[y, z]` of its solid in the plane `x`, in order around it;
+ * empty where the plane passes it by.
  */
 export function cutAt({ profile, depth }: Pocket, { origin, along, inward }: Face, x: number): Point[] {
   const layers = Math.abs(inward[0]) < 1e-9 ? 1 : LAYERS;
@@ -55,7 +55,9 @@ export interface WallHere {
   readonly size: number;
 }
 
-/** The walls of a cut chamber within its cross-section. The wall in space may be thinner: it is the plan that proves it. */
+/**
+ * The walls of a cut chamber within its cross-section. The wall in space may be thinner: it is the plan that proves it.
+ */
 export function wallsHere(cut: readonly Point[], section: Section): Partial<Record<Wall, WallHere>> {
   const found: Partial<Record<Wall, WallHere>> = {};
   const keep = (wall: Wall, from: Point, to: Point) => {
@@ -78,7 +80,10 @@ export function wallsHere(cut: readonly Point[], section: Section): Partial<Reco
   return found;
 }
 
-/** As on the surface: the rail is what has turned more than 45° from up or down. Outward runs the bottom, back inward the deck. */
+/**
+ * As on the surface: the rail is what has turned more than 45° from up or down. Outward runs the bottom, back inward
+ * the deck.
+ */
 function patchOf(a: Point, b: Point): Wall {
   if (Math.abs(b[0] - a[0]) < Math.abs(b[1] - a[1])) return 'rail';
   return Math.abs(b[0]) < Math.abs(a[0]) ? 'deck' : 'bottom';

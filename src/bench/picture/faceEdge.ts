@@ -2,7 +2,10 @@ import type { Grid } from '../../board/grid.js';
 import { toFace } from '../../layup/frame.js';
 import type { Face, Joint } from '../../layup/layup.js';
 
-/** Where the finished surface ends a face, at each of the grid's rows that the joint passes through: `s` and the two heights, mm. */
+/**
+ * Where the finished surface ends a face, at each of the grid's rows that the joint passes through: `s` and the two
+ * heights, mm.
+ */
 export interface FaceEdge {
   readonly s: number;
   readonly bottom: number;
@@ -24,7 +27,10 @@ export function faceEdges(grid: Grid, face: Face, joint: Joint): FaceEdge[] {
   return edges;
 }
 
-/** Height of a chain from the centreline outward where it is `half` mm from the centreline; nothing where it does not reach so far. */
+/**
+ * Height of a chain from the centreline outward where it is `half` mm from the centreline; nothing where it does not
+ * reach so far.
+ */
 function heightAt(p: Float64Array, from: number, to: number, half: number): number | undefined {
   const step = from < to ? 1 : -1;
   for (let i = from; i !== to; i += step) {

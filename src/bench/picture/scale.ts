@@ -49,7 +49,10 @@ function within({ from, to }: Reach, length: number): Reach {
   return { from: from + by, to: to + by };
 }
 
-/** Points as those of an SVG polygon, `y` up. Unlike a path's, they are no style, which the browser would work out again for each that moves. */
+/**
+ * Points as those of an SVG polygon, `y` up. Unlike a path's, they are no style, which the browser would work out again
+ * for each that moves.
+ */
 export function cornersOf(points: readonly (readonly [number, number])[]): string {
   return points.map(([x, y]) => `${x.toFixed(2)},${(-y).toFixed(2)}`).join(' ');
 }

@@ -1,6 +1,9 @@
 import type { Grid } from '../../board/grid.js';
 
-/** A cross-section of the finished surface: each half as a chain `[y, z]` from the keel over the apex to the deck's centreline, mm. */
+/**
+ * A cross-section of the finished surface: each half as a chain `[y, z]` from the keel over the apex to the deck's
+ * centreline, mm.
+ */
 export interface Section {
   readonly left: readonly (readonly [number, number])[];
   readonly right: readonly (readonly [number, number])[];

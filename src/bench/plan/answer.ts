@@ -17,8 +17,8 @@ export interface Written {
 }
 
 /**
- * What the page asks of the worker. `which` tells the job on the bench from the one it is compared with, and from what is asked of the one on the
- * bench for practice, or ahead: because it will probably be asked next.
+ * What the page asks of the worker. `which` tells the job on the bench from the one it is compared with, and from what
+ * is asked of the one on the bench for practice, or ahead: because it will probably be asked next.
  */
 export interface Question {
   readonly number: number;
@@ -44,10 +44,15 @@ export interface Answer {
   readonly took: number;
 }
 
-/** What takes too long to be waited for at every step of a slider, found in the pause after the answer to a question. */
+/**
+ * What takes too long to be waited for at every step of a slider, found in the pause after the answer to a question.
+ */
 export interface Counted {
   readonly counted: Question['number'];
-  /** Sheets of the shop's foam that the blocks are cut from, and blocks that no sheet is left for; absent where the job lists no sheets. */
+  /**
+   * Sheets of the shop's foam that the blocks are cut from, and blocks that no sheet is left for; absent where the job
+   * lists no sheets.
+   */
   readonly sheets?: { readonly cut: number; readonly leftOut: number };
 }
 
@@ -67,7 +72,10 @@ interface Last {
 /** The last of each kind, so that a board is made, and crosses over to the page, once. */
 export type Known = Map<Question['which'], Last>;
 
-/** Reads and plans: the same two functions as on the command line. What was asked ahead is answered at once when it is asked. */
+/**
+ * Reads and plans: the same two functions as on the command line. What was asked ahead is answered at once when it is
+ * asked.
+ */
 export function answerTo(question: Question, known: Known): Answer {
   const { number, which, written } = question;
   const ahead = known.get('ahead');

@@ -13,8 +13,8 @@ export type Arrived = Pick<Answer, 'which' | 'findings' | 'number' | 'took'> & {
 const QUICK = 40;
 
 /**
- * Asks the worker for plans, one at a time. Of what is asked while it works only the latest is kept for each job: what has been
- * overtaken is never computed.
+ * Asks the worker for plans, one at a time. Of what is asked while it works only the latest is kept for each job: what
+ * has been overtaken is never computed.
  */
 export class PlanFeed {
   private number = 0;
@@ -47,8 +47,8 @@ export class PlanFeed {
   }
 
   /**
-   * Has the plan made that will probably be asked for next, while nothing else is to be done. A question that comes meanwhile waits for it, so
-   * only a planner that is quick is sent ahead.
+   * Has the plan made that will probably be asked for next, while nothing else is to be done. A question that comes
+   * meanwhile waits for it, so only a planner that is quick is sent ahead.
    */
   ahead(written: Written): void {
     if (!this.working && this.took < QUICK) this.worker.postMessage({ number: 0, which: 'ahead', written });

@@ -10,7 +10,8 @@ const waiting: { readonly question: number; readonly at: number }[] = [];
 const MOST_MEASURES = 2000;
 
 /**
- * Remembers when somebody changed something; a movement too small for a change asks for no plan, and waits for no picture.
+ * Remembers when somebody changed something; a movement too small for a change asks for no plan, and waits for no
+ * picture.
  *
  * @param question the plan that was asked for then
  * @param at the input event's time stamp, ms

@@ -24,7 +24,10 @@ export interface SheetSize {
   readonly width: number;
 }
 
-/** A finding in one sentence: which block or sheet, what is wrong, what would do. Lengths are written for the reader's `units`. */
+/**
+ * A finding in one sentence: which block or sheet, what is wrong, what would do. Lengths are written for the reader's
+ * `units`.
+ */
 export function sayCutFinding(finding: CutFinding, units: Units): string {
   const needed = (mm: number) => printAs('needed', mm, units);
   const size = ({ length, width }: SheetSize) => `${needed(length)} × ${needed(width)}`;

@@ -7,8 +7,8 @@ import { OPEN } from '../nest/region.js';
 import type { Region } from '../nest/region.js';
 
 /**
- * One nested sheet as it is worked: squared, then cut piece by piece; within a piece the wide ones first, so that cuts of
- * one fence setting follow each other.
+ * One nested sheet as it is worked: squared, then cut piece by piece; within a piece the wide ones first, so that cuts
+ * of one fence setting follow each other.
  * @param root - the sheet without its trimmings, one saw cut added to every size
  */
 export function orderCuts(

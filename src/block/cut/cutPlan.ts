@@ -23,7 +23,10 @@ export interface CutSums {
   readonly leastSheetArea: number;
 }
 
-/** One sheet: what is cut from it and in which order. The frame: `x` along the sheet's length, `y` along its width, mm, from one corner. */
+/**
+ * One sheet: what is cut from it and in which order. The frame: `x` along the sheet's length, `y` along its width, mm,
+ * from one corner.
+ */
 export interface CutSheet {
   /** Counted from 1. */
   readonly number: number;
@@ -60,12 +63,17 @@ export interface Cut {
   readonly number: number;
   /** 0 squares the sheet; 1 to 3 are the stages. */
   readonly stage: number;
-  /** The piece that is cut, and what comes off at the fence: `2` is sheet 2, `2B` a strip of it, `2B3` a length of that. */
+  /**
+   * The piece that is cut, and what comes off at the fence: `2` is sheet 2, `2B` a strip of it, `2B3` a length of that.
+   */
   readonly piece: string;
   readonly makes: string;
   /** Along the sheet's length, or across it. */
   readonly run: 'along' | 'across';
-  /** Between fence and blade, mm; absent for the first of two parallel squaring cuts, which has no square edge to run on. */
+  /**
+   * Between fence and blade, mm; absent for the first of two parallel squaring cuts, which has no square edge to run
+   * on.
+   */
   readonly fence?: number;
   /** The middle of the saw cut. */
   readonly from: Vertex;

@@ -76,8 +76,8 @@ export function cutSheets(
 }
 
 /**
- * Tapered blocks head to tail and every sheet ripped first; where that does not meet the area bound, sheets cross-cut first
- * and tapered blocks singly are tried too, and taken where that is cheaper.
+ * Tapered blocks head to tail and every sheet ripped first; where that does not meet the area bound, sheets cross-cut
+ * first and tapered blocks singly are tried too, and taken where that is cheaper.
  */
 function planFoam(
   foam: string,

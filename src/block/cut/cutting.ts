@@ -32,8 +32,8 @@ export interface BlockCut {
 }
 
 /**
- * Plans how the blocks are cut from the job's sheets and in which batches they are glued. A search of up to a second or so, so it is not a part of
- * the plan but made when it is asked for; the same plan and rounds give the same cuts.
+ * Plans how the blocks are cut from the job's sheets and in which batches they are glued. A search of up to a second or
+ * so, so it is not a part of the plan but made when it is asked for; the same plan and rounds give the same cuts.
  */
 export function cuttingOf(plan: Blocked, effort: CutEffort = {}): Cutting {
   const sawn = new Map(plan.blocks.map((block) => [block.id, sawnFrom(block.made.outline)]));

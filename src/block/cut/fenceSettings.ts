@@ -10,7 +10,10 @@ export interface FenceSetting {
   readonly cuts: readonly { readonly sheet: number; readonly number: number }[];
 }
 
-/** The fence settings of some sheets, stage by stage, rips before cross-cuts, the widest first, so that the fence moves one way only. */
+/**
+ * The fence settings of some sheets, stage by stage, rips before cross-cuts, the widest first, so that the fence moves
+ * one way only.
+ */
 export function fenceSettings(sheets: readonly CutSheet[]): FenceSetting[] {
   const cuts = sheets.flatMap((sheet) =>
     sheet.cuts.flatMap((cut) => (cut.fence === undefined ? [] : [{ sheet: sheet.number, ...cut, fence: cut.fence }])),

@@ -1,8 +1,8 @@
 /** How a block gets its thickness from the sheets there are. */
 export interface Making {
   /**
-   * `whole` – the sheet is as thick as the block; `planed` – a little thicker: sanded or planed down; `sliced` – much thicker: sliced, and the rest
-   * kept; `laminated` – layers glued up first, and planed where there is a surplus.
+   * `whole` – the sheet is as thick as the block; `planed` – a little thicker: sanded or planed down; `sliced` – much
+   * thicker: sliced, and the rest kept; `laminated` – layers glued up first, and planed where there is a surplus.
    */
   readonly way: 'whole' | 'planed' | 'sliced' | 'laminated';
   /** Thickness of the sheets, mm. */
@@ -12,9 +12,15 @@ export interface Making {
   readonly surplus: number;
 }
 
-/** A sheet may be thinner than its block by this much, mm: the glue that foams behind it fills it. Common practice, no source. */
+/**
+ * A sheet may be thinner than its block by this much, mm: the glue that foams behind it fills it. Common practice, no
+ * source.
+ */
 const SHORT = 0.5;
-/** Less than this is sanded flush with the face, mm; more than the second is sliced off rather than planed. Common practice, no source. */
+/**
+ * Less than this is sanded flush with the face, mm; more than the second is sliced off rather than planed. Common
+ * practice, no source.
+ */
 export const FLUSH = 0.5;
 const MOST_PLANED = 6;
 

@@ -7,8 +7,8 @@ import type { CutPart } from '../nest/cutPart.js';
 const NEIGHBOURS = 40;
 
 /**
- * Tapered blocks in pairs, one turned end for end, so that one slanting cut serves both. Only pairs that take less sheet
- * than their two blocks side by side; those that save most first.
+ * Tapered blocks in pairs, one turned end for end, so that one slanting cut serves both. Only pairs that take less
+ * sheet than their two blocks side by side; those that save most first.
  * @param fits - whether a blank of that size can be cut from some sheet
  * @returns the pairs, and the blocks left without a partner
  */

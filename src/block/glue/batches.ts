@@ -11,7 +11,9 @@ export interface GlueBlock {
 
 /** How the builder and the glue work. */
 export interface GlueSetting {
-  /** Between the first glue spread and the last clamp tight, minutes: from the glue's own sheet, shorter in the warm. */
+  /**
+   * Between the first glue spread and the last clamp tight, minutes: from the glue's own sheet, shorter in the warm.
+   */
   readonly openTime: number;
   /** To spread, set and clamp one block, minutes. */
   readonly minutesPerBlock: number;
@@ -50,8 +52,8 @@ export type GlueFinding =
   | { readonly kind: 'open-time-too-short'; readonly openTime: number; readonly needs: number };
 
 /**
- * The order in which the blocks are glued in: row by row as given, each from the nose, in batches that the open time allows
- * and that are as equal as can be. Without batches, and with a finding, where the numbers allow none.
+ * The order in which the blocks are glued in: row by row as given, each from the nose, in batches that the open time
+ * allows and that are as equal as can be. Without batches, and with a finding, where the numbers allow none.
  */
 export function gluePlan(blocks: readonly GlueBlock[], setting: GlueSetting): GluePlan {
   const findings = glueFindings(setting);

@@ -15,7 +15,9 @@ export interface Blocked {
   readonly chambers: readonly Chamber[];
 }
 
-/** The batches the blocks of a plan are glued in, rows as they lie from the left rail to the right, each from the nose. */
+/**
+ * The batches the blocks of a plan are glued in, rows as they lie from the left rail to the right, each from the nose.
+ */
 export function gluingOf(plan: Blocked): GluePlan {
   return gluePlan(glueBlocks(plan), plan.job.blocks.glue);
 }

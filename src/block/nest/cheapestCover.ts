@@ -29,7 +29,9 @@ export function cheapestCover(area: number, stock: readonly StockSize[]): number
 
 /** Below this share an area is rounding in the sum, not foam. */
 const AREA_ROUNDING = 1e-9;
-/** With many sizes in stock the exact count takes too long; then parts of sheets are counted, which is still a bound. */
+/**
+ * With many sizes in stock the exact count takes too long; then parts of sheets are counted, which is still a bound.
+ */
 const MOST_STEPS = 100_000;
 
 function fractionalCover(area: number, sizes: { area: number; count: number; cost: number }[]): number {

@@ -4,7 +4,9 @@ export interface CutPart {
   readonly id: string;
   /** Which foam and thickness it is cut from; only stock with the same word serves it. */
   readonly foam: string;
-  /** Of the smallest rectangle around the block as it is to be cut, mm; `length` runs with the grain where there is one. */
+  /**
+   * Of the smallest rectangle around the block as it is to be cut, mm; `length` runs with the grain where there is one.
+   */
   readonly length: number;
   readonly height: number;
   /** Whether it may lie across the sheet: no, where the material has a grain. */
@@ -13,7 +15,10 @@ export interface CutPart {
   readonly taper?: Taper;
 }
 
-/** How far the two long edges lean in from the head (`x` = 0) to the tail (`x` = `length`), mm; negative where they open out. */
+/**
+ * How far the two long edges lean in from the head (`x` = 0) to the tail (`x` = `length`), mm; negative where they open
+ * out.
+ */
 export interface Taper {
   /** How much the upper edge falls. */
   readonly top: number;

@@ -9,8 +9,8 @@ import type { Effort } from './search.js';
 const REST_SHARE = 0.15;
 
 /**
- * All blanks on the cheapest sheets: a first layout, then again and again one that has to be cheaper, until the area bound
- * is met or the effort is spent; at the end the rests are drawn together.
+ * All blanks on the cheapest sheets: a first layout, then again and again one that has to be cheaper, until the area
+ * bound is met or the effort is spent; at the end the rests are drawn together.
  * @param found - told of every better layout
  */
 export function nestAll(problem: NestProblem, effort: Effort, found: (nest: Nest) => void = () => undefined): Nest {

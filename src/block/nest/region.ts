@@ -1,9 +1,9 @@
 import { SAME_SIZE } from './cutPart.js';
 
 /**
- * A piece of sheet and how it is cut up, edge to edge: its children lie side by side along its `axis`, each as wide as the
- * piece is across. Every size here has one saw cut added to it (sheets too), so that sizes add up without the saw and
- * the last cut of a piece costs nothing.
+ * A piece of sheet and how it is cut up, edge to edge: its children lie side by side along its `axis`, each as wide as
+ * the piece is across. Every size here has one saw cut added to it (sheets too), so that sizes add up without the saw
+ * and the last cut of a piece costs nothing.
  */
 export interface Region {
   /** Which kind of blank this is, or `OPEN` for a piece that is cut up further. */

@@ -22,7 +22,10 @@ const LARGEST_HANDFUL = 16;
 const CLEARANCE = 0.03;
 /** Every second round overlooks this share of the places, so that it does not always choose the same. */
 const OVERLOOKED = 0.02;
-/** What a whole sheet of rests counts while all blanks must find a place, in mean blanks: large rests are where they will. */
+/**
+ * What a whole sheet of rests counts while all blanks must find a place, in mean blanks: large rests are where they
+ * will.
+ */
 const STEER = 2;
 /** The same where some will be missing in any case, in smallest blanks: tells equals apart, never outweighs a blank. */
 const TIE = 0.4;
@@ -45,9 +48,9 @@ export function construct(problem: NestProblem, effort: Effort): Nest {
 }
 
 /**
- * Ruin and recreate: takes a few pieces out, puts their blanks back where they now fit best, keeps what is no worse than
- * some rounds ago. Schrimpf et al. 2000, J. Comput. Phys. 159, 139–171; acceptance after Burke & Bykov 2017, EJOR 258, 70–78;
- * the budget that must be met, after Gardeyn & Wauters 2022, EJOR 301, 432–444.
+ * Ruin and recreate: takes a few pieces out, puts their blanks back where they now fit best, keeps what is no worse
+ * than some rounds ago. Schrimpf et al. 2000, J. Comput. Phys. 159, 139–171; acceptance after Burke & Bykov 2017, EJOR
+ * 258, 70–78; the budget that must be met, after Gardeyn & Wauters 2022, EJOR 301, 432–444.
  * @param budget - what the sheets may cost
  * @param score - the lower the better
  * @param enough - ends the search with the first layout for which it holds

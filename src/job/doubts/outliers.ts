@@ -24,9 +24,9 @@ const FEWEST = 5;
 const MOST = 4;
 
 /**
- * The values of a table that lie off the curve through their neighbours, likeliest slip first. Each value is held against the polynomial through two
- * neighbours on either side (three where an end is near). The one without which the others lie smoothest is judged by its modified z-score among them,
- * and by how far it is off; then the rest anew.
+ * The values of a table that lie off the curve through their neighbours, likeliest slip first. Each value is held
+ * against the polynomial through two neighbours on either side (three where an end is near). The one without which the
+ * others lie smoothest is judged by its modified z-score among them, and by how far it is off; then the rest anew.
  *
  * @param at places, strictly rising
  * @param exact how exactly values are read off a rule: differences below it say nothing
@@ -73,10 +73,11 @@ function farOff(
 }
 
 /**
- * How far a value lies from others: 0.6745 (x − median) / MAD, MAD the median of the absolute deviations from the median.
- * B. Iglewicz and D. C. Hoaglin, "How to Detect and Handle Outliers", ASQC Quality Press, 1993 (from memory).
+ * How far a value lies from others: 0.6745 (x − median) / MAD, MAD the median of the absolute deviations from the
+ * median. B. Iglewicz and D. C. Hoaglin, "How to Detect and Handle Outliers", ASQC Quality Press, 1993 (from memory).
  *
- * @param exact deviations are taken to be at least so large, so that values read off one rule are not told apart by its marks
+ * @param exact deviations are taken to be at least so large, so that values read off one rule are not told apart by its
+ *   marks
  */
 export function modifiedZ(value: number, others: readonly number[], exact: number): number {
   const middle = median(others);
@@ -108,7 +109,10 @@ function oddestOf(kept: readonly number[], at: readonly number[], values: readon
   return oddest;
 }
 
-/** How far the value at a place among those kept lies off the polynomial through its neighbours (Lagrange's formula), and what its weights come to. */
+/**
+ * How far the value at a place among those kept lies off the polynomial through its neighbours (Lagrange's formula),
+ * and what its weights come to.
+ */
 function residual(place: number, kept: readonly number[], at: readonly number[], values: readonly number[]) {
   const here = at[kept[place]!]!;
   const before = kept.slice(Math.max(0, place - 3), place).reverse();

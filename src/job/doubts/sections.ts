@@ -35,7 +35,10 @@ export function sectionsInDoubt(table: readonly OffsetStation[], units: Units, s
   });
 }
 
-/** How much higher a point of a station lies than the same place of other stations does on average, as a share of the thickness. */
+/**
+ * How much higher a point of a station lies than the same place of other stations does on average, as a share of the
+ * thickness.
+ */
 function offFrom(station: OffsetStation, p: number, others: readonly OffsetStation[]): number {
   const { half, bottom, thickness, apex } = sizeOf(station);
   const point = station.points[p]!;
@@ -44,7 +47,9 @@ function offFrom(station: OffsetStation, p: number, others: readonly OffsetStati
   return up - theirs.reduce((sum, each) => sum + each, 0) / theirs.length;
 }
 
-/** How high a section lies at a share of its half-width, below its widest point or above, as a share of its thickness. */
+/**
+ * How high a section lies at a share of its half-width, below its widest point or above, as a share of its thickness.
+ */
 function upAt(station: OffsetStation, share: number, isBelow: boolean): number {
   const { half, bottom, thickness, apex } = sizeOf(station);
   const part: readonly OffsetPoint[] = isBelow

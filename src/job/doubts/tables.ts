@@ -8,8 +8,9 @@ import { outliersAlong, type Bearing } from './outliers.js';
 import { sectionsInDoubt } from './sections.js';
 
 /**
- * What a board's features bear before a value is told: with these the samples, the 300 boards of `tests/random` and boards with square noses, swallow
- * tails, wings and sharply kicked ends are quiet. The last of the rocker may be kicked up, and an outline may end square.
+ * What a board's features bear before a value is told: with these the samples, the 300 boards of `tests/random` and
+ * boards with square noses, swallow tails, wings and sharply kicked ends are quiet. The last of the rocker may be
+ * kicked up, and an outline may end square.
  */
 const BEARING: Readonly<Record<'outline' | 'bottom' | 'thick', Bearing>> = {
   outline: { inside: 0.06, next: 0.08, end: 0.2 },
@@ -19,7 +20,10 @@ const BEARING: Readonly<Record<'outline' | 'bottom' | 'thick', Bearing>> = {
 /** How exactly a builder reads a rule, mm. */
 const EXACT = 0.5;
 
-/** Tells what lies far from its neighbours in the tables of a board: outline, rocker and foil, measured sections. The job is planned as written. */
+/**
+ * Tells what lies far from its neighbours in the tables of a board: outline, rocker and foil, measured sections. The
+ * job is planned as written.
+ */
 export function tablesInDoubt(
   file: BoardFile,
   table: readonly OffsetStation[],
@@ -79,7 +83,9 @@ function profileInDoubt(of: Tables): void {
   }
 }
 
-/** Heights of a job are over the builder's own base line, those of a board over its lowest point: the difference, mm. */
+/**
+ * Heights of a job are over the builder's own base line, those of a board over its lowest point: the difference, mm.
+ */
 function liftOf({ file, table, board }: Tables): number {
   const tabled = table[0]?.points[0]?.z;
   const written = table.length > 0 ? tabled : file.stations.find(({ bottom }) => bottom !== undefined)?.bottom;

@@ -23,7 +23,8 @@ const count: Print = (value) => `${value}`;
 const ratio: Print = (value) => `${Number(value.toFixed(1))}`;
 
 /**
- * Tells single values that hardly any board has; what cannot be at all is refused by the bounds of its key. The job is planned as written.
+ * Tells single values that hardly any board has; what cannot be at all is refused by the bounds of its key. The job is
+ * planned as written.
  *
  * @param areTablesSure whether the board's tables hold nothing doubtful: only then its proportions say more
  */
@@ -40,8 +41,8 @@ export function unusual(job: Job, areTablesSure: boolean, say: Say): void {
 }
 
 /**
- * All lengths mm, weights kg, densities kg/m³, by area g/m². The ranges are wide: they are to catch a digit or a unit gone wrong, not a builder
- * with another taste. Common practice, no source, every one.
+ * All lengths mm, weights kg, densities kg/m³, by area g/m². The ranges are wide: they are to catch a digit or a unit
+ * gone wrong, not a builder with another taste. Common practice, no source, every one.
  */
 function usualOf(job: Job, areTablesSure: boolean): Usual[] {
   const { board, chambers: c, dots, routing, blocks, glass, fill } = job;

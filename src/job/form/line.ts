@@ -18,7 +18,8 @@ const OPENING = '[{';
 const CLOSING = ']}';
 
 /**
- * Takes a line apart. Quotes and brackets count only where a value may begin or within brackets: in `12"` and `a [b]` they are letters like others.
+ * Takes a line apart. Quotes and brackets count only where a value may begin or within brackets: in `12"` and `a [b]`
+ * they are letters like others.
  *
  * @param depth brackets that lines before left open
  */

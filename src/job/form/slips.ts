@@ -17,8 +17,8 @@ export interface KnownKeys {
 }
 
 /**
- * Looks through the lines of a file whose form is broken for the slips of the hand that break it, so that line and remedy are the builder's and not
- * the parser's. One a line, those that follow from it left out.
+ * Looks through the lines of a file whose form is broken for the slips of the hand that break it, so that line and
+ * remedy are the builder's and not the parser's. One a line, those that follow from it left out.
  */
 export function formSlips(text: string, keys: KnownKeys): FormSlip[] {
   const slips: FormSlip[] = [];

@@ -3,8 +3,8 @@ import type { Mistake } from './issues.js';
 import { writePath } from './say.js';
 
 /**
- * Tells findings that only repeat a mistake of shape: about what stands in for a value that could not be read, or in a block whose
- * key was misspelt and so left out. Warnings about a file that could be read in part only are echoes too.
+ * Tells findings that only repeat a mistake of shape: about what stands in for a value that could not be read, or in a
+ * block whose key was misspelt and so left out. Warnings about a file that could be read in part only are echoes too.
  */
 export function echoOf(mistakes: readonly Mistake[]): (finding: Finding) => boolean {
   const unread = new Set<string>();
@@ -23,7 +23,10 @@ export function echoOf(mistakes: readonly Mistake[]): (finding: Finding) => bool
   };
 }
 
-/** `board.stations[2].thick`, `board.stations[2]`, `board.stations`, `board`: the place itself and every block around it. */
+/**
+ * `board.stations[2].thick`, `board.stations[2]`, `board.stations`, `board`: the place itself and every block around
+ * it.
+ */
 function blocksAround(path: string): string[] {
   const blocks = [path];
   for (let i = path.length - 1; i > 0; i--) {

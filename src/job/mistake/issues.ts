@@ -132,8 +132,8 @@ function oneOf(written: unknown, known: readonly string[]): string {
 }
 
 /**
- * Of the forms a value may have, the mistakes against the one it most likely was meant to be: a block of keys is not compared
- * with words, and of blocks the one with the fewest mistakes is meant. Undefined when no form is of its kind.
+ * Of the forms a value may have, the mistakes against the one it most likely was meant to be: a block of keys is not
+ * compared with words, and of blocks the one with the fewest mistakes is meant. Undefined when no form is of its kind.
  */
 export function likeliestForm(issue: z.core.$ZodIssueInvalidUnion): readonly Issue[] | undefined {
   const otherKind = (e: Issue): boolean =>

@@ -13,7 +13,8 @@ export function alongSchema(q: Quantities, what: string) {
 }
 
 /**
- * Where along the board something is, mm from the nose tip. Says when it is given twice or not at all, or lies off the board.
+ * Where along the board something is, mm from the nose tip. Says when it is given twice or not at all, or lies off the
+ * board.
  *
  * @returns not-a-number when it is not known
  */

@@ -7,7 +7,10 @@ import type { ChamberSpec } from '../job.js';
 import type { Quantities } from '../quantities.js';
 import type { Say } from '../mistake/say.js';
 
-/** What a job that says nothing gets, round in the shop's own units (mm, inches). Common practice, no source, but the clamps. */
+/**
+ * What a job that says nothing gets, round in the shop's own units (mm, inches). Common practice, no source, but the
+ * clamps.
+ */
 const DEFAULTS = {
   /** A table saw's blade. */
   kerf: { mm: 3, in: 1 / 8 },
@@ -20,12 +23,15 @@ const DEFAULTS = {
 } as const;
 
 /**
- * Open time: the shorter end of the 20 to 30 minutes that a shop magazine's bulletin on polyurethane glue gives. Minutes, spread (beads that
- * foam up, not a film; the same as where the board is weighed) and loss: common practice, no source.
+ * Open time: the shorter end of the 20 to 30 minutes that a shop magazine's bulletin on polyurethane glue gives.
+ * Minutes, spread (beads that foam up, not a film; the same as where the board is weighed) and loss: common practice,
+ * no source.
  */
 const USUAL_GLUE = { openTime: 20, minutesPerBlock: 3, spread: 60, loss: 0.2 } as const;
 
-/** A clearance may take so much of the smallest chamber's height on each side: more, and glue fills what foam should. */
+/**
+ * A clearance may take so much of the smallest chamber's height on each side: more, and glue fills what foam should.
+ */
 const MOST_CLEARANCE = 0.2;
 
 export function blocksSchema(q: Quantities) {

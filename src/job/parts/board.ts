@@ -80,7 +80,10 @@ export function toBoard(file: BoardFile, offsets: readonly OffsetStation[], unit
   };
 }
 
-/** A table's stations as if they had been measured one by one. Section heights are taken over the bottom at the centreline. */
+/**
+ * A table's stations as if they had been measured one by one. Section heights are taken over the bottom at the
+ * centreline.
+ */
 function fromTable(table: readonly OffsetStation[], length: number, units: Units, say: Say): Measured {
   const profile: ProfileStation[] = [];
   const points: PlanPoint[] = [];
@@ -141,7 +144,9 @@ function checkProfile(profile: readonly ProfileStation[], length: number, units:
   }
 }
 
-/** Heights counted from the lowest bottom. A table's base line may lie anywhere; at stations, another is worth a word. */
+/**
+ * Heights counted from the lowest bottom. A table's base line may lie anywhere; at stations, another is worth a word.
+ */
 function fromLowest(profile: readonly ProfileStation[], tabled: boolean, units: Units, say: Say): ProfileStation[] {
   const lowest = Math.min(...profile.map(({ bottom }) => bottom));
   if (Math.abs(lowest) > 0.05 && !tabled && Number.isFinite(lowest)) {

@@ -4,8 +4,8 @@ import type { ChamberSpec } from '../job.js';
 import type { Quantities } from '../quantities.js';
 
 /**
- * What a job that says nothing gets, round in the shop's own units (mm, inches). Common practice, no source, unless the reason says
- * otherwise.
+ * What a job that says nothing gets, round in the shop's own units (mm, inches). Common practice, no source, unless the
+ * reason says otherwise.
  */
 const DEFAULTS = {
   /** About the length of block that a hand holds well at the saw. */

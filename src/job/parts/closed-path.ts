@@ -14,8 +14,9 @@ const LEAST_AREA = 1;
 const MOST_CURVES = 2000;
 
 /**
- * One closed outline out of SVG path data (SVG 1.1, section 8.3), as `[x, y]` corners in millimetres. Says when it is none: unreadable,
- * in several parts, without area or crossing itself. A path that is left open is closed with a straight line, as it would be filled.
+ * One closed outline out of SVG path data (SVG 1.1, section 8.3), as `[x, y]` corners in millimetres. Says when it is
+ * none: unreadable, in several parts, without area or crossing itself. A path that is left open is closed with a
+ * straight line, as it would be filled.
  *
  * @param worth millimetres in one unit of the path's numbers
  */

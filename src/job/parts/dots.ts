@@ -204,7 +204,10 @@ function overlap(a: Round, b: Round): boolean {
   return Math.hypot(a.x - b.x, apartInHeight(a, b)) < (a.diameter + b.diameter) / 2;
 }
 
-/** Both at the middle of the face lie at about the same height; of heights that were measured in different ways only the face can tell. */
+/**
+ * Both at the middle of the face lie at about the same height; of heights that were measured in different ways only the
+ * face can tell.
+ */
 function apartInHeight({ height: a }: GluedPoint, { height: b }: GluedPoint): number {
   if (!a || !b) return 0;
   const [way, mm] = Object.entries(a)[0] as [string, number];

@@ -7,7 +7,10 @@ import type { Say } from '../mistake/say.js';
 import { shortText } from '../text.js';
 import { alongSchema, placeAlong } from './along.js';
 
-/** Solid glass and resin, kg/m³: between the 1600 and 1800 of laminates with a half and a third of resin (common practice, no source). */
+/**
+ * Solid glass and resin, kg/m³: between the 1600 and 1800 of laminates with a half and a third of resin (common
+ * practice, no source).
+ */
 const SOLID_GLASS = 1750;
 /** Fins end thin: a tip of this share of the base's thickness; common practice, no source. */
 const TIP_SHARE = 0.25;

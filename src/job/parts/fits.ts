@@ -5,7 +5,10 @@ import { halfWidthAt, widestHalf } from '../half-width.js';
 import type { BoardSpec, ChamberSpec, GlueUpSpec, Member, OutlineSpec } from '../job.js';
 import type { Say } from '../mistake/say.js';
 
-/** Says the first member of a side that begins outside the board everywhere along it, so that nothing of it would be left. */
+/**
+ * Says the first member of a side that begins outside the board everywhere along it, so that nothing of it would be
+ * left.
+ */
 export function checkMembersFit(glueUp: GlueUpSpec, board: BoardSpec, units: Units, say: Say): void {
   checkSide(glueUp.right, glueUp.centre, board.right, board.length, units, say.at('members'));
   if (glueUp.left || board.left) {

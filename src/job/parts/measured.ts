@@ -5,14 +5,19 @@ import type { BoardSpec } from '../job.js';
 import type { Say } from '../mistake/say.js';
 import type { ShapedSpec } from '../spec/shaped.js';
 
-/** Beyond these shares of what is drawn it is another board, or a slip. The sides of a width are drawn coarsely here near the tips. */
+/**
+ * Beyond these shares of what is drawn it is another board, or a slip. The sides of a width are drawn coarsely here
+ * near the tips.
+ */
 const CAN_BE = { thickness: [0.5, 1.5], width: [0.5, 1.3] } as const;
 /** Measures nearer to each other along and across the board are of one place, mm. */
 const ONE_PLACE = 3;
 /** Measures of one place may differ by so much, as the caliper is read, mm. */
 const ALIKE = 1;
 
-/** Says measures after shaping that cannot be: far from the drawing, off the board, or two of one place that contradict. */
+/**
+ * Says measures after shaping that cannot be: far from the drawing, off the board, or two of one place that contradict.
+ */
 export function checkMeasured(shaped: readonly ShapedSpec[], board: BoardSpec, units: Units, say: Say): void {
   const length = (mm: number) => printLength(mm, units);
   shaped.forEach((measured, i) => {

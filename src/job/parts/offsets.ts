@@ -31,8 +31,9 @@ const HARD = ['x', 'edge', 'hard', 'yes', '1'];
 const SOFT = ['', 'soft', 'no', '0'];
 
 /**
- * Reads a table of offsets: CSV (RFC 4180; commas, semicolons or tabs) with the columns station, y, z and, if wanted, edge. Lengths as
- * anywhere in a job; lines that are empty or begin with # are left out. Findings carry the line in the table.
+ * Reads a table of offsets: CSV (RFC 4180; commas, semicolons or tabs) with the columns station, y, z and, if wanted,
+ * edge. Lengths as anywhere in a job; lines that are empty or begin with # are left out. Findings carry the line in the
+ * table.
  *
  * @param file the table's name, for the findings
  */

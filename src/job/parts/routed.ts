@@ -11,7 +11,10 @@ export const routedSchema = () =>
     'file beside the job with the chambers that are routed, written by: chamberwright routed JOB ROW',
   ).optional();
 
-/** One line a corner. `line` says what of: the cut itself, with its arcs, or the straight lines around it that walls are proved with. */
+/**
+ * One line a corner. `line` says what of: the cut itself, with its arcs, or the straight lines around it that walls are
+ * proved with.
+ */
 const COLUMNS = [
   'row',
   'routed',

@@ -1,6 +1,9 @@
 /** How blocks are cut, from what, and how they are glued in. Lengths in mm. */
 export interface BlocksSpec {
-  /** How much larger than its chamber a block is all around its outline: oversize to sand; negative is clearance for glue. */
+  /**
+   * How much larger than its chamber a block is all around its outline: oversize to sand; negative is clearance for
+   * glue.
+   */
   readonly fit: number;
   /** Corners of the cutter's radius, as the chamber has them, or as the saw leaves them. */
   readonly corners: 'eased' | 'square';

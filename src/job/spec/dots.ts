@@ -18,8 +18,8 @@ export interface DotSpec {
 }
 
 /**
- * `trim` – made shorter; `split` – parted in two around the dot; `swallow` – the dot lies wholly inside the chamber and is routed away;
- * `stagger` – a row is shifted so that its webs meet its neighbour's.
+ * `trim` – made shorter; `split` – parted in two around the dot; `swallow` – the dot lies wholly inside the chamber and
+ * is routed away; `stagger` – a row is shifted so that its webs meet its neighbour's.
  */
 export type DotWay = 'trim' | 'split' | 'swallow' | 'stagger';
 
@@ -49,5 +49,8 @@ export interface GluedPoint {
   readonly height?: GluedHeight;
 }
 
-/** A height as it was measured, mm: over the lowest point of the board's bottom, over the finished bottom at this place, or under the deck there. */
+/**
+ * A height as it was measured, mm: over the lowest point of the board's bottom, over the finished bottom at this place,
+ * or under the deck there.
+ */
 export type GluedHeight = { readonly z: number } | { readonly overBottom: number } | { readonly underDeck: number };

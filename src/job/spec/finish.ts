@@ -17,7 +17,10 @@ export interface GlassSpec {
   readonly hotCoatCloth: number;
 }
 
-/** A fin, drawn from a few measures: chord and thickness run straight from base to tip, its sections are of parabolic arcs. */
+/**
+ * A fin, drawn from a few measures: chord and thickness run straight from base to tip, its sections are of parabolic
+ * arcs.
+ */
 export interface FinSpec {
   readonly name: string;
   /** Middle of its base, from the nose, mm. */

@@ -8,7 +8,10 @@ export interface RoutingSpec {
   readonly guideStock: number;
   /** Depth of one pass, at most. */
   readonly passDepth: number;
-  /** Whether chambers share guides: so many, or as few as lose no more than this share of what is routed out. Absent: a guide each. */
+  /**
+   * Whether chambers share guides: so many, or as few as lose no more than this share of what is routed out. Absent: a
+   * guide each.
+   */
   readonly guides?:
     { readonly kind: 'count'; readonly count: number } | { readonly kind: 'loss'; readonly share: number };
 }

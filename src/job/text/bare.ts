@@ -10,7 +10,10 @@ export function isMeant(value: unknown, written: string): boolean {
   return value === written || (typeof value === 'number' && written.trim() !== '' && value === Number(written));
 }
 
-/** A text as the bare value that it is, wherever it stands in another's place; undefined where it needs quotes or is read as something else. */
+/**
+ * A text as the bare value that it is, wherever it stands in another's place; undefined where it needs quotes or is
+ * read as something else.
+ */
 export function bareValue(written: string): Scalar | undefined {
   const value = isBare(written) ? parseDocument(written).contents : undefined;
   return isPlain(value) && isMeant(value.value, written) ? value : undefined;

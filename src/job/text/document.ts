@@ -129,7 +129,10 @@ const FORM: Partial<Record<ErrorCode, readonly [what: string, instead: string]>>
   MULTILINE_IMPLICIT_KEY: ['a key runs over more than one line; perhaps its colon is missing', 'key: value'],
 };
 
-/** What is wrong with the form of a file, in a builder's words; where no slip of the hand is found, the first place at which the parser stumbled. */
+/**
+ * What is wrong with the form of a file, in a builder's words; where no slip of the hand is found, the first place at
+ * which the parser stumbled.
+ */
 function formFindings(errors: readonly FormError[], text: string, lines: LineCounter, file: string): Finding[] {
   const twice = errors.filter(({ code }) => code === 'DUPLICATE_KEY');
   const others = errors.filter(({ code }) => code !== 'DUPLICATE_KEY');

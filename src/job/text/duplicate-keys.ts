@@ -1,6 +1,9 @@
 import { isMap, isScalar, isSeq, type Node } from 'yaml';
 
-/** Where in the text a key stands that its block already has. In one pass over the file; the parser's own check takes the square of a block's size. */
+/**
+ * Where in the text a key stands that its block already has. In one pass over the file; the parser's own check takes
+ * the square of a block's size.
+ */
 export function duplicateKeys(node: unknown): number[] {
   if (isSeq(node)) return node.items.flatMap(duplicateKeys);
   if (!isMap(node)) return [];

@@ -19,7 +19,8 @@ export interface FormError {
 /**
  * Reads a job's text.
  *
- * @param before what was read before. Where the text differs from it in one bare value only, as while a slider is dragged, that value is exchanged
+ * @param before what was read before. Where the text differs from it in one bare value only, as while a slider is
+ *   dragged, that value is exchanged
  *   in it, which takes a tenth of the time: it becomes what is given back.
  * @throws what the parser throws: `RangeError` where blocks lie too deep in each other for the stack
  */

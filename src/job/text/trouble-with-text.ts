@@ -1,13 +1,16 @@
 /**
- * A job is a few pages of text, some 10,000 characters, and a table not much more. A file larger than this is something else, and
- * finding out how its form is broken would take long.
+ * A job is a few pages of text, some 10,000 characters, and a table not much more. A file larger than this is something
+ * else, and finding out how its form is broken would take long.
  */
 const MOST_CHARACTERS = 300_000;
 
 /** How an editor is told to save a text. */
 const AS_TEXT = 'plain text, encoding UTF-8, line endings LF (Unix) or CRLF (Windows)';
 
-/** Whether a text is one of two bytes a letter read as one of one: every other letter is a NUL, or the mark at its start is undecodable. */
+/**
+ * Whether a text is one of two bytes a letter read as one of one: every other letter is a NUL, or the mark at its start
+ * is undecodable.
+ */
 function isWide(text: string): boolean {
   const start = text.slice(0, 400);
   const zeros = start.split('\u0000').length - 1;
@@ -19,7 +22,8 @@ function isWide(text: string): boolean {
 const UNWRITABLE = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\ufffd]/;
 
 /**
- * Why a file cannot be what it should, before anything is read of it: too large, or not a text. Undefined when it may be.
+ * Why a file cannot be what it should, before anything is read of it: too large, or not a text. Undefined when it may
+ * be.
  *
  * @param expected `a job file`
  */

@@ -14,9 +14,9 @@ const SQUARE = 100;
 const APART = 20;
 
 /**
- * A drawing as DXF of 2000 (AC1015), millimetres (`$INSUNITS` 4), in the drawing's own frame. One closed polyline a contour, its
- * arcs true (bulges); circles as circles; words on a layer of their own; a square of 100 mm beside the drawing, on a layer that
- * is not cut, to prove the scale. No hatching: a machine would cut it.
+ * A drawing as DXF of 2000 (AC1015), millimetres (`$INSUNITS` 4), in the drawing's own frame. One closed polyline a
+ * contour, its arcs true (bulges); circles as circles; words on a layer of their own; a square of 100 mm beside the
+ * drawing, on a layer that is not cut, to prove the scale. No hatching: a machine would cut it.
  *
  * @returns findings instead, when a contour is open, crosses itself or another, or would be cut twice.
  * @throws when a coordinate is not a finite number.

@@ -20,8 +20,8 @@ export interface DxfWords {
 const HANDLE = { tables: 1, modelSpace: 0x20, paperSpace: 0x21, rootDictionary: 0x30, groups: 0x31, entities: 0x100 };
 
 /**
- * A drawing file in the making: DXF of 2000 (AC1015, DXF reference for that release), ASCII. Polylines are LWPOLYLINEs, arcs
- * are bulges. The tables that other programs insist on are written with the least they take.
+ * A drawing file in the making: DXF of 2000 (AC1015, DXF reference for that release), ASCII. Polylines are LWPOLYLINEs,
+ * arcs are bulges. The tables that other programs insist on are written with the least they take.
  */
 export class DxfFile {
   private readonly entities: Group[] = [];

@@ -1,8 +1,9 @@
 import { oneLine } from '../trace/lettering.js';
 
 /**
- * A text as DXF of 2000 takes it: the file itself is plain ASCII, other characters go as `\U+XXXX` (DXF reference, "Unicode in
- * DXF"), and what would be read as a control code is written so that it is not: `^` as `^ `, `%%` as two `%%%`.
+ * A text as DXF of 2000 takes it: the file itself is plain ASCII, other characters go as `\U+XXXX` (DXF reference,
+ * "Unicode in DXF"), and what would be read as a control code is written so that it is not: `^` as `^ `, `%%` as two
+ * `%%%`.
  */
 export function dxfText(text: string): string {
   return Array.from(oneLine(text).replaceAll('^', '^ ').replaceAll('%%', '%%%%%%'))

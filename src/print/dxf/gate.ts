@@ -10,8 +10,8 @@ import { pathPoints } from '../trace/linePoints.js';
 const SAME_CUT = 0.05;
 
 /**
- * What a cutter would spoil: contours that are open, too short, cross themselves, cross another on the same layer, or lie on
- * another. Empty when the drawing may be cut.
+ * What a cutter would spoil: contours that are open, too short, cross themselves, cross another on the same layer, or
+ * lie on another. Empty when the drawing may be cut.
  */
 export function cutFindings(drawing: Drawing): readonly Finding[] {
   const contours = contoursOf(drawing);
@@ -79,7 +79,9 @@ function pathOf(vertices: Parameters<typeof pathData>[0]): paper.Path {
   return new (project().Path)({ pathData: data, insert: false });
 }
 
-/** The library without its canvas. Its types name the module without `.js`, so they are taken from its global namespace. */
+/**
+ * The library without its canvas. Its types name the module without `.js`, so they are taken from its global namespace.
+ */
 const geometry = core as unknown as paper.PaperScope;
 
 /** Paths live in a project; its size is of no account, as it is never shown. */

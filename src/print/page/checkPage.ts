@@ -14,8 +14,8 @@ const ROLL_SHEET = 520;
 const BORDER = 20;
 
 /**
- * The sheet to print alone before all others, on the paper the templates go on: a bar each way as long as the sheet allows, a
- * square of 100 mm, bars of 4 in, and what to do. It is never compensated: from it the printer is measured.
+ * The sheet to print alone before all others, on the paper the templates go on: a bar each way as long as the sheet
+ * allows, a square of 100 mm, bars of 4 in, and what to do. It is never compensated: from it the printer is measured.
  */
 export function layCheck(page: CheckPage, studio: Studio): readonly Leaf[] {
   const { paper } = studio;

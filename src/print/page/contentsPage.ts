@@ -6,7 +6,10 @@ const LETTERS = 3;
 const SMALL = 2.5;
 const PITCH = 8;
 
-/** The contents: every document of the set with the page it begins on, linked to it. `entryCount` is how many there will be. */
+/**
+ * The contents: every document of the set with the page it begins on, linked to it. `entryCount` is how many there will
+ * be.
+ */
 export function layContents(page: ContentsPage, studio: Studio, entryCount: number): readonly Leaf[] {
   const { room } = documentSheet(studio, false);
   const perPage = Math.floor(room.height / PITCH);

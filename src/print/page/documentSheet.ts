@@ -3,7 +3,9 @@ import { narrow, wide } from '../trace/line.js';
 import type { Pen } from '../pen/pen.js';
 import type { DocumentPage, Use } from '../set.js';
 
-/** Borders of lists and notes, mm: 20 mm to file them at the left, as on drawings (ISO 5457:1999, 4.2), 12 mm elsewhere. */
+/**
+ * Borders of lists and notes, mm: 20 mm to file them at the left, as on drawings (ISO 5457:1999, 4.2), 12 mm elsewhere.
+ */
 const LEFT = 20;
 const OTHER = 12;
 const HEAD = 12;
@@ -19,7 +21,10 @@ export interface Room {
   readonly height: number;
 }
 
-/** A page for lists and notes on the studio's document paper, with a head (its title) and a foot (its use; job, revision, date, page). */
+/**
+ * A page for lists and notes on the studio's document paper, with a head (its title) and a foot (its use; job,
+ * revision, date, page).
+ */
 export function documentSheet(
   studio: Studio,
   lying: boolean,
@@ -39,7 +44,10 @@ export interface Head {
   readonly use: Use | undefined;
 }
 
-/** The head of a document's first page, and of those after it, which say that they go on where the studio's words are given. */
+/**
+ * The head of a document's first page, and of those after it, which say that they go on where the studio's words are
+ * given.
+ */
 export function headOf(page: DocumentPage, isFirst: boolean, studio?: Studio): Head {
   const { title, use } = page;
   const going = studio ? `${title} (${studio.words.continued})` : title;

@@ -9,7 +9,10 @@ import type { Label, LabelsPage, LabelStock } from '../set.js';
 import { traceOf } from '../trace/trace.js';
 import { wrap } from '../pen/wrap.js';
 
-/** Kept free along a label's own edges, mm: printers feed label sheets to within a millimetre or two (common practice, no source). */
+/**
+ * Kept free along a label's own edges, mm: printers feed label sheets to within a millimetre or two (common practice,
+ * no source).
+ */
 const FEED = 2.5;
 
 /** Light modules around a code (ISO/IEC 18004, "Quiet zone": four modules wide on all four sides). */
@@ -19,12 +22,18 @@ const CODE = { largest: 24, share: 0.36 } as const;
 /** Letters of number and lines, mm and shares of the room's height. */
 const NUMBER = { largest: 12, share: 0.29 } as const;
 const LINES = { largest: 3.5, smallest: 2, share: 0.085, pitch: 1.6 } as const;
-/** The drawing at a label's foot: its least and greatest height, the letters of the words at its ends, and the space to them, mm. */
+/**
+ * The drawing at a label's foot: its least and greatest height, the letters of the words at its ends, and the space to
+ * them, mm.
+ */
 const SMALL = { least: 2, highest: 6, letters: 2, gap: 1 } as const;
 /** The least room in which a label can be read, mm. */
 const LEAST = { width: 40, height: 16 } as const;
 
-/** Sheets of labels, row by row, each label at its place on the stock. Throws when the stock's sheet is not in the paper table. */
+/**
+ * Sheets of labels, row by row, each label at its place on the stock. Throws when the stock's sheet is not in the paper
+ * table.
+ */
 export function layLabels(page: LabelsPage, studio: Studio): readonly Leaf[] {
   const { stock, labels, title } = page;
   const sheet = sheetOf(stock);
@@ -50,7 +59,10 @@ export function layLabels(page: LabelsPage, studio: Studio): readonly Leaf[] {
   }));
 }
 
-/** Whether the sheet's size matters and when it is valid: over the labels, or under them, where the sheet has a margin that the printer reaches. */
+/**
+ * Whether the sheet's size matters and when it is valid: over the labels, or under them, where the sheet has a margin
+ * that the printer reaches.
+ */
 function drawUse(
   pen: Pen,
   { stock, use }: LabelsPage,
@@ -90,7 +102,10 @@ interface Edges {
   readonly bottom: number;
 }
 
-/** What stays free along a label's edges, mm: the same on all of a sheet, so that they look alike, and enough for those at its edge. */
+/**
+ * What stays free along a label's edges, mm: the same on all of a sheet, so that they look alike, and enough for those
+ * at its edge.
+ */
 function edgesOf(stock: LabelStock, margin: number): Edges {
   const { width, height } = sheetOf(stock);
   const right = width - stock.left - (stock.columns - 1) * stock.columnPitch - stock.width;
@@ -128,7 +143,10 @@ function drawLabel(pen: Pen, label: Label, box: Box, edges: Edges, { measure }: 
     drawSmall(pen, label, { ...inner, maxX: right, maxY: y }, measure);
 }
 
-/** The drawing between the words at its ends, at the foot of the room; it is a picture to recognise, so no scale is kept. */
+/**
+ * The drawing between the words at its ends, at the foot of the room; it is a picture to recognise, so no scale is
+ * kept.
+ */
 function drawSmall(pen: Pen, { drawing, ends = ['', ''] }: Label, room: Box, measure: Measure): void {
   const trace = { ...traceOf(drawing!), texts: [] };
   const box = joinBoxes(trace.lines.map((traced) => traced.box));
@@ -153,8 +171,8 @@ function drawSmall(pen: Pen, { drawing, ends = ['', ''] }: Label, room: Box, mea
 }
 
 /**
- * A square code in the middle of the room's right edge, its quiet zone wholly on the label: dark modules side by side are one rectangle, so that no
- * hairline of paper parts them. Returns the left end of what must stay light, mm.
+ * A square code in the middle of the room's right edge, its quiet zone wholly on the label: dark modules side by side
+ * are one rectangle, so that no hairline of paper parts them. Returns the left end of what must stay light, mm.
  */
 function drawCode(pen: Pen, code: readonly (readonly boolean[])[], inner: Box, label: Box): number {
   const size = code.length;

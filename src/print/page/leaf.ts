@@ -6,7 +6,10 @@ import type { JobMark } from '../set.js';
 import type { TilePlan } from '../tile/nest.js';
 import type { Words } from '../words.js';
 
-/** One page, laid out and not yet drawn. Its size is in true mm; `factors` says how much larger it is drawn for the printer. */
+/**
+ * One page, laid out and not yet drawn. Its size is in true mm; `factors` says how much larger it is drawn for the
+ * printer.
+ */
 export interface Leaf {
   readonly width: number;
   readonly height: number;

@@ -4,7 +4,9 @@ import { drawTrace, placedAt } from '../pen/drawTrace.js';
 import type { Measure, Pen } from '../pen/pen.js';
 import { traceOf } from '../trace/trace.js';
 
-/** A sample of a line: so long that a whole period of its dashes shows; and the air behind it and behind its words, mm. */
+/**
+ * A sample of a line: so long that a whole period of its dashes shows; and the air behind it and behind its words, mm.
+ */
 const SAMPLE = 13;
 const AIR = 1.2;
 const APART = 3.5;
@@ -12,7 +14,10 @@ const APART = 3.5;
 const LETTERS = [2.5, 2.3, 2.1, 1.9, 1.8, 1.6, 1.4] as const;
 const PITCH = 3.3;
 
-/** Where a legend stands: a line of entries from `left` to `right` at `y`, another over it, clear of what stands at `middle`, mm. */
+/**
+ * Where a legend stands: a line of entries from `left` to `right` at `y`, another over it, clear of what stands at
+ * `middle`, mm.
+ */
 export interface LegendRoom {
   readonly left: number;
   readonly right: number;

@@ -28,8 +28,8 @@ interface Panel {
 }
 
 /**
- * The map of all tiled documents of the set: how their sheets lie, numbered, with the drawing under them, how many there are
- * beside the fewest any layout could need, and how large the whole is when glued, to check with a tape.
+ * The map of all tiled documents of the set: how their sheets lie, numbered, with the drawing under them, how many
+ * there are beside the fewest any layout could need, and how large the whole is when glued, to check with a tape.
  */
 export function layMap(page: MapPage, studio: Studio, tiled: readonly TiledEntry[]): readonly Leaf[] {
   const { room } = documentSheet(studio, false);

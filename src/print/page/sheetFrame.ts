@@ -1,7 +1,10 @@
 import { frame } from '../trace/line.js';
 import type { Pen } from '../pen/pen.js';
 
-/** Length of a centring mark outside the frame, mm: from the border's 5 mm line to the frame (ISO 5457:1999, 4.3). Inside, the drawing has the room. */
+/**
+ * Length of a centring mark outside the frame, mm: from the border's 5 mm line to the frame (ISO 5457:1999, 4.3).
+ * Inside, the drawing has the room.
+ */
 const CENTRING = 5;
 
 /** A page's size and the frame's distance from its edges, mm. */
@@ -28,7 +31,10 @@ export function drawCentringMarks(pen: Pen, sheet: FramedSheet): void {
 /** Sheets longer than this come off a plotter and are trimmed by hand: longer than A3. */
 const TRIMMED_FROM = 430;
 
-/** Trimming marks at the corners: two overlapping rectangles of 10 by 5 mm (ISO 5457:1999, 4.5), on sheets that are trimmed. */
+/**
+ * Trimming marks at the corners: two overlapping rectangles of 10 by 5 mm (ISO 5457:1999, 4.5), on sheets that are
+ * trimmed.
+ */
 export function drawTrimmingMarks(pen: Pen, { width, height }: FramedSheet): void {
   if (Math.max(width, height) <= TRIMMED_FROM) return;
   for (const [x, y, right, up] of [

@@ -6,15 +6,19 @@ import type { TablePage } from '../set.js';
 /** So that a word still fits into the width that was made for it, mm. */
 const ROUNDING = 0.01;
 
-/** Widths of columns, mm, and how the table fits with them: every cell on one line, or wrapped between words, or not even that. */
+/**
+ * Widths of columns, mm, and how the table fits with them: every cell on one line, or wrapped between words, or not
+ * even that.
+ */
 export interface Columns {
   readonly widths: readonly number[];
   readonly fits: 'unwrapped' | 'wrapped' | 'not';
 }
 
 /**
- * Widths of a table's columns, mm, that fill `room`. Each gets what its longest cell takes; what is left is spread by width. Where that is more than
- * there is, each gets what its longest word takes, and those with more to say share the rest by how much more; numbers are never wrapped.
+ * Widths of a table's columns, mm, that fill `room`. Each gets what its longest cell takes; what is left is spread by
+ * width. Where that is more than there is, each gets what its longest word takes, and those with more to say share the
+ * rest by how much more; numbers are never wrapped.
  */
 export function columnWidths(
   page: TablePage,

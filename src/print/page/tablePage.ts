@@ -7,7 +7,10 @@ import type { Row, TablePage } from '../set.js';
 import { columnWidths, type Columns } from './tableColumns.js';
 import { wrap } from '../pen/wrap.js';
 
-/** Ways to set a table, the best first: heights of letters (ISO 3098-1:2015), the larger where its width allows, mm; the last that a table of many columns needs. */
+/**
+ * Ways to set a table, the best first: heights of letters (ISO 3098-1:2015), the larger where its width allows, mm; the
+ * last that a table of many columns needs.
+ */
 const WAYS = [
   { lying: false, letters: 3.5 },
   { lying: false, letters: 2.5 },
@@ -19,7 +22,10 @@ const PADDING = 1.6;
 /** Side of a box to tick, mm: large enough for a carpenter's pencil (common practice, no source). */
 const TICK = 5;
 
-/** The pages of a list. Its header stands on each page; columns with a total are added up on each page, and at the end in all. */
+/**
+ * The pages of a list. Its header stands on each page; columns with a total are added up on each page, and at the end
+ * in all.
+ */
 export function layTable(page: TablePage, studio: Studio): readonly Leaf[] {
   const setting = settingFor(page, studio);
   const { room } = documentSheet(studio, setting.lying);
@@ -54,7 +60,10 @@ interface Setting {
   readonly widths: readonly number[];
 }
 
-/** The first way in which every cell stands on one line; else, with letters as large as can be, one that wraps cells between words. */
+/**
+ * The first way in which every cell stands on one line; else, with letters as large as can be, one that wraps cells
+ * between words.
+ */
 function settingFor(page: TablePage, studio: Studio): Setting {
   const settings = WAYS.map(({ lying, letters }) => {
     const { room } = documentSheet(studio, lying);

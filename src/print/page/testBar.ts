@@ -4,14 +4,17 @@ import type { Words } from '../words.js';
 /** An inch, mm (by definition). */
 export const INCH = 25.4;
 
-/** Height of a bar's spine and of its teeth, mm. All of it is filled, so that the ends are edges and not the middle of a line. */
+/**
+ * Height of a bar's spine and of its teeth, mm. All of it is filled, so that the ends are edges and not the middle of a
+ * line.
+ */
 const SPINE = 0.8;
 const TOOTH = 2.2;
 const TOOTH_WIDTH = 0.4;
 
 /**
- * A bar of exactly `length` mm with a tooth at every `step`, drawn from (x, y) to the right or, `upright`, upward. Teeth point
- * left of the way it runs.
+ * A bar of exactly `length` mm with a tooth at every `step`, drawn from (x, y) to the right or, `upright`, upward.
+ * Teeth point left of the way it runs.
  */
 export function drawBar(pen: Pen, x: number, y: number, length: number, step: number, upright: boolean): void {
   const fill = (from: number, to: number, low: number, high: number): void => {

@@ -21,7 +21,10 @@ import { BARS_WIDTH, drawLevelBars, drawUprightBars } from './testBar.js';
 import type { Window } from '../tile/tile.js';
 import { BLOCK_WIDTH, drawTitleBlock } from './titleBlock.js';
 
-/** The pages of drawings at full size, how they were laid out, and how many seams they have. `firstSeam` continues the lettering of a set. */
+/**
+ * The pages of drawings at full size, how they were laid out, and how many seams they have. `firstSeam` continues the
+ * lettering of a set.
+ */
 export function layTiled(
   page: TiledPage,
   studio: Studio,

@@ -1,5 +1,6 @@
 /*
- * Papers carry a day, not a moment. It is held as midnight, UTC, of that day, and printed so: no clock's zone turns it into the day before.
+ * Papers carry a day, not a moment. It is held as midnight, UTC, of that day, and printed so: no clock's zone turns it
+ * into the day before.
  */
 
 /** Today, where the builder is. */

@@ -9,7 +9,10 @@ export const labelStocks: readonly LabelStock[] = table.stocks;
 export const labelStockNamed = (name: string): LabelStock | undefined =>
   labelStocks.find((stock) => stock.name.toLowerCase() === name.trim().toLowerCase());
 
-/** The labels that a shop with this paper has: those of the sheet itself, else those of a sheet of the same family of sizes, else the first. */
+/**
+ * The labels that a shop with this paper has: those of the sheet itself, else those of a sheet of the same family of
+ * sizes, else the first.
+ */
 export function labelStockFor(paper: Paper): LabelStock {
   const familyOf = (name: string): boolean => sheets.find((sheet) => sheet.name === name)?.standard === ISO_216;
   return (

@@ -1,9 +1,14 @@
 import table from '../../../templates/paper.json' with { type: 'json' };
 
-/** PDF user space is 1/72 in (ISO 32000-1, 8.3.2.3) and an inch is 25.4 mm exactly: the one number between millimetres and PDF. */
+/**
+ * PDF user space is 1/72 in (ISO 32000-1, 8.3.2.3) and an inch is 25.4 mm exactly: the one number between millimetres
+ * and PDF.
+ */
 export const POINTS_PER_MM = 72 / 25.4;
 
-/** The longest side of a PDF page, in its own units (ISO 32000-1, Annex C): 200 in, 5080 mm. Longer drawings are split. */
+/**
+ * The longest side of a PDF page, in its own units (ISO 32000-1, Annex C): 200 in, 5080 mm. Longer drawings are split.
+ */
 export const LONGEST_PDF_PAGE = 14_400;
 
 export const LONGEST_PAGE_MM = LONGEST_PDF_PAGE / POINTS_PER_MM;

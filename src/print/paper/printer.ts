@@ -1,8 +1,8 @@
 import type { Finding } from '../finding.js';
 
 /**
- * What a printer makes of a true length: measured over true, across the sheet (along its short side, or across the roll) and
- * along it. Papers are drawn by as much larger or smaller; SVG and DXF never are.
+ * What a printer makes of a true length: measured over true, across the sheet (along its short side, or across the
+ * roll) and along it. Papers are drawn by as much larger or smaller; SVG and DXF never are.
  */
 export interface PrinterFactors {
   readonly across: number;

@@ -63,7 +63,9 @@ export const placedAt = (fromX: number, fromY: number, toX: number, toY: number,
   y: (y) => toY + (y - fromY) * scale,
 });
 
-/** Only the segments near the box are drawn; dashes go on as if the whole line had been, so that they meet across pages. */
+/**
+ * Only the segments near the box are drawn; dashes go on as if the whole line had been, so that they meet across pages.
+ */
 function drawLine(pen: Pen, { points, layer }: TracedLine, near: Box, onto: Placement): void {
   const style = lineOf[layer];
   let run: number[] = [];

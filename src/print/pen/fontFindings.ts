@@ -8,7 +8,10 @@ interface OpenedFont {
   readonly _font: { readonly font: { hasGlyphForCodePoint(code: number): boolean } };
 }
 
-/** Words with characters that the papers' font lacks: they would be printed as empty boxes. One finding for each character. */
+/**
+ * Words with characters that the papers' font lacks: they would be printed as empty boxes. One finding for each
+ * character.
+ */
 export function fontFindings(set: PaperSet, doc: Pdf): readonly Finding[] {
   doc.font('regular');
   const { font } = (doc as unknown as OpenedFont)._font;

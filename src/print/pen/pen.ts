@@ -15,11 +15,16 @@ export interface Pen {
   fillBoxes(boxes: readonly Box[]): void;
   rectangle(box: Box, style?: Line): void;
   circle(x: number, y: number, radius: number, style?: Line): void;
-  /** Writes one line of text; without `fit` as wide as it comes, with it made smaller until it fits into that many mm. */
+  /**
+   * Writes one line of text; without `fit` as wide as it comes, with it made smaller until it fits into that many mm.
+   */
   text(text: string, x: number, y: number, how: Lettering): void;
   /** Draws within a rectangle only. */
   within(box: Box, draw: () => void): void;
-  /** Says what that which `draw` draws is, for readers that speak or reflow; `alt` is what a figure shows. Text outside of all this is a paragraph. */
+  /**
+   * Says what that which `draw` draws is, for readers that speak or reflow; `alt` is what a figure shows. Text outside
+   * of all this is a paragraph.
+   */
   tagged(tag: Tag, draw: () => void, alt?: string): void;
   /** Makes the rectangle lead to the page of that name. */
   link(box: Box, name: string): void;

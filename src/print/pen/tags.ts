@@ -1,6 +1,9 @@
 import type { Pdf } from './pen.js';
 
-/** What a reader program is told that a part of a page is: standard structure types, or what only belongs to the page (ISO 32000-1:2008, 14.8). */
+/**
+ * What a reader program is told that a part of a page is: standard structure types, or what only belongs to the page
+ * (ISO 32000-1:2008, 14.8).
+ */
 export type Tag = 'H1' | 'H2' | 'P' | 'Note' | 'Table' | 'TR' | 'TH' | 'TD' | 'Figure' | 'Artifact';
 
 /** The logical structure of a PDF, which readers that speak or reflow go by (ISO 32000-1:2008, 14.7). */

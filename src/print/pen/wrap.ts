@@ -2,8 +2,8 @@ import { wordsOf } from '../../length/wordsOf.js';
 import type { Measure } from './pen.js';
 
 /**
- * Breaks a text into lines no wider than `width` mm, at spaces, and within a word only when it is wider than a line by itself.
- * Line breaks in the text are kept. Nothing is left out.
+ * Breaks a text into lines no wider than `width` mm, at spaces, and within a word only when it is wider than a line by
+ * itself. Line breaks in the text are kept. Nothing is left out.
  */
 export function wrap(text: string, width: number, height: number, bold: boolean, measure: Measure): readonly string[] {
   const fits = (line: string): boolean => measure(line, bold) * height <= width;

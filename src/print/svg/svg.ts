@@ -16,9 +16,9 @@ const BORDER = 5;
 const DECIMALS = 4;
 
 /**
- * A drawing as SVG at true size: width and height in mm, a viewBox of the same numbers, one group a layer (named by the layer)
- * and one for the hatching, plain presentation attributes, no transforms on geometry. A cutter's program takes the groups it
- * wants and leaves the words out.
+ * A drawing as SVG at true size: width and height in mm, a viewBox of the same numbers, one group a layer (named by the
+ * layer) and one for the hatching, plain presentation attributes, no transforms on geometry. A cutter's program takes
+ * the groups it wants and leaves the words out.
  *
  * @throws when a coordinate is not a finite number.
  */
@@ -102,7 +102,10 @@ function strokeOf(layer: Layer): Record<string, string | number> {
   };
 }
 
-/** The one door for words: svg-builder takes text and attributes as they come, so nothing reaches it that XML would read as markup. */
+/**
+ * The one door for words: svg-builder takes text and attributes as they come, so nothing reaches it that XML would read
+ * as markup.
+ */
 function escaped(text: string): string {
   return oneLine(text)
     .replaceAll('&', '&amp;')

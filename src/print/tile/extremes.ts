@@ -7,7 +7,10 @@ export interface Extremes {
   highest(first: number): number;
 }
 
-/** Extremes of every window `width` millimetres wide, in one pass over the ink (van Herk 1992, Pattern Recognition Letters 13, 517). */
+/**
+ * Extremes of every window `width` millimetres wide, in one pass over the ink (van Herk 1992, Pattern Recognition
+ * Letters 13, 517).
+ */
 export function extremesOf(ink: Ink, width: number): Extremes {
   const low = sliding(ink.low, width, Math.min, Infinity);
   const high = sliding(ink.high, width, Math.max, -Infinity);

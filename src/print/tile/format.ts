@@ -6,7 +6,10 @@ import type { Pane } from './tile.js';
 import type { PrinterFactors } from '../paper/printer.js';
 import { exact } from '../paper/printer.js';
 
-/** Sheet frame after ISO 5457:1999, 4.2: 20 mm at the left, where sheets are filed, 10 mm elsewhere; more where the printer needs it. */
+/**
+ * Sheet frame after ISO 5457:1999, 4.2: 20 mm at the left, where sheets are filed, 10 mm elsewhere; more where the
+ * printer needs it.
+ */
 const BORDER = 10;
 const FILING_BORDER = 20;
 
@@ -44,7 +47,10 @@ export interface SheetFormat extends Format {
   readonly factors: { readonly x: number; readonly y: number };
 }
 
-/** The ways a paper can lie, and what its printer's measured factors make of it. Empty, with findings, when it is too small. */
+/**
+ * The ways a paper can lie, and what its printer's measured factors make of it. Empty, with findings, when it is too
+ * small.
+ */
 export function formatsOf(
   paper: Paper,
   settings: SheetSettings = usualSettings,

@@ -3,8 +3,9 @@ import { grown, joinBoxes, overlaps } from '../trace/box.js';
 import type { Trace } from '../trace/trace.js';
 
 /**
- * What is inked of a drawing, as tiling sees it: for every whole millimetre of `x` from `from`, the lowest and highest point.
- * A millimetre without ink has `low > high`. The single lines are kept for the question whether a page would be blank.
+ * What is inked of a drawing, as tiling sees it: for every whole millimetre of `x` from `from`, the lowest and highest
+ * point. A millimetre without ink has `low > high`. The single lines are kept for the question whether a page would be
+ * blank.
  */
 export interface Ink {
   readonly from: number;

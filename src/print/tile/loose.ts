@@ -23,8 +23,8 @@ interface Part extends OfDrawing {
 }
 
 /**
- * Lays drawings onto pages. Of those whose parts may lie anywhere, each part that a page holds is laid whole onto a single page, with others; parts
- * too large for a page lie side by side in a run of pages, as every other drawing does.
+ * Lays drawings onto pages. Of those whose parts may lie anywhere, each part that a page holds is laid whole onto a
+ * single page, with others; parts too large for a page lie side by side in a run of pages, as every other drawing does.
  *
  * @param title of the document: pages with parts of many drawings are named after it
  */
@@ -71,8 +71,9 @@ interface Sheet {
 }
 
 /**
- * Parts in rows, each in the first row of any page that has room for it, the tallest first (first fit decreasing height; Coffman, Garey, Johnson and
- * Tarjan 1980, "Performance bounds for level-oriented two-dimensional packing algorithms").
+ * Parts in rows, each in the first row of any page that has room for it, the tallest first (first fit decreasing
+ * height; Coffman, Garey, Johnson and Tarjan 1980, "Performance bounds for level-oriented two-dimensional packing
+ * algorithms").
  */
 function singlePages(parts: readonly Part[], format: Format, title: string): Singles {
   const pane = format.paneFor(ROLL_PAGE);

@@ -12,13 +12,19 @@ const GAP = 10;
 /** Which way the sheets lie. A roll always runs along the board. */
 export type Orientation = 'landscape' | 'portrait';
 
-/** A page size as tiling sees it. For a roll the pane's width depends on the drawing, so it is asked for by the drawing's length. */
+/**
+ * A page size as tiling sees it. For a roll the pane's width depends on the drawing, so it is asked for by the
+ * drawing's length.
+ */
 export interface Format {
   readonly orientation: Orientation;
   paneFor(length: number): Pane;
 }
 
-/** A drawing laid into the frame of its run: moved up by whole millimetres, never along, so that stations stay under one another. */
+/**
+ * A drawing laid into the frame of its run: moved up by whole millimetres, never along, so that stations stay under one
+ * another.
+ */
 export interface Placed {
   readonly drawing: Drawing;
   readonly trace: Trace;
@@ -43,9 +49,9 @@ export interface TilePlan {
 }
 
 /**
- * Lays drawings onto runs of pages with the fewest sheets: over the way the sheets lie, how many drawings share a run (in the
- * given order, as long as one row of sheets carries them all: no strip is cut lengthwise to save a sheet), and the shift along
- * the board. On equal counts fewer drawings share a run, and the first format is taken.
+ * Lays drawings onto runs of pages with the fewest sheets: over the way the sheets lie, how many drawings share a run
+ * (in the given order, as long as one row of sheets carries them all: no strip is cut lengthwise to save a sheet), and
+ * the shift along the board. On equal counts fewer drawings share a run, and the first format is taken.
  */
 export function nest(drawings: readonly Drawing[], formats: readonly Format[]): TilePlan {
   const loose = drawings.map((drawing): Placed => {
@@ -84,7 +90,10 @@ export const windowBox = ({ pane }: Run, { x, y }: Window): Box => ({
   maxY: y + pane.height,
 });
 
-/** The format that takes the fewest sheets, the first of equals; undefined when several drawings do not fit one row of sheets. */
+/**
+ * The format that takes the fewest sheets, the first of equals; undefined when several drawings do not fit one row of
+ * sheets.
+ */
 function bestRun(placed: readonly Placed[], formats: readonly Format[]): Run | undefined {
   const ink = mergedInk(placed);
   const runs = formats.flatMap((format): Run[] => {

@@ -3,7 +3,8 @@ import type { Box } from '../trace/box.js';
 /**
  * What is left of a run of straight lines outside of boxes: runs of their own, x0, y0, x1, y1, …, mm.
  *
- * Each line is cut by the sides of a box after Liang and Barsky, A new concept and method for line clipping, ACM Trans. Graphics 3 (1984), 1.
+ * Each line is cut by the sides of a box after Liang and Barsky, A new concept and method for line clipping, ACM Trans.
+ * Graphics 3 (1984), 1.
  */
 export function outside(points: ArrayLike<number>, boxes: readonly Box[]): number[][] {
   const runs: number[][] = [];

@@ -16,13 +16,16 @@ const BEYOND = 30;
 
 /** A drawing of a run with its words where the run's pages leave them whole. */
 export interface Written extends Placed {
-  /** Whether words are printed on a page of the run, by its index: each on one page alone, unless no page has them whole. */
+  /**
+   * Whether words are printed on a page of the run, by its index: each on one page alone, unless no page has them
+   * whole.
+   */
   isOn(page: number, words: TracedText): boolean;
 }
 
 /**
- * The drawings of a run with every word in its place: within one page as it is seen when all are glued together, on no seam, mark or line. Where
- * several share the pages, each says on every page what it is and which way it looks.
+ * The drawings of a run with every word in its place: within one page as it is seen when all are glued together, on no
+ * seam, mark or line. Where several share the pages, each says on every page what it is and which way it looks.
  */
 export function writtenOn(run: Run, seams: readonly Seam[]): Written[] {
   const pages = run.windows.map((_, i) => keptOf(run, seams, i));

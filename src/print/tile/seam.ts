@@ -76,7 +76,8 @@ function marksOn(ink: Ink, way: Seam['way'], at: number, from: number, to: numbe
   const near = inkNear(ink, squareAt(way, at, low, high));
   const isApart = (along: number): boolean => !taken.some((box) => overlaps(box, squareAt(way, at, along, along)));
   const isFree = (along: number): boolean => isApart(along) && !hasInk(near, squareAt(way, at, along, along));
-  // Where the drawing leaves no room for the diagonal, at least for the letters: they stand within these of the seam and the middle.
+  // Where the drawing leaves no room for the diagonal, at least for the letters: they stand within these of the seam
+  // and the middle.
   const isLegible = (along: number): boolean =>
     isApart(along) && !lettersAt(way, at, along).some((box) => hasInk(near, box));
   const search = (start: number, end: number, step: 1 | -1): number | undefined => {

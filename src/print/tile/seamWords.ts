@@ -7,7 +7,10 @@ import { letterAt, seamDiagonals, seamLetters, type Word } from './seamMark.js';
 
 /** How far from a seam anything may touch its letters, mm. */
 const NEAR = 24;
-/** Letters that find no place at a mark are looked for along their seam in such steps, and keep so far from its ends, mm. */
+/**
+ * Letters that find no place at a mark are looked for along their seam in such steps, and keep so far from its ends,
+ * mm.
+ */
 const STEP = 1.5;
 const FROM_END = 3.2;
 const AWAY = [5, 9, 13, 17] as const;
@@ -19,8 +22,8 @@ export interface SeamWords {
 }
 
 /**
- * Letters and marks of seams give way to what the drawings say: a mark on which words stand is left out, and letters that a line or words would run
- * through stand at the other mark alone, or elsewhere along their seam.
+ * Letters and marks of seams give way to what the drawings say: a mark on which words stand is left out, and letters
+ * that a line or words would run through stand at the other mark alone, or elsewhere along their seam.
  */
 export function seamWordsOn(seams: readonly Seam[], written: readonly Written[]): SeamWords[] {
   const squaresOf = (seam: Seam): Box[] => seam.marks.map(({ along }) => markSquare(seam.way, seam.at, along));

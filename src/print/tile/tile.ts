@@ -2,7 +2,10 @@ import type { Ink } from './ink.js';
 import { hasInk } from './ink.js';
 import { extremesOf, type Extremes } from './extremes.js';
 
-/** The part of a drawing that one page carries, mm in the drawing's frame, from its lower left corner. Whole millimetres. */
+/**
+ * The part of a drawing that one page carries, mm in the drawing's frame, from its lower left corner. Whole
+ * millimetres.
+ */
 export interface Window {
   /** From the nose, from 0. */
   readonly column: number;
@@ -20,9 +23,10 @@ export interface Pane {
 }
 
 /**
- * The windows that carry a drawing with the fewest pages for this pane: columns of equal width from nose to tail, each at the
- * height where its part of the drawing lies, so that they step up with the rocker. All shifts of the columns along the board by
- * whole millimetres are tried; of the best, the one that leaves the same space at both ends is taken. Blank pages are left out.
+ * The windows that carry a drawing with the fewest pages for this pane: columns of equal width from nose to tail, each
+ * at the height where its part of the drawing lies, so that they step up with the rocker. All shifts of the columns
+ * along the board by whole millimetres are tried; of the best, the one that leaves the same space at both ends is
+ * taken. Blank pages are left out.
  *
  * @param mostRows how many rows of pages a column may take.
  * @returns undefined when no shift does with that many rows.

@@ -9,7 +9,10 @@ export interface Arc {
   readonly sweep: number;
 }
 
-/** The arc from `a` to `b` by the bulge of `a`, or undefined when the way is straight. The bulge is the tangent of a quarter of the sweep. */
+/**
+ * The arc from `a` to `b` by the bulge of `a`, or undefined when the way is straight. The bulge is the tangent of a
+ * quarter of the sweep.
+ */
 export function arcBetween(a: Vertex, b: Vertex): Arc | undefined {
   const bulge = a.bulge ?? 0;
   const dx = b.x - a.x;

@@ -1,7 +1,10 @@
 import type { Trace, TracedLine } from './trace.js';
 import { overlaps, type Box } from './box.js';
 
-/** Distance between hatching lines, mm: all above the smallest gap of ISO 128-2, 6.1 (0.7 mm), and told apart from a metre away. */
+/**
+ * Distance between hatching lines, mm: all above the smallest gap of ISO 128-2, 6.1 (0.7 mm), and told apart from a
+ * metre away.
+ */
 const SPACING = { light: 7, medium: 4, dark: 2 } as const;
 
 /** A hatching line, mm. */
@@ -13,8 +16,8 @@ export interface Stroke {
 }
 
 /**
- * The hatching of a drawing: lines at 45° inside each hatched shape, left out where words stand. They lie on one grid, so that
- * the hatching of a shape cut by a page's edge goes on over the next page.
+ * The hatching of a drawing: lines at 45° inside each hatched shape, left out where words stand. They lie on one grid,
+ * so that the hatching of a shape cut by a page's edge goes on over the next page.
  *
  * @param scale at which the drawing is printed; the lines keep their distance on the paper.
  */

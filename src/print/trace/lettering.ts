@@ -7,7 +7,10 @@ export const CAPITAL_SHARE = 1493 / 2048;
 /** The font's size, mm, at which its capitals stand `height` mm high. */
 export const fontSizeFor = (height: number): number => height / CAPITAL_SHARE;
 
-/** One line of plain characters: line breaks, tabs and control characters become spaces, so that no writer trips over them. */
+/**
+ * One line of plain characters: line breaks, tabs and control characters become spaces, so that no writer trips over
+ * them.
+ */
 export const oneLine = (text: string): string =>
   // eslint-disable-next-line no-control-regex
   text.replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029\ufffe\uffff]+/g, ' ').replace(/\p{Surrogate}/gu, '\ufffd');

@@ -12,7 +12,10 @@ export const NARROW = 0.25;
 /** Frame, centring marks and grid of a sheet (ISO 5457:1999, 4.2 to 4.4), mm. */
 export const FRAME = 0.7;
 
-/** What is read from a metre away, of group 0.7: what is cut along is wide, what must not be cut narrow and of another kind, mm. */
+/**
+ * What is read from a metre away, of group 0.7: what is cut along is wide, what must not be cut narrow and of another
+ * kind, mm.
+ */
 export const BENCH_WIDE = 0.7;
 export const BENCH_NARROW = 0.35;
 

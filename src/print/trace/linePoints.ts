@@ -5,12 +5,18 @@ import { arcBetween, chordsFor } from './arc.js';
 /** Chords leave an arc by no more than this, mm: half a dot at 600 dots an inch. */
 const CHORD_TOLERANCE = 0.02;
 
-/** The points along a line of a drawing, its arcs cut into chords: x0, y0, x1, y1, …; a closed one repeats its first point at the end. */
+/**
+ * The points along a line of a drawing, its arcs cut into chords: x0, y0, x1, y1, …; a closed one repeats its first
+ * point at the end.
+ */
 export function linePoints(shape: PathShape | CircleShape): Float64Array {
   return shape.kind === 'circle' ? circlePoints(shape) : pathPoints(shape.vertices, shape.closed);
 }
 
-/** The points along a contour with its arcs cut into chords; a closed one returns to its first point. `tolerance`, mm: how far a chord may leave its arc. */
+/**
+ * The points along a contour with its arcs cut into chords; a closed one returns to its first point. `tolerance`, mm:
+ * how far a chord may leave its arc.
+ */
 export function pathPoints(vertices: readonly Vertex[], closed: boolean, tolerance = CHORD_TOLERANCE): Float64Array {
   const out: number[] = [];
   const last = closed ? vertices.length : vertices.length - 1;

@@ -4,7 +4,8 @@ import { arcBetween } from './arc.js';
 /**
  * A contour as SVG path data with true arcs (SVG 1.1, 8.3): `M`, `L`, `A`, closed by `Z`.
  *
- * @param place where a vertex lies in the picture. It turns the drawing over (`y` down), so a counter-clockwise arc sweeps with flag 0.
+ * @param place where a vertex lies in the picture. It turns the drawing over (`y` down), so a counter-clockwise arc
+ *   sweeps with flag 0.
  * @param number writes a coordinate; the only place where it is rounded.
  */
 export function pathData(

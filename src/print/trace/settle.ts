@@ -9,8 +9,8 @@ import { cornersOfBox } from './quad.js';
 const FROM_EDGE = 1.5;
 
 /**
- * How bad it is that words cross the edge of their page, that they stand on others, that a line crosses them, that a mark must give way to them, and
- * that an arrow or a leader is on another page than they are.
+ * How bad it is that words cross the edge of their page, that they stand on others, that a line crosses them, that a
+ * mark must give way to them, and that an arrow or a leader is on another page than they are.
  */
 const CUT = 1000;
 const OVERPRINTED = 100;
@@ -18,7 +18,10 @@ const CROSSED = 10;
 const MARKED = 2;
 const PARTED = 1;
 
-/** Where words may stand: whole within one of the pages, each as what is seen of it when all are glued together; on none of the boxes taken if that can be helped. */
+/**
+ * Where words may stand: whole within one of the pages, each as what is seen of it when all are glued together; on none
+ * of the boxes taken if that can be helped.
+ */
 export interface Pages {
   readonly pages: readonly Box[];
   readonly taken: readonly Box[];
@@ -34,7 +37,10 @@ interface Moved {
 
 const known = new WeakMap<Drawing, Drawing>();
 
-/** A drawing with its captions in their places, as it comes out on one endless page: what SVG, DXF and small figures show. */
+/**
+ * A drawing with its captions in their places, as it comes out on one endless page: what SVG, DXF and small figures
+ * show.
+ */
 export function settled(drawing: Drawing): Drawing {
   if (!drawing.captions?.length) return drawing;
   let done = known.get(drawing);
@@ -43,8 +49,8 @@ export function settled(drawing: Drawing): Drawing {
 }
 
 /**
- * Drawings that lie on one run of pages, each caption at the first of its places where it is whole on one page and nothing crosses it; where
- * there is no such place, at the least bad one, or left out if it may be.
+ * Drawings that lie on one run of pages, each caption at the first of its places where it is whole on one page and
+ * nothing crosses it; where there is no such place, at the least bad one, or left out if it may be.
  */
 export function settledOn(moved: readonly Moved[], on?: Pages): Drawing[] {
   const ground = new Ground();

@@ -12,7 +12,9 @@ const SAME = 0.05;
 export interface BlockOutline {
   /** The row whose face it is drawn as seen from: that of the first block it serves. */
   readonly row: string;
-  /** Level, as the blank lies on the saw, counter-clockwise from (0, 0) as the lowest corner of its box, mm; deck up. */
+  /**
+   * Level, as the blank lies on the saw, counter-clockwise from (0, 0) as the lowest corner of its box, mm; deck up.
+   */
   readonly contour: readonly Vertex[];
   readonly noseAt: 'left' | 'right';
   readonly serves: readonly Served[];

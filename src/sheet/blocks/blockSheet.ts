@@ -10,8 +10,9 @@ import { contour } from '../primitives.js';
 import { say, WORDS } from '../../words/say.js';
 
 /**
- * The outlines of a plan's blocks at full size, a drawing for each row that has outlines no row before it has: every different outline once, with the
- * number of each block it serves, thickness, nose and deck. They lie in rows beside each other, ready for a sheet of foam, each on its own.
+ * The outlines of a plan's blocks at full size, a drawing for each row that has outlines no row before it has: every
+ * different outline once, with the number of each block it serves, thickness, nose and deck. They lie in rows beside
+ * each other, ready for a sheet of foam, each on its own.
  */
 export function blockSheets(plan: Plan): Drawing[] {
   const outlines = blockOutlines(plan);

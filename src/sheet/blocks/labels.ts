@@ -15,13 +15,17 @@ import { say, WORDS } from '../../words/say.js';
 
 const NO_BREAK = '\u00a0';
 
-/** A board's name is told in the code up to this many characters: a longer one would make its modules too small to read. */
+/**
+ * A board's name is told in the code up to this many characters: a longer one would make its modules too small to read.
+ */
 const LONGEST_NAME = 32;
 
 /**
- * A label for each block: number, the blank it is sawn from, where it goes, its row with the place marked, and a code that a phone reads.
+ * A label for each block: number, the blank it is sawn from, where it goes, its row with the place marked, and a code
+ * that a phone reads.
  *
- * @param codeOf what the code says of a block; where it is not given, board, number and size in plain words, which a phone shows as they are
+ * @param codeOf what the code says of a block; where it is not given, board, number and size in plain words, which a
+ *   phone shows as they are
  */
 export function labels(plan: Plan, stock: LabelStock, codeOf?: (block: Block) => string): LabelsPage {
   const rows = new Map(plan.layup.rows.map((row) => [row.id, row]));
@@ -66,8 +70,8 @@ function plainWords(plan: Plan, block: Block): string {
 const STRIP = { width: 26, height: 4.4, web: 0.35 } as const;
 
 /**
- * The row as it lies on the bench, one box a chamber, the block's own higher and filled. A picture to count by, not to scale: chambers of a row drawn to scale
- * are too low to be told apart.
+ * The row as it lies on the bench, one box a chamber, the block's own higher and filled. A picture to count by, not to
+ * scale: chambers of a row drawn to scale are too low to be told apart.
  */
 function rowWithPlace(plan: Plan, row: Row, id: string): Drawing {
   const chambers = chambersOf(plan, row);
@@ -92,7 +96,10 @@ function rowWithPlace(plan: Plan, row: Row, id: string): Drawing {
   };
 }
 
-/** What stands at the left and the right of the row: a label is stuck onto its block upright, as the block lies before the one who looks at the face. */
+/**
+ * What stands at the left and the right of the row: a label is stuck onto its block upright, as the block lies before
+ * the one who looks at the face.
+ */
 function endsOf(plan: Plan, row: Row): readonly [string, string] {
   const deck = `↑ ${WORDS.deck}`;
   const isLeft = benchOf(row.face, plan.board.length).noseAt === 'left';

@@ -7,7 +7,10 @@ import { WORDS } from '../../words/say.js';
 
 /** Kept free between an outline and its words, mm. */
 const MARGIN = 3;
-/** Heights of the numbers, the largest that fits first; nothing that is read at the bench is lower than the last, mm (ISO 3098-1:2015 series). */
+/**
+ * Heights of the numbers, the largest that fits first; nothing that is read at the bench is lower than the last, mm
+ * (ISO 3098-1:2015 series).
+ */
 const NUMBERS = [14, 10, 7, 5] as const;
 const LETTERS = 5;
 /** Between words on one line; more than one space would be one again in SVG. */
@@ -37,8 +40,9 @@ interface Line {
 }
 
 /**
- * Numbers, thickness, nose and deck of an outline: turned with it and wholly inside where there is room, from its middle outward, the largest letters
- * first; what does not fit, in whole lines, stands under it on a leader (ISO 128-2: a leader that ends within an outline ends in a dot).
+ * Numbers, thickness, nose and deck of an outline: turned with it and wholly inside where there is room, from its
+ * middle outward, the largest letters first; what does not fit, in whole lines, stands under it on a leader (ISO 128-2:
+ * a leader that ends within an outline ends in a dot).
  */
 export function outlineWords(contour: readonly Vertex[], words: OutlineWords): Caption {
   const points = contour.map(({ x, y }): Point => [x, y]);
@@ -104,11 +108,17 @@ const tall = (lines: readonly Line[]): number =>
 
 /** What rises by no more than this is written on level, radians. */
 const LEVEL = 0.02;
-/** Places along an outline that are tried, from its middle outward, and places along the words at which its height is taken. */
+/**
+ * Places along an outline that are tried, from its middle outward, and places along the words at which its height is
+ * taken.
+ */
 const TRIED = 12;
 const SAMPLES = 8;
 
-/** The middles of the places inside an outline where lines fit, level where they can be, then along the outline's middle line. */
+/**
+ * The middles of the places inside an outline where lines fit, level where they can be, then along the outline's middle
+ * line.
+ */
 function roomsFor(lines: readonly Line[], points: readonly Point[]): { readonly at: Point; readonly angle: number }[] {
   const [width, height] = [Math.max(...lines.map(wide)) + 2 * MARGIN, tall(lines) + 2 * MARGIN];
   const slope = slopeOf(points);
@@ -184,7 +194,10 @@ function stack(lines: readonly Line[], at: Point, angle: number): Shape[] {
   });
 }
 
-/** Lines under an outline, with a leader from them to a dot inside it: under its middle, its left end, its right end, and anywhere between. */
+/**
+ * Lines under an outline, with a leader from them to a dot inside it: under its middle, its left end, its right end,
+ * and anywhere between.
+ */
 function onLeaders(lines: readonly Line[], points: readonly Point[]): Shape[][] {
   const xs = points.map(([x]) => x);
   const [left, right] = [Math.min(...xs), Math.max(...xs)];

@@ -13,7 +13,10 @@ export type Done = (block: Block) => readonly boolean[];
 
 const NOTHING_DONE: Done = () => [];
 
-/** The list to tick off in gluing order: row after row from the left rail to the right, blocks from nose to tail, a box for each step, what a page and all blocks weigh. */
+/**
+ * The list to tick off in gluing order: row after row from the left rail to the right, blocks from nose to tail, a box
+ * for each step, what a page and all blocks weigh.
+ */
 export function trackingList(plan: Plan, done: Done = NOTHING_DONE): TablePage {
   const { tracking } = WORDS;
   const { columns } = tracking;
@@ -52,7 +55,10 @@ export function trackingList(plan: Plan, done: Done = NOTHING_DONE): TablePage {
   };
 }
 
-/** The same list for a spreadsheet, its header first: sizes in millimetres as numbers and as the builder measures them, a column for each step. */
+/**
+ * The same list for a spreadsheet, its header first: sizes in millimetres as numbers and as the builder measures them,
+ * a column for each step.
+ */
 export function trackingRows(plan: Plan, done: Done = NOTHING_DONE): Cell[][] {
   const { columns, steps } = WORDS.tracking;
   const written = [columns.length, columns.height, columns.thickness];

@@ -2,7 +2,10 @@ import { area } from 'd3-shape';
 import type { Point } from '../primitives.js';
 import { recorded } from './recorder.js';
 
-/** The outline of a band over one stretch, mm: `from` and `to` are where it begins and ends along, `low` and `high` its values. */
+/**
+ * The outline of a band over one stretch, mm: `from` and `to` are where it begins and ends along, `low` and `high` its
+ * values.
+ */
 export function bandOutline(from: number, to: number, low: number, high: number): Point[] {
   const band = area<number>()
     .x((x) => x)

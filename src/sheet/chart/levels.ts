@@ -10,7 +10,8 @@ export interface Level {
 }
 
 /**
- * The lines of levels over a chart, exact: one run for each level, broken between them, none for a value that is not known.
+ * The lines of levels over a chart, exact: one run for each level, broken between them, none for a value that is not
+ * known.
  *
  * @param x where a place along lies in the drawing, mm
  * @param y where a value lies in the drawing, mm

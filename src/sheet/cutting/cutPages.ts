@@ -11,7 +11,10 @@ import { cutList, fenceTable, makingTable, sizesTable } from './cutTables.js';
 import type { DocumentPage, TextBlock, TextPage } from '../pages.js';
 import { say } from '../../words/say.js';
 
-/** What is cut from what: sums and findings, each sheet drawn, the cuts in order, fence settings, how each block is made, sizes. */
+/**
+ * What is cut from what: sums and findings, each sheet drawn, the cuts in order, fence settings, how each block is
+ * made, sizes.
+ */
 export function cutPages(plan: Plan, cutting: Cutting): DocumentPage[] {
   const sheets = cutting.sheets?.sheets ?? [];
   return [

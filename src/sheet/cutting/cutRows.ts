@@ -7,7 +7,10 @@ import { madeInWords } from './cutTables.js';
 import type { Cell } from '../pages.js';
 import { say } from '../../words/say.js';
 
-/** The cuts for a spreadsheet, the header first: as on the cut list, the fence in millimetres and as the builder sets it. */
+/**
+ * The cuts for a spreadsheet, the header first: as on the cut list, the fence in millimetres and as the builder sets
+ * it.
+ */
 export function cutRows({ job: { units } }: Plan, { sheets }: Cutting): Cell[][] {
   return [
     words.csv.cuts.map((title) => say(title, { units })),

@@ -10,10 +10,15 @@ import { SMALLEST_LETTERS, widthOf } from '../lettering.js';
 import { line, polygon, text, type Point } from '../primitives.js';
 import { say } from '../../words/say.js';
 
-/** Letters on the page of the numbers of cuts and of the names of blocks, mm, the largest that there is room for (ISO 3098-1:2015). */
+/**
+ * Letters on the page of the numbers of cuts and of the names of blocks, mm, the largest that there is room for (ISO
+ * 3098-1:2015).
+ */
 const CUTS = SMALLEST_LETTERS;
 const NAMES = [3.5, 3, 2.5, 2, SMALLEST_LETTERS] as const;
-/** How long a sheet can be drawn on the paper of such a shop (A4, Letter), lying, mm; and the scales of ISO 5455 for it. */
+/**
+ * How long a sheet can be drawn on the paper of such a shop (A4, Letter), lying, mm; and the scales of ISO 5455 for it.
+ */
 const PAGE = { mm: 253, in: 236 } as const;
 const SCALES = [1, 2, 5, 10, 20, 50] as const;
 
@@ -21,7 +26,10 @@ const SCALES = [1, 2, 5, 10, 20, 50] as const;
 const PART = { mm: [243, 120], in: [226, 115] } as const;
 /** What is drawn narrower than this has no room for its name and the numbers of its cuts, mm on the page. */
 const NARROWEST = 4.5;
-/** Parts of a sheet end, where they can, no nearer to a blank's end, and leave it in one of them long enough for its name, mm on the page; places that are tried. */
+/**
+ * Parts of a sheet end, where they can, no nearer to a blank's end, and leave it in one of them long enough for its
+ * name, mm on the page; places that are tried.
+ */
 const SLIVER = 5;
 const NAMED = 15;
 /** A cut shorter than this is one across a narrow blank, mm on the page. */
@@ -29,8 +37,9 @@ const SHORT = 6;
 const PLACES = 60;
 
 /**
- * One sheet as it is cut: blanks with the blocks in them, the cuts numbered in their order, offcuts hatched; where these would be too small on a page, the
- * whole without names and numbers, and parts of it that have them. `x` along the sheet.
+ * One sheet as it is cut: blanks with the blocks in them, the cuts numbered in their order, offcuts hatched; where
+ * these would be too small on a page, the whole without names and numbers, and parts of it that have them. `x` along
+ * the sheet.
  */
 export function cutSheetDrawings(plan: Plan, sheet: CutSheet): Drawing[] {
   const { units } = plan.job;
@@ -82,7 +91,10 @@ interface Window {
   readonly width: number;
 }
 
-/** Parts of a sheet, side by side from its corner, in which something is cut that no other shows; they end beside the blanks where they can. */
+/**
+ * Parts of a sheet, side by side from its corner, in which something is cut that no other shows; they end beside the
+ * blanks where they can.
+ */
 function windowsOn(sheet: CutSheet, units: Units, scale: number): Window[] {
   const { length, blanks } = sheet;
   const [most, high] = PART[units].map((mm) => mm * scale) as [number, number];
@@ -109,8 +121,8 @@ function windowsOn(sheet: CutSheet, units: Units, scale: number): Window[] {
 type Pair = readonly [number, number];
 
 /**
- * A length in stretches of no more than `most`, each ended somewhere in its second half: where the fewest blanks would have no room for name or number, then where
- * it crosses the least, then as late as can be.
+ * A length in stretches of no more than `most`, each ended somewhere in its second half: where the fewest blanks would
+ * have no room for name or number, then where it crosses the least, then as late as can be.
  */
 function stretches(length: number, most: number, crossed: readonly Pair[], scale: number): Pair[] {
   const isUnnamed = (one: number, other: number) =>
@@ -170,7 +182,9 @@ function seenIn(window: Window, sheet: CutSheet): CutSheet {
   };
 }
 
-/** @param window the part of the sheet that is seen: what goes on beyond it need not be named, and no size of it is said */
+/**
+ * @param window the part of the sheet that is seen: what goes on beyond it need not be named, and no size of it is said
+ */
 function drawingOf(plan: Plan, sheet: CutSheet, scale: number, window?: Window): Drawing {
   const { number, foam, length, width } = sheet;
   const print = (mm: number) => printLength(mm, plan.job.units);
@@ -222,7 +236,8 @@ function shortestFirst(cuts: readonly Cut[]): Cut[] {
 }
 
 /**
- * A cut's number: under the sheet where it begins at that edge, else beside its line; behind its end where an offcut is. A sheet is drawn no longer than it is.
+ * A cut's number: under the sheet where it begins at that edge, else beside its line; behind its end where an offcut
+ * is. A sheet is drawn no longer than it is.
  */
 function cutNumber(
   { number, stage, run, from, to }: Cut,
@@ -268,7 +283,10 @@ function partName({ id, outline }: PlacedPart, scale: number): Caption {
   return inside(id, middle, Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys), scale);
 }
 
-/** Words as large as they fit into a rectangle, level or upright, from its middle outward; where they fit nowhere, in its middle. */
+/**
+ * Words as large as they fit into a rectangle, level or upright, from its middle outward; where they fit nowhere, in
+ * its middle.
+ */
 function inside(words_: string, [x, y]: Point, length: number, width: number, scale: number): Caption {
   const ways = [
     { along: length, across: width, turn: {}, way: [1, 0] as const },

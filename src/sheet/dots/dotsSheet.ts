@@ -71,8 +71,9 @@ export function heightsOn(finished: FinishedLine, s: number, z: number): { over:
 }
 
 /**
- * The dots of one joint at full size on the rough blank, as the glue goes on: the blank's ends, the finished deck and bottom line between them, each dot
- * with its place from the blank's end and from those two lines. Seen from the left of the joint, nose at the left, deck up.
+ * The dots of one joint at full size on the rough blank, as the glue goes on: the blank's ends, the finished deck and
+ * bottom line between them, each dot with its place from the blank's end and from those two lines. Seen from the left
+ * of the joint, nose at the left, deck up.
  */
 export function dotsSheet(plan: Plan, at: MirroredJoint): Drawing {
   const { units, dots: spec } = plan.job;
@@ -149,7 +150,10 @@ function dotMark({ s, z, diameter }: Dot): Shape[] {
   ];
 }
 
-/** A dot's name and place: over it or under it, beside it, or further off on a leader where the finished line or a seam is in the way. */
+/**
+ * A dot's name and place: over it or under it, beside it, or further off on a leader where the finished line or a seam
+ * is in the way.
+ */
 function dotWords({ id, s, z, diameter }: Dot, place: readonly string[]): Caption {
   const out = diameter / 2 + ARM;
   const pitch = 1.6 * LETTERS;

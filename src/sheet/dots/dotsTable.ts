@@ -8,7 +8,10 @@ import type { TablePage, TableRow } from '../pages.js';
 import { lengthCell } from '../face/pole.js';
 import { say, WORDS } from '../../words/say.js';
 
-/** Every dot and smear, joint by joint: its place on the joint, its size, how far inside the finished surface, and what lies beside it. */
+/**
+ * Every dot and smear, joint by joint: its place on the joint, its size, how far inside the finished surface, and what
+ * lies beside it.
+ */
 export function dotsTable(plan: Plan): TablePage {
   const { units } = plan.job;
   const { below, thickness } = plan.job.dots.blank;

@@ -3,8 +3,8 @@ import type { Vertex } from '../../contour/vertex.js';
 import type { Point } from '../primitives.js';
 
 /**
- * A face as it lies on the bench, seen by the one who marks it, deck up: `x` right, `y` = z up. Seen from the left of a piece the
- * nose is on the left; seen from its right it is on the right, and `x` runs against `s`.
+ * A face as it lies on the bench, seen by the one who marks it, deck up: `x` right, `y` = z up. Seen from the left of a
+ * piece the nose is on the left; seen from its right it is on the right, and `x` runs against `s`.
  */
 export interface Bench {
   readonly noseAt: 'left' | 'right';
@@ -27,7 +27,10 @@ export function benchOf(face: Face, length: number): Bench {
   };
 }
 
-/** The same contour run backward; the bulge after a vertex belongs, backward, to the one that was next, and mirroring turned it already. */
+/**
+ * The same contour run backward; the bulge after a vertex belongs, backward, to the one that was next, and mirroring
+ * turned it already.
+ */
 function reversed(vertices: readonly Vertex[]): Vertex[] {
   const n = vertices.length;
   return Array.from({ length: n }, (_, i) => {

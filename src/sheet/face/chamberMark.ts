@@ -6,7 +6,10 @@ import { widthOf, wrapped } from '../lettering.js';
 import { blockArrow, circle, line, text, type Point } from '../primitives.js';
 import { WORDS } from '../../words/say.js';
 
-/** Heights of a chamber's number with that of its depth, the best first: never under 5 mm, so that both are read from a metre away. */
+/**
+ * Heights of a chamber's number with that of its depth, the best first: never under 5 mm, so that both are read from a
+ * metre away.
+ */
 const SIZES = [
   [14, 7],
   [10, 7],
@@ -26,7 +29,8 @@ const SPACE = 0.5;
 const OUTSIDE = [6, 14, 22, 30] as const;
 
 /**
- * A chamber's number and depth: inside its line wherever no seam and nothing else crosses them, else beyond the finished line on a leader.
+ * A chamber's number and depth: inside its line wherever no seam and nothing else crosses them, else beyond the
+ * finished line on a leader.
  *
  * @param depth how deep it is, in words
  * @param others numbers that the same place has on the mirrored face

@@ -7,7 +7,10 @@ import { saidRouting } from '../../rout/depthLines.js';
 import { routingOf } from './routingOf.js';
 import { say, WORDS } from '../../words/say.js';
 
-/** How deep a chamber is routed, in words: `deep 1 in`, that it goes right through the piece, or half of it from either face. */
+/**
+ * How deep a chamber is routed, in words: `deep 1 in`, that it goes right through the piece, or half of it from either
+ * face.
+ */
 export function depthWords(chamber: Chamber, row: Row, plan: Plan): string {
   const { units, routing } = plan.job;
   const its = routingOf(plan, chamber);

@@ -15,7 +15,10 @@ const SMALL = 3.5;
 /** From the end of a tick to the middle of its words, mm. */
 export const BESIDE = 5;
 
-/** Where the chambers are centred: from the deck line up and from the bottom line down, so that nothing crosses the chamber's number. */
+/**
+ * Where the chambers are centred: from the deck line up and from the bottom line down, so that nothing crosses the
+ * chamber's number.
+ */
 export function poleTicks(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: Bench): Shape[] {
   return poleMarksOf(plan, row).flatMap(({ s }): Shape[] => {
     const heights = line_.heightsAt(s);
@@ -28,7 +31,10 @@ export function poleTicks(plan: Plan, { row }: MirroredRow, line_: FinishedLine,
   });
 }
 
-/** What the marks of the pole are called and where they stand: over their ticks, or beside or further up where something is in the way. */
+/**
+ * What the marks of the pole are called and where they stand: over their ticks, or beside or further up where something
+ * is in the way.
+ */
 export function poleWords(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: Bench): Caption[] {
   return poleMarksOf(plan, row).flatMap(({ name, s }): Caption[] => {
     const heights = line_.heightsAt(s);
@@ -95,7 +101,10 @@ export function solidPlaces(plan: Plan, { row }: MirroredRow, line_: FinishedLin
   });
 }
 
-/** At both ends of the face: how far it is from the nose tip, and what joint and piece this is, in large letters beyond the ends. */
+/**
+ * At both ends of the face: how far it is from the nose tip, and what joint and piece this is, in large letters beyond
+ * the ends.
+ */
 export function endMarks(
   plan: Plan,
   { row }: MirroredRow,

@@ -17,9 +17,9 @@ import { webMark, webWidth } from './web.js';
 import { say, WORDS } from '../../words/say.js';
 
 /**
- * The face sheet of a row at full size: the finished deck and bottom line where the joint was, the chambers with numbers and depths, webs,
- * pole marks above the deck line, stations below the bottom line, keep-outs. Seen by the one who marks the face, deck up. One sheet
- * serves a row and its mirror image.
+ * The face sheet of a row at full size: the finished deck and bottom line where the joint was, the chambers with
+ * numbers and depths, webs, pole marks above the deck line, stations below the bottom line, keep-outs. Seen by the one
+ * who marks the face, deck up. One sheet serves a row and its mirror image.
  */
 export function faceSheet(plan: Plan, { row, mirror, far = false }: MirroredRow): Drawing {
   const { units } = plan.job;
@@ -72,7 +72,10 @@ export function faceSheet(plan: Plan, { row, mirror, far = false }: MirroredRow)
 /** Letters of the notes, how wide they run, and the steps in which a place is looked for, mm. */
 const NOTE = { height: 3.5, width: 120, along: 60, down: 6 } as const;
 
-/** What the sheet shows, each sentence under the bottom line near its nose end, or over the deck line where there is no room. */
+/**
+ * What the sheet shows, each sentence under the bottom line near its nose end, or over the deck line where there is no
+ * room.
+ */
 function notesOnSheet(notes: readonly string[], { board }: Plan, finished: FinishedLine, bench: Bench): Caption[] {
   const { height, width, along, down } = NOTE;
   const align = bench.noseAt === 'left' ? 'left' : 'right';

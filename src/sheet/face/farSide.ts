@@ -6,8 +6,9 @@ import type { MirroredRow } from '../mirror.js';
 import { routingOf } from './routingOf.js';
 
 /**
- * A row that is routed from both its faces, as it is seen at the far one: the plan with that row and its chambers in the far face's frame.
- * Only the chambers that are cut from there too are in it. Undefined for a row that is routed from one face.
+ * A row that is routed from both its faces, as it is seen at the far one: the plan with that row and its chambers in
+ * the far face's frame. Only the chambers that are cut from there too are in it. Undefined for a row that is routed
+ * from one face.
  */
 export function seenFromFar(plan: Plan, { row, mirror }: MirroredRow): { plan: Plan; row: MirroredRow } | undefined {
   const both = [row, ...(mirror ? [mirror] : [])];
@@ -38,7 +39,10 @@ function turnedRow(row: Row): Row {
   return { ...row, face: row.through!, through: row.face, members: [...row.members].reverse() };
 }
 
-/** Where a place along the near face comes out at the far face: straight across, which on faces that are not quite parallel is a little along. */
+/**
+ * Where a place along the near face comes out at the far face: straight across, which on faces that are not quite
+ * parallel is a little along.
+ */
 function acrossTo({ face, through }: Row, { layup }: Plan): (s: number) => number {
   const { at, slope } = depthOf(
     face,

@@ -9,7 +9,10 @@ import { say, WORDS } from '../../words/say.js';
 /** Where the height of a chamber's end is taken: just beyond its eased corner, as a share of the cutter's radius. */
 const BEYOND_CORNER = 1.2;
 
-/** What a tape says about a row: where each chamber begins and ends along the face, how far its ends lie from deck and bottom line, how deep it is. */
+/**
+ * What a tape says about a row: where each chamber begins and ends along the face, how far its ends lie from deck and
+ * bottom line, how deep it is.
+ */
 export function markingTable(plan: Plan, { row, mirror, far }: MirroredRow): TablePage {
   const { units, chambers: spec } = plan.job;
   const line = finishedLineAt(plan.board, row.face);

@@ -29,8 +29,8 @@ interface Edge {
 }
 
 /**
- * The story pole at full size, nose on the left: edge A above for the rows on the grid, edge B below for the shifted ones, the
- * board's stations along its middle. Marks are measured along the face, `x` = `s`.
+ * The story pole at full size, nose on the left: edge A above for the rows on the grid, edge B below for the shifted
+ * ones, the board's stations along its middle. Marks are measured along the face, `x` = `s`.
  */
 export function storyPole(plan: Plan): Drawing {
   const { length } = plan.board;
@@ -128,7 +128,10 @@ function chambersAt(plan: Plan, rows: readonly Row[], place: number): string {
     .join(WORDS.joinWith);
 }
 
-/** A length as it stands in a list: written in the job's units, counted in millimetres; the nearest step, or toward more wall where somebody acts on it. */
+/**
+ * A length as it stands in a list: written in the job's units, counted in millimetres; the nearest step, or toward more
+ * wall where somebody acts on it.
+ */
 export function lengthCell(mm: number, units: Plan['job']['units'], kind?: Acted): Cell {
   if (kind) return { value: roundedAs(kind, mm, units), text: printAs(kind, mm, units) };
   return { value: Math.round(mm * 1000) / 1000, text: printLength(mm, units) };

@@ -7,7 +7,10 @@ import type { Cell, TablePage, TableRow } from '../pages.js';
 import { lengthCell } from './pole.js';
 import { say, WORDS } from '../../words/say.js';
 
-/** Row by row, for each depth that its chambers have: which they are, from which face, and the stop of each pass; the deepest last. */
+/**
+ * Row by row, for each depth that its chambers have: which they are, from which face, and the stop of each pass; the
+ * deepest last.
+ */
 export function setUpTable(plan: Plan): TablePage {
   const { units, routing, chambers } = plan.job;
   const { columns } = words.setUp;
@@ -50,7 +53,10 @@ export function setUpTable(plan: Plan): TablePage {
   };
 }
 
-/** Every chamber for a spreadsheet, a line for each face it is routed from, the header first: the same figures as on the papers. */
+/**
+ * Every chamber for a spreadsheet, a line for each face it is routed from, the header first: the same figures as on the
+ * papers.
+ */
 export function routingRows(plan: Plan): Cell[][] {
   const { routing, units } = plan.job;
   const print = (mm: number) => printLength(mm, units);

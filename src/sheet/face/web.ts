@@ -48,7 +48,10 @@ function webBetween(before: Chamber, after: Chamber) {
   return a && b && to > from && to - from <= WIDEST ? { from, to, a, b } : undefined;
 }
 
-/** The lower and the upper corner of a chamber's end toward the tail (1) or the nose (-1), as they were before easing, `[s, z]`. It may lean. */
+/**
+ * The lower and the upper corner of a chamber's end toward the tail (1) or the nose (-1), as they were before easing,
+ * `[s, z]`. It may lean.
+ */
 function endOf({ contour }: Chamber, toward: 1 | -1): [Point, Point] | undefined {
   const [a, b] = sharpCorners(contour).sort((p, q) => toward * (q[0] - p[0]));
   if (!a || !b) return undefined;

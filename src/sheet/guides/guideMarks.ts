@@ -4,13 +4,16 @@ import type { Shape } from '../drawing.js';
 import type { MirroredRow } from '../mirror.js';
 import { line, type Point } from '../primitives.js';
 
-/** How far the lines of a cross stand out of the cut, mm, and how far they reach into it at most, as a share of its size: the middle is for its number. */
+/**
+ * How far the lines of a cross stand out of the cut, mm, and how far they reach into it at most, as a share of its
+ * size: the middle is for its number.
+ */
 const OUT = 5;
 const INTO = { most: 14, share: 0.2 } as const;
 
 /**
- * Where each shared guide is set: the ends of a cross through its middle, along its length and across it, to be met by the centre lines on the guide. Which
- * guide it is stands with the chamber's depth.
+ * Where each shared guide is set: the ends of a cross through its middle, along its length and across it, to be met by
+ * the centre lines on the guide. Which guide it is stands with the chamber's depth.
  */
 export function guideMarks(plan: Plan, { row }: MirroredRow, bench: Bench): Shape[] {
   const held = new Set(plan.chambers.filter((chamber) => chamber.row === row.id).map(({ id }) => id));

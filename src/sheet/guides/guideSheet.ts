@@ -47,7 +47,10 @@ function sharedSheet(plan: Plan, { id, opening, chambers }: Guide): Drawing {
   };
 }
 
-/** Openings of chambers that no shared guide serves: all of them where none are shared. Turned as the chamber lies on its face. */
+/**
+ * Openings of chambers that no shared guide serves: all of them where none are shared. Turned as the chamber lies on
+ * its face.
+ */
 function ownSheets(plan: Plan): Drawing[] {
   const shared = new Set(plan.routing.settings.map(({ chamber }) => chamber));
   const { bush } = plan.job.routing;
@@ -91,7 +94,9 @@ function notesOf(plan: Plan, size: Guide['opening'], chambers: readonly string[]
   return [...words.notes.map((note) => say(note, values)), words.care];
 }
 
-/** Its number and size: in a quarter of the opening, or beside it where the opening is small or a seam is in the way. */
+/**
+ * Its number and size: in a quarter of the opening, or beside it where the opening is small or a seam is in the way.
+ */
 function wordsIn(plan: Plan, id: string, length: number, height: number): Caption {
   const size = [length, height].map((mm) => printAs('opening', mm, plan.job.units)).join(' × ');
   const block = (x: number, y: number, large: number, align: 'left' | 'centre' = 'centre') => [

@@ -5,11 +5,14 @@ import type { Plan } from '../../plan.js';
 import type { Shape } from '../drawing.js';
 import { line, text, type Point } from '../primitives.js';
 
-/** A joint along the edge of a chamber is the chamber's own line; one that runs deeper in than this is routed away, mm. */
+/**
+ * A joint along the edge of a chamber is the chamber's own line; one that runs deeper in than this is routed away, mm.
+ */
 const EDGE = 0.5;
 
 /**
- * The joints as they are left standing, within a stretch of the board: broken where chambers, or words, take their place.
+ * The joints as they are left standing, within a stretch of the board: broken where chambers, or words, take their
+ * place.
  *
  * @param taken closed convex outlines in which no joint is drawn
  */
@@ -24,7 +27,10 @@ export function jointsInPlan(plan: Plan, stretch: Stretch, taken: readonly (read
   });
 }
 
-/** The joints' names beside where the stretch begins, at `x`; of joints too near to one another for their names the first one's stands. */
+/**
+ * The joints' names beside where the stretch begins, at `x`; of joints too near to one another for their names the
+ * first one's stands.
+ */
 export function jointNames({ board, layup }: Plan, { from }: Stretch, x: number, scale: number): Shape[] {
   let free = -Infinity;
   return layup.joints.flatMap(({ id, at, slope }): Shape[] => {

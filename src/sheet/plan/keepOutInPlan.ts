@@ -9,7 +9,10 @@ import { circle, polygon, text, type Point } from '../primitives.js';
 const LETTERS = 2.5;
 const OFF = 1;
 
-/** A keep-out in plan with its number, if it is to have one, in it or beside it; nothing when its middle lies outside the stretch. */
+/**
+ * A keep-out in plan with its number, if it is to have one, in it or beside it; nothing when its middle lies outside
+ * the stretch.
+ */
 export function keepOutInPlan(
   keepOut: KeepOutSpec,
   number: string | undefined,
@@ -42,7 +45,10 @@ export function keepOutWords({ job }: Plan, scale: number): Point[][] {
   );
 }
 
-/** Places for a number with half of what it takes there: within the keep-out, to its right and left, before and behind it. */
+/**
+ * Places for a number with half of what it takes there: within the keep-out, to its right and left, before and behind
+ * it.
+ */
 function wordBoxes(
   keepOut: KeepOutSpec,
   number: string,

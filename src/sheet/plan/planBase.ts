@@ -11,8 +11,8 @@ const LETTERS = 3.5;
 const OFF = 2;
 
 /**
- * The board seen from the deck, nose to the left: outline, joints, keep-outs, and what side is which. `x` is the board's, `y` too: the
- * right side lies above.
+ * The board seen from the deck, nose to the left: outline, joints, keep-outs, and what side is which. `x` is the
+ * board's, `y` too: the right side lies above.
  *
  * @param scale what a millimetre of paper stands for, so that words come out readable
  * @param joints their lines, see `jointsInPlan`

@@ -46,7 +46,10 @@ export function planParts(plan: Plan): Drawing[] {
   }));
 }
 
-/** The board's length in even parts, nose to tail, each short enough for a page, and the scale at which the board's width fits it. */
+/**
+ * The board's length in even parts, nose to tail, each short enough for a page, and the scale at which the board's
+ * width fits it.
+ */
 export function partsOf({ board }: Plan): { readonly scale: number; readonly stretches: readonly Stretch[] } {
   const scale = PART_SCALES.find((each) => board.width <= PAGE.width * each) ?? PART_SCALES[PART_SCALES.length - 1]!;
   const count = Math.ceil(board.length / (PAGE.length * scale));
@@ -58,7 +61,10 @@ export function partsOf({ board }: Plan): { readonly scale: number; readonly str
   return { scale, stretches };
 }
 
-/** A stretch of the plan with its chambers, joints too where something is written in them; a chamber belongs to the stretch that holds its middle. */
+/**
+ * A stretch of the plan with its chambers, joints too where something is written in them; a chamber belongs to the
+ * stretch that holds its middle.
+ */
 export function planShapes(
   plan: Plan,
   stretch: Stretch,
@@ -92,7 +98,10 @@ export function planShapes(
   return { shapes: [...base.shapes, ...chambers], captions: [...captions, ...base.captions] };
 }
 
-/** Words in a chamber as large as they fit: on one line, upright, or a line for each; along the chamber where something else stands in its middle. */
+/**
+ * Words in a chamber as large as they fit: on one line, upright, or a line for each; along the chamber where something
+ * else stands in its middle.
+ */
 function placesIn(words: readonly string[], room: ReturnType<typeof roomInPlan>, scale: number): Shape[][] {
   if (words.length === 0) return [];
   const { middle, width, height } = room;

@@ -21,7 +21,10 @@ const LETTERS = 2.5;
 const FIELD_TIMES = 2;
 const OVER = 1.15;
 
-/** The walls of a row along the board: for deck, bottom and rail a field with each chamber's thinnest wall and what was asked. */
+/**
+ * The walls of a row along the board: for deck, bottom and rail a field with each chamber's thinnest wall and what was
+ * asked.
+ */
 export function wallChart(plan: Plan, { row, mirror }: MirroredRow): Drawing {
   const chambers = chambersOf(plan, row);
   const fields = PATCHES.map((patch, i) => field(patch, -i * (FIELD + BETWEEN), chambers, plan));
@@ -81,7 +84,10 @@ function field(patch: Patch, base: number, chambers: readonly Chamber[], plan: P
   return { shapes, captions };
 }
 
-/** Over its line, or under it, a chamber's wall; at the foot of the field, or at its head, its place; upright where they stand close. */
+/**
+ * Over its line, or under it, a chamber's wall; at the foot of the field, or at its head, its place; upright where they
+ * stand close.
+ */
 function numbersAt(
   { id, row }: Chamber,
   x: number,

@@ -11,7 +11,9 @@ import { say, WORDS } from '../../words/say.js';
 /** Up to this much over what was asked is hatched as some to spare, mm. */
 const SOME = 3;
 
-/** A plan of each chamber's thinnest wall beside what was asked, in parts; how much is to spare shows by hatching alone. */
+/**
+ * A plan of each chamber's thinnest wall beside what was asked, in parts; how much is to spare shows by hatching alone.
+ */
 export function wallMap(plan: Plan): Drawing[] {
   const { scale, stretches } = partsOf(plan);
   return stretches.map((stretch, i) => ({

@@ -15,7 +15,10 @@ interface Figure {
   readonly wide: number;
 }
 
-/** Walls' dimensions, each a line across the wall carried on beyond the surface to its figure; a figure that would meet another stands further out. */
+/**
+ * Walls' dimensions, each a line across the wall carried on beyond the surface to its figure; a figure that would meet
+ * another stands further out.
+ */
 export function dimensions(gaps: readonly Gap[], at: (point: Point) => Point, letters: number, units: Units): Shape[] {
   const figures: Figure[] = [];
   return gaps.flatMap(({ from, to, distance }): Shape[] => {

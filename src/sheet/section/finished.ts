@@ -4,7 +4,10 @@ import type { Face } from '../../layup/layup.js';
 import type { Point } from '../primitives.js';
 import { sliceMesh } from './slice.js';
 
-/** The finished surface at a face: closed lines in the face frame, `[s, z]`, mm. One, unless the joint runs through a swallow's notch. */
+/**
+ * The finished surface at a face: closed lines in the face frame, `[s, z]`, mm. One, unless the joint runs through a
+ * swallow's notch.
+ */
 export interface FinishedLine {
   readonly loops: readonly (readonly Point[])[];
   /** Where the face begins and ends along `s`. */

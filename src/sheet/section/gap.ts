@@ -7,7 +7,10 @@ export interface Gap {
   readonly to: Point;
 }
 
-/** The smallest gap between a closed outline and straight stretches beside it; undefined without stretches. Corners against sides, both ways. */
+/**
+ * The smallest gap between a closed outline and straight stretches beside it; undefined without stretches. Corners
+ * against sides, both ways.
+ */
 export function nearest(outline: readonly Point[], stretches: readonly (readonly [Point, Point])[]): Gap | undefined {
   let best: Gap | undefined;
   const keep = (from: Point, to: Point) => {

@@ -21,7 +21,10 @@ export interface CutChamber {
   readonly corners: readonly Point[];
 }
 
-/** Points along a chamber's depth at which a cut slanting through it is taken; a cut square to its face needs the two ends only. */
+/**
+ * Points along a chamber's depth at which a cut slanting through it is taken; a cut square to its face needs the two
+ * ends only.
+ */
 const SAMPLES = 8;
 
 export function sectionAt(plan: Plan, x: number): Section {
@@ -40,8 +43,8 @@ export function sectionAt(plan: Plan, x: number): Section {
 }
 
 /**
- * The walls around an outline in the plane of the cut, mm: toward deck and bottom, and toward the rail where it ends the row. A wall is absent
- * where the cut has none of that patch.
+ * The walls around an outline in the plane of the cut, mm: toward deck and bottom, and toward the rail where it ends
+ * the row. A wall is absent where the cut has none of that patch.
  */
 export function wallsInPlane({ loops }: Section, corners: readonly Point[], row: Row): Partial<Record<Patch, Gap>> {
   const patches: Patch[] = row.end === 'rail' ? ['deck', 'bottom', 'rail'] : ['deck', 'bottom'];
@@ -74,7 +77,10 @@ function stretchesOf({ points, patches }: Section['loops'][number], patch: Patch
   );
 }
 
-/** The outline of a chamber in the plane across the board at `x`; undefined where the plane passes it by. A flared face slants through it. */
+/**
+ * The outline of a chamber in the plane across the board at `x`; undefined where the plane passes it by. A flared face
+ * slants through it.
+ */
 function cutAcross({ profile, depth }: Chamber, { face }: Row, x: number): Point[] | undefined {
   const { origin, along, inward } = face;
   const low: Point[] = [];

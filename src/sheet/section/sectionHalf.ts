@@ -28,8 +28,8 @@ export interface Half {
 }
 
 /**
- * One half of a section with its walls dimensioned, and its heading. The right half runs to the right from the centreline, the left half to the
- * left of it.
+ * One half of a section with its walls dimensioned, and its heading. The right half runs to the right from the
+ * centreline, the left half to the left of it.
  *
  * @param which what half it is, in words
  */
@@ -89,7 +89,10 @@ function filled(words: readonly string[]): string[] {
   return lines;
 }
 
-/** What of an outline lies on one side of the centreline: points beyond it are drawn back onto it along the line that crosses. */
+/**
+ * What of an outline lies on one side of the centreline: points beyond it are drawn back onto it along the line that
+ * crosses.
+ */
 function clippedAtCentre(points: readonly Point[], name: HalfName): Point[] {
   const sign = name === 'right' ? 1 : -1;
   return points.flatMap(([y0, z0], i): Point[] => {

@@ -5,11 +5,16 @@ import { sectionHalf, type Half } from './sectionHalf.js';
 import { sectionPlaces, type SectionPlace } from './sectionPlaces.js';
 import { say, WORDS } from '../../words/say.js';
 
-/** Drawn at half size (ISO 5455), so that a half of the board fits a page: the page's height in the board's millimetres. */
+/**
+ * Drawn at half size (ISO 5455), so that a half of the board fits a page: the page's height in the board's millimetres.
+ */
 const ROOM = 410;
 /** Between halves, mm. */
 const BETWEEN = 8;
-/** Sections with their walls dimensioned, half by half, as many to a drawing as a page holds. Where the board is the same on both sides, the right half stands for both. */
+/**
+ * Sections with their walls dimensioned, half by half, as many to a drawing as a page holds. Where the board is the
+ * same on both sides, the right half stands for both.
+ */
 export function sectionSheets(plan: Plan): Drawing[] {
   const halves = sectionPlaces(plan).flatMap((place) => halvesOf(plan, place));
   const sheets: Half[][] = [[]];

@@ -7,7 +7,10 @@ export interface UprightPlane {
   readonly d: number;
 }
 
-/** Where a plane cuts the finished surface: a closed line, counter-clockwise as seen with `across` to the right and z up, mm. */
+/**
+ * Where a plane cuts the finished surface: a closed line, counter-clockwise as seen with `across` to the right and z
+ * up, mm.
+ */
 export interface Loop {
   /** Board frame. */
   readonly points: readonly (readonly [x: number, y: number, z: number])[];
@@ -19,8 +22,8 @@ export interface Loop {
 const SAME = 1e-7;
 
 /**
- * Cuts the board's mesh by an upright plane. A vertex on the plane counts as behind it, so that every triangle is crossed by two edges or
- * none, and the cuts of a closed mesh always join to closed lines.
+ * Cuts the board's mesh by an upright plane. A vertex on the plane counts as behind it, so that every triangle is
+ * crossed by two edges or none, and the cuts of a closed mesh always join to closed lines.
  *
  * @param across direction in the plane that a viewer sees to the right, board frame, unit vector
  */
@@ -30,7 +33,8 @@ export function sliceMesh(mesh: Mesh, { a, b, d }: UprightPlane, across: readonl
   const side = new Float64Array(count);
   for (let i = 0; i < count; i++) side[i] = a * p[3 * i]! + b * p[3 * i + 1]! - d;
 
-  // Each crossed triangle leads from the edge on which it comes in front of the plane to the one on which it goes behind.
+  // Each crossed triangle leads from the edge on which it comes in front of the plane to the one on which it goes
+  // behind.
   const cuts = new Map<number, { readonly leaves: number; readonly patch: Patch }>();
   for (let t = 0; t < patches.length; t++) {
     let enters = -1;

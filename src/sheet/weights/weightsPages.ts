@@ -15,7 +15,10 @@ export interface WeightFindings {
   readonly steered?: Steered;
 }
 
-/** The report on weight, in the order of reading: chart, stages, what it is made of, what was supposed, float, stiffness, target. */
+/**
+ * The report on weight, in the order of reading: chart, stages, what it is made of, what was supposed, float,
+ * stiffness, target.
+ */
 export function weightPages(plan: Plan, { stagger, steered }: WeightFindings = {}): DocumentPage[] {
   const chart = weightsChart(plan);
   const pages: DocumentPage[] = [
@@ -39,7 +42,10 @@ export function weightPages(plan: Plan, { stagger, steered }: WeightFindings = {
   return pages;
 }
 
-/** Weights by stage as rows for a list, the header first: kilograms, millimetres and kg·m², whatever the job's units, then every part. */
+/**
+ * Weights by stage as rows for a list, the header first: kilograms, millimetres and kg·m², whatever the job's units,
+ * then every part.
+ */
 export function weightRows({ weights, job }: Plan): Cell[][] {
   const ids = [...new Set(weights.stages.flatMap(({ parts }) => parts.map(({ id }) => id)))];
   const header = [

@@ -58,7 +58,10 @@ export function FindBlock({ whole, open }: ViewOf) {
   );
 }
 
-/** The block somebody means by `r2 7`, `R2-07`, `R207`, or by what the code on a label says: an address, or a line `block R2-07`. */
+/**
+ * The block somebody means by `r2 7`, `R2-07`, `R207`, or by what the code on a label says: an address, or a line
+ * `block R2-07`.
+ */
 export function blockMeant(text: string, blocks: readonly TrackedBlock[]): TrackedBlock | undefined {
   const wanted = (/#block=([^&]+)$|^block (\S+)$/m.exec(text)?.slice(1).find(Boolean) ?? text).trim();
   const plain = (id: string) => id.toUpperCase().replace(/[^A-Z0-9]/g, '');

@@ -74,7 +74,9 @@ function useSeconds(shop: ViewOf['shop']): number {
   return now;
 }
 
-/** Keeps the screen lit while the glue is open, where the browser allows it (W3C Screen Wake Lock; not over plain HTTP). */
+/**
+ * Keeps the screen lit while the glue is open, where the browser allows it (W3C Screen Wake Lock; not over plain HTTP).
+ */
 function useAwake(awake: boolean): void {
   useEffect(() => {
     if (!awake || !('wakeLock' in navigator)) return;

@@ -3,7 +3,9 @@ import { App } from './app.js';
 import { openMemory } from './link/memory.js';
 import { ShopOnPage } from './link/shopOnPage.js';
 
-/** A key or a code behind the `#` is taken out of the address at once, so that it is not kept in the browser's history. */
+/**
+ * A key or a code behind the `#` is taken out of the address at once, so that it is not kept in the browser's history.
+ */
 function takeFromAddress(name: 'token' | 'code'): string | undefined {
   const start = `#${name}=`;
   if (!location.hash.startsWith(start)) return undefined;

@@ -1,12 +1,18 @@
 import { useEffect, useRef } from 'preact/hooks';
 
-/** The browser's own reader of codes (W3C draft, Shape Detection API). Not in every browser, and nowhere over plain HTTP. */
+/**
+ * The browser's own reader of codes (W3C draft, Shape Detection API). Not in every browser, and nowhere over plain
+ * HTTP.
+ */
 interface CodeReader {
   readonly detect: (from: HTMLVideoElement) => Promise<readonly { readonly rawValue: string }[]>;
 }
 type WithReader = typeof globalThis & { readonly BarcodeDetector?: new (options: { formats: string[] }) => CodeReader };
 
-/** Whether labels can be read in the page. Else the phone's own camera app opens the label's address, or the number is typed. */
+/**
+ * Whether labels can be read in the page. Else the phone's own camera app opens the label's address, or the number is
+ * typed.
+ */
 export function canScan(): boolean {
   return isSecureContext && 'BarcodeDetector' in globalThis && 'mediaDevices' in navigator;
 }

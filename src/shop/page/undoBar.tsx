@@ -1,7 +1,10 @@
 import type { ViewOf } from './app.js';
 import { STEP_DONE } from './words.js';
 
-/** Says what was pressed here last, and undoes it if the glove hit the wrong one; then the one before it. Stays until the next press. */
+/**
+ * Says what was pressed here last, and undoes it if the glove hit the wrong one; then the one before it. Stays until
+ * the next press.
+ */
 export function UndoBar({ shop, shown }: ViewOf) {
   const pressed = shown.pressed.at(-1);
   const more = shown.pressed.length - 1;

@@ -5,7 +5,10 @@ import { beginStream } from './answer.js';
 
 /** A listener further behind than this is told to read the whole state instead. */
 export const MOST_MISSED = 1000;
-/** A listener that does not take what it is sent is dropped beyond this many waiting bytes; it comes back and catches up. */
+/**
+ * A listener that does not take what it is sent is dropped beyond this many waiting bytes; it comes back and catches
+ * up.
+ */
 const MOST_WAITING = 1_000_000;
 
 /** The phones that listen for changes, as server-sent events (WHATWG HTML, section 9.2). */

@@ -4,7 +4,8 @@ import type { Refusal } from './sameOrigin.js';
 export type Body = { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly refusal: Refusal };
 
 /**
- * Reads a JSON body. Anything but `application/json` is refused: a form or plain text can be sent here by any page unasked.
+ * Reads a JSON body. Anything but `application/json` is refused: a form or plain text can be sent here by any page
+ * unasked.
  *
  * @param most the longest body taken, bytes
  */

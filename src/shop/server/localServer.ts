@@ -26,7 +26,10 @@ export interface LocalServerOptions {
 /** A request that takes longer to arrive than this is dropped, ms. */
 const PATIENCE = 30_000;
 const MOST_CONNECTIONS = 300;
-/** Of these, so many from one address in the network: a phone with several pages open, not a machine that holds the door shut. */
+/**
+ * Of these, so many from one address in the network: a phone with several pages open, not a machine that holds the door
+ * shut.
+ */
 export const MOST_FROM_ONE = 30;
 /** How often connections are looked at that take too long, ms. */
 const CHECK_EVERY = 2000;
@@ -110,7 +113,9 @@ async function answer(
   );
 }
 
-/** The path and what follows its question mark. Not the URL class: it would resolve `..` before anybody could refuse it. */
+/**
+ * The path and what follows its question mark. Not the URL class: it would resolve `..` before anybody could refuse it.
+ */
 function split(target: string): readonly [path: string, search?: string] {
   const at = target.indexOf('?');
   return at < 0 ? [target] : [target.slice(0, at), target.slice(at + 1)];

@@ -3,8 +3,8 @@ import { EVERYBODY, type Role, type Route } from './route.js';
 import { staticFile } from './staticFiles.js';
 
 /**
- * Serves the files of one folder, and nothing outside it. A page's own files hold no secrets and are open to everybody who may
- * connect; the opened folder is for the owner.
+ * Serves the files of one folder, and nothing outside it. A page's own files hold no secrets and are open to everybody
+ * who may connect; the opened folder is for the owner.
  *
  * @param at where they appear, with a slash at both ends: `/shop/`
  * @param folder the folder on disk
@@ -24,7 +24,9 @@ export function folderRoute(at: string, folder: string, allowed: readonly Role[]
   };
 }
 
-/** Sends whoever comes to this address on to another: to the page from the bare one, or from one without its last slash. */
+/**
+ * Sends whoever comes to this address on to another: to the page from the bare one, or from one without its last slash.
+ */
 export function redirectRoute(path: string, to: string): Route {
   return {
     method: 'GET',

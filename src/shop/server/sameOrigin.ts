@@ -7,8 +7,9 @@ export interface Refusal {
 }
 
 /**
- * Whether a request was meant for this server and made by its own page. A name that an attacker's DNS points here arrives with that
- * name as Host; a foreign page's request arrives with its Origin; both are compared whole, port included (RFC 9110, 7.2; RFC 6454, 7).
+ * Whether a request was meant for this server and made by its own page. A name that an attacker's DNS points here
+ * arrives with that name as Host; a foreign page's request arrives with its Origin; both are compared whole, port
+ * included (RFC 9110, 7.2; RFC 6454, 7).
  *
  * @param hosts the names this server answers to, each with its port: `127.0.0.1:4747`
  */

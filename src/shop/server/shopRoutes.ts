@@ -27,10 +27,16 @@ export interface Shop {
   readonly shareAddress: () => string | undefined;
 }
 
-/** What became of each event of a delivery; `refused` ones were not understood and will not be, however often they are sent. */
+/**
+ * What became of each event of a delivery; `refused` ones were not understood and will not be, however often they are
+ * sent.
+ */
 export type Outcome = Delivery | Refused;
 
-/** Longest bodies taken, bytes: a full delivery of long notes; a photo as a phone's page sends it, made smaller and in base64. */
+/**
+ * Longest bodies taken, bytes: a full delivery of long notes; a photo as a phone's page sends it, made smaller and in
+ * base64.
+ */
 const MOST_DELIVERY = 1_000_000;
 const MOST_PHOTO = 8_000_000;
 const MOST_CODE = 1_000;

@@ -27,8 +27,8 @@ const TYPES: Readonly<Record<string, string>> = {
 };
 
 /**
- * A file inside a folder, or nothing: no path leads out of it, neither by `..` in any spelling nor by a link, hidden files and unknown
- * kinds are not served.
+ * A file inside a folder, or nothing: no path leads out of it, neither by `..` in any spelling nor by a link, hidden
+ * files and unknown kinds are not served.
  *
  * @param folder the folder that is served
  * @param path what follows the folder's address, still percent-encoded, without a leading slash

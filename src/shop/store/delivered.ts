@@ -2,8 +2,9 @@ import { happenedAt, type ShopEvent, type StoredEvent } from '../event.js';
 import { fieldsOf, isSame, type EventFields } from './eventRow.js';
 
 /**
- * What became of one delivered event: `stored` now; `again`, it was here already; `clash`, this client's number was used before for
- * something else (its memory was lost or copied), so it is not stored and the client must number it anew.
+ * What became of one delivered event: `stored` now; `again`, it was here already; `clash`, this client's number was
+ * used before for something else (its memory was lost or copied), so it is not stored and the client must number it
+ * anew.
  */
 export interface Delivery {
   readonly client: string;

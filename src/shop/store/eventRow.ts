@@ -7,7 +7,9 @@ export interface LogPart {
   readonly events: readonly StoredEvent[];
   /** What was found there and makes no sense, so that nobody is shown it: which entry, and what is wrong with it. */
   readonly passedOver: readonly string[];
-  /** Number of the last entry looked at, and who numbered it how: another entry in its place, and the log is another. */
+  /**
+   * Number of the last entry looked at, and who numbered it how: another entry in its place, and the log is another.
+   */
   readonly last: number;
   readonly lastKey: string;
 }

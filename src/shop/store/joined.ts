@@ -22,8 +22,8 @@ export interface Joined {
 }
 
 /**
- * What another store holds and this one does not: each event once, by the key it has had since it was made, and under its own number where
- * that is free.
+ * What another store holds and this one does not: each event once, by the key it has had since it was made, and under
+ * its own number where that is free.
  */
 export function joined(here: Here, content: Content): Joined {
   const { plans, places } = joinedPlans(here, content);

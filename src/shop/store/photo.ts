@@ -12,7 +12,10 @@ export function photoName(bytes: Uint8Array): string {
   return createHash('sha256').update(bytes).digest('hex');
 }
 
-/** What a file is by its first bytes, whatever it calls itself: JPEG (ITU-T T.81, B.1.1.3), PNG (ISO/IEC 15948, 5.2), WebP (RFC 9649, 2.4). */
+/**
+ * What a file is by its first bytes, whatever it calls itself: JPEG (ITU-T T.81, B.1.1.3), PNG (ISO/IEC 15948, 5.2),
+ * WebP (RFC 9649, 2.4).
+ */
 export function photoTypeOf(bytes: Uint8Array): PhotoType | undefined {
   const starts = (at: number, ...values: number[]) => values.every((value, i) => bytes[at + i] === value);
   if (starts(0, 0xff, 0xd8, 0xff)) return 'image/jpeg';

@@ -1,4 +1,7 @@
-/** Why the tracker cannot do what was asked: what, where, what to do. Nothing that was recorded is harmed by any of them. */
+/**
+ * Why the tracker cannot do what was asked: what, where, what to do. Nothing that was recorded is harmed by any of
+ * them.
+ */
 export interface Problem {
   readonly kind: ProblemKind;
   readonly what: string;

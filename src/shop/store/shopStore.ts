@@ -11,8 +11,8 @@ import type { Content, TakenOver } from './content.js';
 export type Done<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problem: Problem };
 
 /**
- * Where a shop's log is kept. Every write is safe on the disk when it is done; a write that fails leaves everything as it was. Reading
- * throws a {@link StoreTrouble} where the store cannot be read.
+ * Where a shop's log is kept. Every write is safe on the disk when it is done; a write that fails leaves everything as
+ * it was. Reading throws a {@link StoreTrouble} where the store cannot be read.
  */
 export interface ShopStore {
   /** The file or the address, for messages. */

@@ -47,8 +47,8 @@ test.each(samples)('%s on the page has the same plan as on the command line, fig
 });
 
 /**
- * Sines and roots may differ in their last bit from one engine to the next (ECMA-262, 21.3.2 leaves them to the implementation); what is more than
- * a billionth, or not a number, is a difference.
+ * Sines and roots may differ in their last bit from one engine to the next (ECMA-262, 21.3.2 leaves them to the
+ * implementation); what is more than a billionth, or not a number, is a difference.
  */
 const LAST_BITS = 1e-9;
 

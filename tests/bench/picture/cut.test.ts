@@ -32,7 +32,8 @@ describe('a chamber in a cross-section', () => {
   });
 
   test('is cut askew where its face is flared', () => {
-    // A face turned by 30°: the plane x = 150 crosses depths t at s = (150 − t·inwardX) / cos 30°, and y = s·sin 30° + t·cos 30°.
+    // A face turned by 30°: the plane x = 150 crosses depths t at s = (150 − t·inwardX) / cos 30°, and y = s·sin 30° +
+    // t·cos 30°.
     const [sin, cos] = [0.5, Math.sqrt(3) / 2];
     const flared = { ...straight, origin: [0, 0], along: [cos, sin], inward: [-sin, cos] } as const;
     const cut = cutAt(box, flared, 150);
@@ -58,7 +59,8 @@ describe('a chamber in a cross-section', () => {
 });
 
 test('a wall dimensioned in a cross-section is never thinner than the one that was proved', () => {
-  // Within a plane the way to the surface is at least as long as in space. The grid is straight between its rows, so a chord may cut 0.05 mm.
+  // Within a plane the way to the surface is at least as long as in space. The grid is straight between its rows, so a
+  // chord may cut 0.05 mm.
   const CHORD = 0.06;
   for (const name of ['tarn-rescue.yaml', 'fell-short.yaml']) {
     const plan = planOf(jobOf(sample(name)));

@@ -157,7 +157,8 @@ describe('what cannot be cut is said by number, and the rest is planned', () => 
     ]);
   });
 
-  // By hand: around 2 (100 + 50) × 40 = 12,000 mm², the floor behind it 100 × 50 = 5,000 mm²: 0.017 m² × 60 g/m² = 1.02 g.
+  // By hand: around 2 (100 + 50) × 40 = 12,000 mm², the floor behind it 100 × 50 = 5,000 mm²: 0.017 m² × 60 g/m² = 1.02
+  // g.
   test('glue goes around the block and to the floor behind it', () => {
     expect(cut([small]).glue.glue).toBeCloseTo(1.02, 9);
   });

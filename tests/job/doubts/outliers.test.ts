@@ -7,8 +7,8 @@ it('the median is the middle value, or halfway between the middle two', () => {
   expect([median([3, 1, 2]), median([4, 1, 3, 2])]).toEqual([2, 2.5]);
 });
 
-// By hand from the formula of Iglewicz and Hoaglin (1993), 0.6745 (x - median) / MAD: of 2.1 … 2.9 the median is 2.5, the deviations from it are
-// 0.4 0.3 0.2 0.1 0 0.1 0.2 0.3 0.4, MAD 0.2; so 9.9 scores 0.6745 · 7.4 / 0.2 = 24.9565.
+// By hand from the formula of Iglewicz and Hoaglin (1993), 0.6745 (x - median) / MAD: of 2.1 … 2.9 the median is 2.5,
+// the deviations from it are 0.4 0.3 0.2 0.1 0 0.1 0.2 0.3 0.4, MAD 0.2; so 9.9 scores 0.6745 · 7.4 / 0.2 = 24.9565.
 it('a score is as worked out by hand', () => {
   const others = [2.1, 2.2, 2.3, 2.4, 2.5, 2.6, 2.7, 2.8, 2.9];
   expect(modifiedZ(9.9, others, 0)).toBeCloseTo(24.9565, 4);

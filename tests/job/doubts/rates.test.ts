@@ -20,7 +20,10 @@ const SLIPS: Readonly<Record<string, (shown: number) => number>> = {
   'millimetres for inches': (v) => v / MM_PER_INCH,
 };
 
-/** Boards without rocker have tables of tenths of a millimetre: what changes a value by less than this, mm, makes no other board. */
+/**
+ * Boards without rocker have tables of tenths of a millimetre: what changes a value by less than this, mm, makes no
+ * other board.
+ */
 const LEAST = 3;
 
 interface JobFile {

@@ -82,7 +82,10 @@ const OF_CONTENT = {
 export type Kind = keyof typeof OF_FORM | keyof typeof OF_CONTENT;
 export const isOfForm = (kind: Kind): boolean => kind in OF_FORM;
 
-/** A reproducible stream of numbers from 0 to 1: xorshift32 (G. Marsaglia, "Xorshift RNGs", J. Statistical Software 8(14), 2003). */
+/**
+ * A reproducible stream of numbers from 0 to 1: xorshift32 (G. Marsaglia, "Xorshift RNGs", J. Statistical Software
+ * 8(14), 2003).
+ */
 export function drawsFrom(seed: number): Draw {
   let state = seed | 0 || 1;
   return () => {

@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { editDistance, nearest } from '../../../src/job/mistake/nearest.js';
 
 describe('editDistance', () => {
-  // kitten → sitting 3: the textbook example of Levenshtein's distance (Wagner & Fischer, J. ACM 21(1), 1974; from memory).
+  // kitten → sitting 3: the textbook example of Levenshtein's distance (Wagner & Fischer, J. ACM 21(1), 1974; from
+  // memory).
   it.each([
     ['kitten', 'sitting', 3],
     ['ca', 'ac', 1],

@@ -129,7 +129,8 @@ test('a keep-out on a joint needs its height there and has no depth', () => {
   ]);
 });
 
-// By hand: 150 mm behind the nose the prone board lies 125 mm up and is 53 thick; with 6 under the lowest point that is 184.
+// By hand: 150 mm behind the nose the prone board lies 125 mm up and is 53 thick; with 6 under the lowest point that is
+// 184.
 test('a box too thin for the board with its rocker is refused, with by how much', () => {
   expect(said('dots: {blank: {below: 6, thick: 150}}')).toEqual([
     "dots.blank.thick: a box of 150 mm is 34 mm too thin: with its rocker the board stands 184 mm over the box's underside → at least 184 mm, or leave thick out where the strips are sawn to the rocker",

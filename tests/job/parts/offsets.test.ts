@@ -23,7 +23,8 @@ describe('a table of offsets', () => {
     ]);
   });
 
-  // RFC 4180: a cell in quotes may hold the delimiter, and a quote within it is written twice; lines may end with CR LF.
+  // RFC 4180: a cell in quotes may hold the delimiter, and a quote within it is written twice; lines may end with CR
+  // LF.
   it('is CSV as spreadsheets write it: quotes, semicolons, CR LF, a byte order mark, remarks and empty lines', () => {
     const text =
       '\uFEFF# our board\r\n"Station";"Y";"Z"\r\n"1 ft 8""";0;20\r\n"20 in";8;1 3/4 in\r\n\r\n20 in;0;"3"""\r\n';

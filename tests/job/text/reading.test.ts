@@ -4,7 +4,9 @@ import { expect, test } from 'vitest';
 import { visit } from 'yaml';
 import { readingOf, type Reading } from '../../../src/job/text/reading.js';
 
-/** Everything that is asked of a reading: its values, what is wrong with it, and where in the text each thing stands. */
+/**
+ * Everything that is asked of a reading: its values, what is wrong with it, and where in the text each thing stands.
+ */
 function told({ text, document, lines, broken }: Reading) {
   const places: unknown[] = [document.range];
   visit(document, { Node: (key, { range }) => void places.push([key, range, range && lines.linePos(range[0])]) });

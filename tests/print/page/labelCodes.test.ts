@@ -12,7 +12,10 @@ import { labels } from '../../../src/sheet/blocks/labels.js';
 import { planOfSample, SAMPLES } from '../../sheet/sample.js';
 import { printed } from '../printed.js';
 
-/** What a printer may leave unprinted at each edge, mm (`usualSettings.margin`), and how finely the page is looked at, dots an inch. */
+/**
+ * What a printer may leave unprinted at each edge, mm (`usualSettings.margin`), and how finely the page is looked at,
+ * dots an inch.
+ */
 const MARGIN = 5;
 const DPI = 200;
 const DOTS_PER_MM = DPI / 25.4;
@@ -24,7 +27,10 @@ interface Picture {
   readonly greys: Uint8Array;
 }
 
-/** Draws the pages with poppler and wipes what a printer leaves white. Portable grey map: "P5", width, height, 255, one byte a dot. */
+/**
+ * Draws the pages with poppler and wipes what a printer leaves white. Portable grey map: "P5", width, height, 255, one
+ * byte a dot.
+ */
 function pictures(bytes: Buffer): Picture[] {
   const folder = mkdtempSync(join(tmpdir(), 'labels-'));
   try {
@@ -131,7 +137,8 @@ describe.skipIf(!canDraw)('the codes on labels, 5 mm of each edge of the sheet l
       const { topLeft, topRight, bottomLeft } = position;
       const rough = (topRight.x - topLeft.x) / symbol.width;
       const near = { left: topLeft.x, top: topLeft.y, right: topRight.x, bottom: bottomLeft.y };
-      // The reader's corners are good to a module: the code itself is what is dark about there, and square unless something stands beside it.
+      // The reader's corners are good to a module: the code itself is what is dark about there, and square unless
+      // something stands beside it.
       const code = darkBox(picture!, near, 2 * rough)!;
       const [wide, tall] = [code.right - code.left + 1, code.bottom - code.top + 1];
       expect(Math.abs(wide - tall)).toBeLessThanOrEqual(2);

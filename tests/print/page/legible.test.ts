@@ -11,8 +11,9 @@ import { printed } from '../printed.js';
 import { openPdf, readPdf, type ReadLine, type ReadPage } from '../readPdf.js';
 
 /*
- * The pages of the samples are read back with pdf.js: where words stand, how wide they are by the file's own font, and every line. What a builder acts
- * on is never under a line, under other words, or cut by the edge of a page or by a seam.
+ * The pages of the samples are read back with pdf.js: where words stand, how wide they are by the file's own font, and
+ * every line. What a builder acts on is never under a line, under other words, or cut by the edge of a page or by a
+ * seam.
  */
 
 /** Boxes of capitals may touch by this, mm: less than the line of a pen. */

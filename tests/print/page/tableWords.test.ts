@@ -34,7 +34,8 @@ describe.each(SAMPLES.flatMap((name) => ['A4', 'Letter'].map((paper) => [name, p
           { paper: sheetNamed(paper)! },
           set.mark,
         );
-        // pdf.js gives what was written in one go as one. A stump stands in the table only with a letter or a figure joined to it.
+        // pdf.js gives what was written in one go as one. A stump stands in the table only with a letter or a figure
+        // joined to it.
         const joined = cellsOf(page).map(asJoined);
         const others = [page.title, ...(page.notes ?? []), ...Object.values(page.use ?? {}), set.mark.job].map(
           asJoined,

@@ -106,7 +106,8 @@ describe('SVG', () => {
       const page = await browser.newPage({ viewport: { width: 4200, height: 600 } });
       await page.setContent(`<body style="margin:0">${svgOf(sheet).replace(/<\?xml.*?\?>/, '')}</body>`);
       const shot = (await page.screenshot()).toString('base64');
-      // The darkest columns of a row of pixels that crosses both marks and nothing else: 15 mm above the lower edge of the sheet.
+      // The darkest columns of a row of pixels that crosses both marks and nothing else: 15 mm above the lower edge of
+      // the sheet.
       const columns = await page.evaluate(async (png) => {
         const image = await createImageBitmap(await (await fetch(`data:image/png;base64,${png}`)).blob());
         const canvas = new OffscreenCanvas(image.width, image.height);

@@ -27,7 +27,10 @@ const measure = measureOn(ruler);
 
 type Point = readonly [number, number];
 
-/** The corners of a text as the embedded font sets it, capitals only: from the words' own box, not from what the sheet reckoned. */
+/**
+ * The corners of a text as the embedded font sets it, capitals only: from the words' own box, not from what the sheet
+ * reckoned.
+ */
 function boxOf({ text, x, y, height, angleInDegrees = 0 }: TextShape): Point[] {
   const [w, h] = [(measure(text, false) * height) / 2, height / 2];
   const [cos, sin] = [Math.cos((angleInDegrees * Math.PI) / 180), Math.sin((angleInDegrees * Math.PI) / 180)];

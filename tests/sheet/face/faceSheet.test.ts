@@ -9,8 +9,8 @@ import { chambersOf, sheetRows } from '../../../src/sheet/mirror.js';
 import { planOfSample, SAMPLES } from '../sample.js';
 
 /*
- * Polygons are compared by clipper2-ts, a port of the Clipper2 library (Angus Johnson, https://www.angusj.com/clipper2), which shares no code with the
- * drawings.
+ * Polygons are compared by clipper2-ts, a port of the Clipper2 library (Angus Johnson,
+ * https://www.angusj.com/clipper2), which shares no code with the drawings.
  */
 
 const polygonsOn = (drawing: Drawing, layer: PathShape['layer']) =>

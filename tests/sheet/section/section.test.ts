@@ -7,7 +7,8 @@ import { smallPlan } from '../smallPlan.js';
 describe('sections', () => {
   test('show the walls that can be worked out by hand', () => {
     const plan = smallPlan();
-    // At 600 mm the bottom is flat at z = 0, so the bottom skin is the height of the chamber's lower edge there; no chamber at the web.
+    // At 600 mm the bottom is flat at z = 0, so the bottom skin is the height of the chamber's lower edge there; no
+    // chamber at the web.
     expect(sectionAt(plan, 600).chambers).toEqual([]);
     const section = sectionAt(plan, 750);
     expect(section.chambers.map(({ chamber }) => chamber.id)).toEqual(['L1-03', 'R1-03']);

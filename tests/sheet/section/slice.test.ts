@@ -61,7 +61,8 @@ describe('a cut through the board', () => {
 
   test('through the vertices of the mesh is one closed line, not many', () => {
     const { mesh } = smallPlan().board;
-    // Stations stand at x = 300 and 600; the keel and the deck's middle at y = 0. Worked out by hand: 300 mm wide, 60 mm thick.
+    // Stations stand at x = 300 and 600; the keel and the deck's middle at y = 0. Worked out by hand: 300 mm wide, 60
+    // mm thick.
     const across = sliceMesh(mesh, { a: 1, b: 0, d: 600 }, [0, 1]);
     expect(across).toHaveLength(1);
     // Half of the section by the shoelace formula over (0, 0) (120, 0) (150, 24) (120, 57) (0, 60): 7875 mm².

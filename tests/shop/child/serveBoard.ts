@@ -1,5 +1,5 @@
-// Serves the rescue board's tracker for a test, as its own program: node serveBoard.mjs TRACKER PAGE-FOLDER [SHARE-ADDRESS [PORT]]
-// TRACKER is a file, or ADDRESS#BOARD on a PostgreSQL server.
+// Serves the rescue board's tracker for a test, as its own program: node serveBoard.mjs TRACKER PAGE-FOLDER
+// [SHARE-ADDRESS [PORT]] TRACKER is a file, or ADDRESS#BOARD on a PostgreSQL server.
 import { startShopServer } from '../../../src/shop/server/shopServer.js';
 import { openFile } from '../../../src/shop/store/file/openFile.js';
 import { openServer } from '../../../src/shop/store/postgres/openServer.js';

@@ -323,7 +323,8 @@ describe('a phone in trouble', () => {
     await context.close();
   });
 
-  // Chromium without a window hides no tab; the page is told what the standard has it told (WHATWG HTML, page visibility).
+  // Chromium without a window hides no tab; the page is told what the standard has it told (WHATWG HTML, page
+  // visibility).
   it('hears nothing while its tab is hidden, leaves listening to another, and catches up when it is seen again', async () => {
     const server = await tracker('hidden');
     const { context, page } = await phone(chromium, server.ownerLink);

@@ -63,7 +63,10 @@ export function line(page: Page, id: string) {
   return page.locator('main li.block').filter({ has: page.getByText(id, { exact: true }) });
 }
 
-/** Presses the next step of a block, each press a second after the one before by its own time, so that none is taken for a double touch. */
+/**
+ * Presses the next step of a block, each press a second after the one before by its own time, so that none is taken for
+ * a double touch.
+ */
 export async function press(page: Page, id: string, step: string): Promise<void> {
   const button = page.getByRole('button', { name: `${id}, next: ${step}`, exact: true });
   await button.evaluate(

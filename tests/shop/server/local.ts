@@ -5,7 +5,10 @@ import { startShopServer, type ShopServer, type ShopServerOptions } from '../../
 import { rescueBlocks } from '../rescueBoard.js';
 import { opened, scratchFolder } from '../store/scratch.js';
 
-/** Another address of this machine, to stand for its address in the network: all of 127/8 is loopback (RFC 1122, 3.2.1.3). */
+/**
+ * Another address of this machine, to stand for its address in the network: all of 127/8 is loopback (RFC 1122,
+ * 3.2.1.3).
+ */
 export const SHARED_AT = '127.0.0.2';
 
 /** A tracker's server within the test, on a free port. */

@@ -10,7 +10,10 @@ import type Database from 'libsql';
 import type { FileStore } from '../../../src/shop/store/file/fileStore.js';
 import type { ShopStore } from '../../../src/shop/store/shopStore.js';
 
-/** A folder of its own for one test file, gone afterwards; in memory where there is such a place and the test writes very often. */
+/**
+ * A folder of its own for one test file, gone afterwards; in memory where there is such a place and the test writes
+ * very often.
+ */
 export function scratchFolder(inMemory = false): string {
   const place = inMemory && existsSync('/dev/shm') ? '/dev/shm' : tmpdir();
   const folder = mkdtempSync(join(place, 'chamberwright-shop-'));
@@ -25,7 +28,10 @@ export async function opened(path: string): Promise<ShopStore> {
   return result.store;
 }
 
-/** Closes a store as the end of its program would: the library holds the file until its statements are collected as garbage. */
+/**
+ * Closes a store as the end of its program would: the library holds the file until its statements are collected as
+ * garbage.
+ */
 export async function closedForGood(store: ShopStore): Promise<void> {
   await store.close();
   setFlagsFromString('--expose-gc');

@@ -8,8 +8,8 @@ export interface Message {
 const SILENCE = 12_000;
 
 /**
- * Listens to the server's changes until the connection is lost (text/event-stream, WHATWG HTML, section 9.2, read by hand: the
- * browser's own reader cannot send the token).
+ * Listens to the server's changes until the connection is lost (text/event-stream, WHATWG HTML, section 9.2, read by
+ * hand: the browser's own reader cannot send the token).
  *
  * @param heard called for each message, and once at the beginning with none
  * @returns the status the server refused with, or 0 where the connection was lost

@@ -20,8 +20,9 @@ interface Outcome {
 const MOST = 100;
 
 /**
- * Delivers the queue, oldest first. An event leaves the queue only when the server has said that it is on its disk; what is sent
- * twice because an answer was lost counts once there. Ends at the first silence; whoever calls tries again later.
+ * Delivers the queue, oldest first. An event leaves the queue only when the server has said that it is on its disk;
+ * what is sent twice because an answer was lost counts once there. Ends at the first silence; whoever calls tries again
+ * later.
  */
 export async function deliver(memory: Memory, token: string): Promise<Delivered> {
   for (;;) {

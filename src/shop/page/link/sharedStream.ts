@@ -3,10 +3,11 @@ import { listen, type Message } from './changeStream.js';
 const NAME = 'chamberwright-changes';
 
 /**
- * One stream of changes for all pages of this browser: browsers keep only six connections to a server open at once, and a seventh page would wait
- * for ever. The page that holds the lock listens to the server and passes on what it hears (W3C Web Locks; BroadcastChannel, WHATWG HTML, section
- * 9.5); when it is closed, hidden or loses its connection, another takes over. Where there are no locks (plain HTTP from another machine) each page
- * that is in view listens for itself.
+ * One stream of changes for all pages of this browser: browsers keep only six connections to a server open at once, and
+ * a seventh page would wait for ever. The page that holds the lock listens to the server and passes on what it hears
+ * (W3C Web Locks; BroadcastChannel, WHATWG HTML, section
+ * 9.5); when it is closed, hidden or loses its connection, another takes over. Where there are no locks (plain HTTP
+ * from another machine) each page that is in view listens for itself.
  */
 export class SharedStream {
   private readonly channel = canShare() ? new BroadcastChannel(NAME) : undefined;

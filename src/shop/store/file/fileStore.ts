@@ -224,7 +224,8 @@ export class FileStore implements ShopStore {
     try {
       this.rescuedTo = writeRescue(this.path, this.all());
     } catch {
-      // The folder is gone or full as well. The file lies wherever it was moved to, with everything that was acknowledged.
+      // The folder is gone or full as well. The file lies wherever it was moved to, with everything that was
+      // acknowledged.
       return undefined;
     }
     return this.rescuedTo;

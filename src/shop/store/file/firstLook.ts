@@ -36,7 +36,9 @@ const FILE_HEAD = 100;
 const TABLE_LEAF = 0x0d;
 const TABLE_INTERIOR = 0x05;
 
-/** The page size, room kept at its end, the fractions that are always so, and the letters (UTF-8) that our files have. */
+/**
+ * The page size, room kept at its end, the fractions that are always so, and the letters (UTF-8) that our files have.
+ */
 function isUsual(page: Buffer): boolean {
   const letters = page.readUInt32BE(56);
   const [write, read] = [page[18]!, page[19]!];

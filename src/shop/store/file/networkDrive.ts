@@ -1,8 +1,9 @@
 import { statfsSync } from 'node:fs';
 
 /**
- * What kind of network or foreign drive a folder lies on, or nothing for a disk of this machine. SQLite's write-ahead log needs
- * memory shared between its users and does not work over a network (sqlite.org/wal.html, "Overview", point 2 of the drawbacks).
+ * What kind of network or foreign drive a folder lies on, or nothing for a disk of this machine. SQLite's write-ahead
+ * log needs memory shared between its users and does not work over a network (sqlite.org/wal.html, "Overview", point 2
+ * of the drawbacks).
  */
 export function networkDriveOf(folder: string): string | undefined {
   if (isShareName(folder)) return 'a shared folder';

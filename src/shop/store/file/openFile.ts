@@ -38,8 +38,8 @@ const BETWEEN_LOOKS = 50;
 const MOST_RUNS = 20;
 
 /**
- * Opens the tracker file, or begins a new one. Whatever is found there is kept: an older file is copied before it is changed, a
- * damaged one is put aside and read as far as it goes, a newer or foreign one is left alone.
+ * Opens the tracker file, or begins a new one. Whatever is found there is kept: an older file is copied before it is
+ * changed, a damaged one is put aside and read as far as it goes, a newer or foreign one is left alone.
  *
  * @param file the path (see {@link trackerPath})
  * @param driveOf tells a network drive by name; for tests
@@ -98,7 +98,9 @@ async function lookUntilSure(path: string): Promise<FileState> {
   }
 }
 
-/** Takes over what can be read from a file that was put aside or rescued: all at once, or after a crash another time. */
+/**
+ * Takes over what can be read from a file that was put aside or rescued: all at once, or after a crash another time.
+ */
 function takeOverFrom(beside: string, db: Database.Database): string {
   const content = recovered(readPages(beside));
   db.exec('BEGIN IMMEDIATE');
@@ -114,8 +116,8 @@ function takeOverFrom(beside: string, db: Database.Database): string {
 }
 
 /**
- * Every write is on the disk when it is acknowledged, a crash in the middle of one leaves the file as it was before, and the file alone
- * is always whole: a rollback journal, not a write-ahead log (sqlite.org/pragma.html, journal_mode).
+ * Every write is on the disk when it is acknowledged, a crash in the middle of one leaves the file as it was before,
+ * and the file alone is always whole: a rollback journal, not a write-ahead log (sqlite.org/pragma.html, journal_mode).
  */
 function keepSafe(db: Database.Database): void {
   db.pragma('journal_mode = TRUNCATE');
@@ -145,7 +147,10 @@ function whyNotWritable(path: string): Problem | undefined {
   }
 }
 
-/** A new file is never begun beside what was written last to one that is gone: SQLite would take the two for one, or delete the rest. */
+/**
+ * A new file is never begun beside what was written last to one that is gone: SQLite would take the two for one, or
+ * delete the rest.
+ */
 function whyNotBegun(path: string): Problem | undefined {
   if (sizeOf(path) > 0) return undefined;
   const rest = ['-wal', '-journal'].map((end) => path + end).filter((name) => sizeOf(name) > 0);

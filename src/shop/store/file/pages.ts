@@ -15,9 +15,9 @@ export interface RawRow {
 export type Pages = readonly Buffer[];
 
 /**
- * Reads a file's pages without SQLite, which may take offence at damage in ways that end the program. A change that was cut off is
- * taken back as the journal beside the file says; where an older version left a write-ahead log, what was committed there counts
- * (sqlite.org/fileformat2.html, sections 3 and 4).
+ * Reads a file's pages without SQLite, which may take offence at damage in ways that end the program. A change that was
+ * cut off is taken back as the journal beside the file says; where an older version left a write-ahead log, what was
+ * committed there counts (sqlite.org/fileformat2.html, sections 3 and 4).
  *
  * @throws the system's error where the file cannot be read at all
  */
@@ -31,7 +31,10 @@ export function readPages(path: string): Pages {
   return Array.from(pages, (page) => page ?? Buffer.alloc(0));
 }
 
-/** The rows that can be read on one page, if it is a leaf of a table; a row that cannot be read is left out (section 1.6). */
+/**
+ * The rows that can be read on one page, if it is a leaf of a table; a row that cannot be read is left out (section
+ * 1.6).
+ */
 export function rowsOn(number: number, pages: Pages): readonly RawRow[] {
   const page = pages[number - 1]!;
   const head = number === 1 ? FILE_HEAD : 0;
@@ -172,7 +175,10 @@ function journalSum(nonce: number, page: Buffer): number {
   return sum >>> 0;
 }
 
-/** The newest committed version of each page in a write-ahead log, up to the first frame that is not whole (sections 4.1 to 4.3). */
+/**
+ * The newest committed version of each page in a write-ahead log, up to the first frame that is not whole (sections 4.1
+ * to 4.3).
+ */
 function committedIn(log: Buffer): ReadonlyMap<number, Buffer> {
   const committed = new Map<number, Buffer>();
   if (log.length < LOG_HEAD || log.readUInt32BE(8) !== PAGE) return committed;

@@ -6,9 +6,9 @@ import { planOfRow, type PlanFields, type PlanRecord } from '../planRecord.js';
 import { sealOf } from './seal.js';
 
 /**
- * Every row that is as it was written, from whichever pages can still be read: a row is known by its shape and believed by its check
- * sum, so it does not matter what became of the pages that pointed to it. Rows of a version without check sums are taken where
- * their shape is right.
+ * Every row that is as it was written, from whichever pages can still be read: a row is known by its shape and believed
+ * by its check sum, so it does not matter what became of the pages that pointed to it. Rows of a version without check
+ * sums are taken where their shape is right.
  */
 export function recovered(pages: Pages): Content {
   const events = new Map<number, EventFields>();

@@ -6,7 +6,8 @@ import type { Content } from '../content.js';
 import { takeOver } from './takeOver.js';
 
 /**
- * Writes everything a tracker held into a file beside its place, whole or not at all; the next start takes it over from there.
+ * Writes everything a tracker held into a file beside its place, whole or not at all; the next start takes it over from
+ * there.
  *
  * @returns the path
  */

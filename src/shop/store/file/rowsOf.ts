@@ -5,8 +5,8 @@ import type Database from 'libsql';
 export class Damaged extends Error {}
 
 /**
- * The rows of a query as arrays. SQLite hands them over as the bytes of one JSON text: the library would end the program at a text
- * that is not UTF-8, and is slow row by row.
+ * The rows of a query as arrays. SQLite hands them over as the bytes of one JSON text: the library would end the
+ * program at a text that is not UTF-8, and is slow row by row.
  *
  * @param columns what of each row, as SQL
  * @param from where from, with its order and conditions

@@ -8,7 +8,10 @@ export const APPLICATION_ID = 0x43775472;
 
 type Migration = string | ((db: Database.Database) => void);
 
-/** Each entry takes the file one version up; the version is the number of entries applied (PRAGMA user_version). Only ever add. */
+/**
+ * Each entry takes the file one version up; the version is the number of entries applied (PRAGMA user_version). Only
+ * ever add.
+ */
 export const MIGRATIONS: readonly Migration[] = [
   `
   CREATE TABLE event (

@@ -1,6 +1,6 @@
 /**
- * A check sum over the fields of one row, kept with it: what is read back from a damaged file is shown only where it still agrees.
- * CRC-32 (ISO/IEC 13239; polynomial 0x04C11DB7 reflected) over the letters of the fields.
+ * A check sum over the fields of one row, kept with it: what is read back from a damaged file is shown only where it
+ * still agrees. CRC-32 (ISO/IEC 13239; polynomial 0x04C11DB7 reflected) over the letters of the fields.
  */
 export function sealOf(fields: readonly (string | number)[]): number {
   const text = fields.join(BETWEEN);

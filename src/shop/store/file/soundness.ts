@@ -5,10 +5,10 @@ import { problemOf } from './fileProblem.js';
 const CONSTRAINT_CHECK = 275;
 
 /**
- * Whether SQLite finds the file readable and whole (PRAGMA integrity_check). Done over a connection of its own that prepares nothing:
- * the library keeps a connection open, closed or not, until the last statement prepared on it is collected as garbage, and
- * when it then closes it deletes the write-ahead log by name, which by then may be the log of a new file. So whatever may
- * have to be renamed is looked at this way.
+ * Whether SQLite finds the file readable and whole (PRAGMA integrity_check). Done over a connection of its own that
+ * prepares nothing: the library keeps a connection open, closed or not, until the last statement prepared on it is
+ * collected as garbage, and when it then closes it deletes the write-ahead log by name, which by then may be the log of
+ * a new file. So whatever may have to be renamed is looked at this way.
  *
  * @param onNetwork whether the file lies on a network drive, where nobody else may hold it
  * @param patience how long to wait for another program, ms

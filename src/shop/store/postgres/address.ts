@@ -23,7 +23,10 @@ const OURS = 'chamberwright ';
 
 const USUAL_PORT = 5432;
 
-/** How long a connection, a lock and a statement are waited for, and after what idle time a connection that is in the middle of writing is given up, ms. */
+/**
+ * How long a connection, a lock and a statement are waited for, and after what idle time a connection that is in the
+ * middle of writing is given up, ms.
+ */
 const CONNECT = 5000;
 const LOCK = 3000;
 const STATEMENT = 15_000;

@@ -9,7 +9,10 @@ import { prepared } from './serverSchema.js';
 /** So many connections at most: one writes, the others read. */
 const CONNECTIONS = 4;
 
-/** Whole numbers of 64 bits come as text unless told otherwise; ours are times in ms and counts, which a number holds exactly. */
+/**
+ * Whole numbers of 64 bits come as text unless told otherwise; ours are times in ms and counts, which a number holds
+ * exactly.
+ */
 const types: pg.CustomTypesConfig = {
   getTypeParser: ((id: number, format?: 'text') =>
     id === pg.types.builtins.INT8 ? Number : pg.types.getTypeParser(id, format)) as typeof pg.types.getTypeParser,
@@ -27,7 +30,8 @@ export async function openServer(typed: string, board: string, tracker: string):
   const { schema, shown } = place;
   const config = { ...place.config, types, password: passwordFor(place.door) };
   const pool = new pg.Pool({ ...config, max: CONNECTIONS });
-  // A connection that breaks is replaced when one is needed. What was asked on it fails by itself; without these the program would end.
+  // A connection that breaks is replaced when one is needed. What was asked on it fails by itself; without these the
+  // program would end.
   pool.on('error', () => undefined);
   pool.on('connect', (client) => client.on('error', () => undefined));
   try {

@@ -8,7 +8,10 @@ export interface Door {
   readonly user: string;
 }
 
-/** From the environment (PGPASSWORD) or from the file .pgpass (PostgreSQL 15 manual, 34.15 and 34.16); asked for only where the server wants one. */
+/**
+ * From the environment (PGPASSWORD) or from the file .pgpass (PostgreSQL 15 manual, 34.15 and 34.16); asked for only
+ * where the server wants one.
+ */
 export function passwordFor(door: Door): () => Promise<string> {
   return async () => {
     const known = process.env.PGPASSWORD ?? (await new Promise<string | undefined>((resolve) => pgpass(door, resolve)));

@@ -49,7 +49,9 @@ const AGAIN = 1000;
 /** So many events are written by one statement, and photos read at a time. */
 const AT_ONCE = 1000;
 
-/** A board's log on a PostgreSQL server: several trackers in several workshops may keep the same one at the same time. */
+/**
+ * A board's log on a PostgreSQL server: several trackers in several workshops may keep the same one at the same time.
+ */
 export class PostgresStore implements ShopStore {
   readonly path: string;
   private readonly log = new LogSoFar();
@@ -275,7 +277,10 @@ export class PostgresStore implements ShopStore {
     return { number: this.log.last, key: this.log.lastKey };
   }
 
-  /** Where the newest entry known is gone or another, the log is another: an older copy was put back, or somebody else's. */
+  /**
+   * Where the newest entry known is gone or another, the log is another: an older copy was put back, or somebody
+   * else's.
+   */
   private mustBeOurs(found: EventFields | undefined, { number, key }: Newest): void {
     if (number > 0 && (found?.[0] !== number || keyOf(found) !== key))
       throw new StoreTrouble(serverProblem('moved', this.path));

@@ -1,7 +1,10 @@
 import type { ClientBase } from 'pg';
 import { quoted } from './address.js';
 
-/** Each entry takes a board one version up; the version is the number of entries applied. Only ever add. `$` stands for the board's schema. */
+/**
+ * Each entry takes a board one version up; the version is the number of entries applied. Only ever add. `$` stands for
+ * the board's schema.
+ */
 export const MIGRATIONS: readonly string[] = [
   `
   CREATE TABLE $.event (

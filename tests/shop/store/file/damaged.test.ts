@@ -135,7 +135,8 @@ describe('a damaged tracker file', () => {
 
 /** The file with damage somewhere: a byte, a few, a stretch, a page, several pages, its end. */
 describe('a tracker file that was cut short', () => {
-  // SQLite's own check passes over the end of a plan that runs over several pages; reading it is an error of the disk (SQLITE_IOERR_SHORT_READ).
+  // SQLite's own check passes over the end of a plan that runs over several pages; reading it is an error of the disk
+  // (SQLITE_IOERR_SHORT_READ).
   it('is put aside and read as far as it goes, wherever it ends', async () => {
     const base = join(folder, 'short-base.tracker.db');
     const store = await opened(base);
@@ -173,7 +174,10 @@ function damaged(random: () => number): Buffer {
   return bytes;
 }
 
-/** How many whole rows SQLite's own recovery finds in a file (sqlite.org/recovery.html): those whose check sum still agrees. */
+/**
+ * How many whole rows SQLite's own recovery finds in a file (sqlite.org/recovery.html): those whose check sum still
+ * agrees.
+ */
 function savedByRecover(file: string): number {
   const copy = join(folder, 'recover.db');
   copyFileSync(file, copy);

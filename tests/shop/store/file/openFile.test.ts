@@ -174,7 +174,8 @@ describe('a tracker file that is not ours to change', async () => {
 });
 
 describe('a folder nobody may write to', async () => {
-  // The system lets root write anywhere, so the check is made as nobody where we are root (SQLite then meets the wall itself; `access` goes by who started us).
+  // The system lets root write anywhere, so the check is made as nobody where we are root (SQLite then meets the wall
+  // itself; `access` goes by who started us).
   it('is told, and the tracker in it stays as it is', async () => {
     const inside = join(folder, 'read-only');
     mkdirSync(inside);

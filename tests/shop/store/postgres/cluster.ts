@@ -6,7 +6,10 @@ import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import pg from 'pg';
 
-/** A PostgreSQL server of a test's own: Debian's programs, data of its own, a free port, a user that is not root (the server refuses root). */
+/**
+ * A PostgreSQL server of a test's own: Debian's programs, data of its own, a free port, a user that is not root (the
+ * server refuses root).
+ */
 export interface Cluster {
   readonly port: number;
   /** Where its data is. */
