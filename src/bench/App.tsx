@@ -83,8 +83,8 @@ interface PictureProps {
 }
 
 /** What pictures are drawn from: while a slider moves, they are left alone until the new plan is there. */
-const drawnFrom = ({ shown, wall, row, chamber, x, reach, units }: BenchState) =>
-  [shown, wall, row, chamber, x, reach, units] as const;
+const drawnFrom = ({ shown, wall, row, chamber, x, visible, units }: BenchState) =>
+  [shown, wall, row, chamber, x, visible, units] as const;
 
 /** The board from above, the pole, and the row on the bench, in line with each other. */
 function Pictures({ bench, state, shown }: PictureProps) {
@@ -153,9 +153,11 @@ function Numbers({ bench, state }: Omit<PictureProps, 'shown'>) {
 /** More and less of the board, for those who have no wheel. */
 function Zoom({ bench }: { readonly bench: Bench }) {
   const zoom = (by: number) => {
-    const { shown, reach, x } = bench.now;
+    const { shown, visible, x } = bench.now;
     if (shown)
-      bench.show({ reach: zoomed(reach ?? wholeBoard(shown.result.board.length), x, by, shown.result.board.length) });
+      bench.show({
+        visible: zoomed(visible ?? wholeBoard(shown.result.board.length), x, by, shown.result.board.length),
+      });
   };
   return (
     <div class="zoom" role="group" aria-label="Zoom">
@@ -165,7 +167,7 @@ function Zoom({ bench }: { readonly bench: Bench }) {
       <button type="button" aria-label="Zoom out" onClick={() => zoom(1.6)}>
         −
       </button>
-      <button type="button" onClick={() => bench.show({ reach: undefined })}>
+      <button type="button" onClick={() => bench.show({ visible: undefined })}>
         Whole board
       </button>
     </div>

@@ -31,7 +31,7 @@ export function Compare({
       {!other.shown && <Mistakes state={{ ...state, findings: other.findings, shown: undefined }} />}
       {other.shown && (
         <>
-          <FromAbove bench={bench} state={{ ...state, reach: undefined }} shown={other.shown} isOther />
+          <FromAbove bench={bench} state={{ ...state, visible: undefined }} shown={other.shown} isOther />
           <table>
             <caption>Both plans</caption>
             <thead>

@@ -9,7 +9,7 @@ import { afterPicture, followedPicture } from './plan/pace.js';
 import type { JobFile } from './save/jobs.js';
 
 /** A stretch along the board that the pictures show, mm. */
-export interface Reach {
+export interface VisibleRange {
   readonly from: number;
   readonly to: number;
 }
@@ -36,7 +36,7 @@ export interface BenchState {
   readonly chamber?: string;
   /** Where along the board the cross-section is taken, mm from the nose. */
   readonly x: number;
-  readonly reach?: Reach;
+  readonly visible?: VisibleRange;
   readonly other?: Other;
   /** The job as somebody else saved it meanwhile. */
   readonly conflict?: JobFile;
@@ -150,7 +150,7 @@ export class Bench {
     const history = keepHistory ? changed(this.state.history, file.text) : begun(file.text);
     this.state = { ...this.state, file, saved: file.text, conflict: undefined };
     if (!keepHistory) {
-      this.state = { ...this.state, shown: undefined, row: undefined, chamber: undefined, reach: undefined };
+      this.state = { ...this.state, shown: undefined, row: undefined, chamber: undefined, visible: undefined };
     }
     this.replan(history, `${file.name} is on the bench.`);
     this.show({});

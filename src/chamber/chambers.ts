@@ -67,7 +67,7 @@ export function carvingIn(
   const proof = { trees, chordError: board.mesh.chordError, asked };
   const { cutterLength, guideStock } = job.routing;
   const thinBefore = new Map(before.map(({ id, at }) => [id, at]));
-  const setting = { board, shell, proof, thinBefore, spec, reach: cutterLength - guideStock };
+  const setting = { board, shell, proof, thinBefore, spec, cutterReach: cutterLength - guideStock };
   return {
     rows: layup.rows.map((row) => carvingOf(row, setting)),
     keepOuts: keepOutsOn(board, layup, job),

@@ -9,7 +9,7 @@ export interface Edges {
 }
 
 /** How high and how low a chamber may reach at rising `s`. */
-export interface Reach {
+export interface HeightBounds {
   readonly s: readonly number[];
   readonly top: readonly number[];
   readonly bottom: readonly number[];
@@ -22,18 +22,18 @@ export interface Reach {
 const STRAY = 0.04;
 
 /**
- * The largest profile of a shape within the reach; `square` may be shorter than the reach, the others use all of it.
+ * The largest profile of a shape within the bounds; `square` may be shorter than the bounds, the others use all of it.
  */
-export function edgesWithin(shape: ProfileShape, reach: Reach, corner: number): Edges {
-  if (shape === 'follow') return followed(reach, corner);
+export function edgesWithin(shape: ProfileShape, bounds: HeightBounds, corner: number): Edges {
+  if (shape === 'follow') return followed(bounds, corner);
   if (shape === 'straight') {
-    const from = reach.s[0]!;
-    const to = reach.s[reach.s.length - 1]!;
-    const top = supportingLine(reach.s, reach.top, 1);
-    const bottom = supportingLine(reach.s, reach.bottom, -1);
+    const from = bounds.s[0]!;
+    const to = bounds.s[bounds.s.length - 1]!;
+    const top = supportingLine(bounds.s, bounds.top, 1);
+    const bottom = supportingLine(bounds.s, bounds.bottom, -1);
     return { top: [from, to].map((s): Pair => [s, top(s)]), bottom: [from, to].map((s): Pair => [s, bottom(s)]) };
   }
-  return largestRectangle(reach);
+  return largestRectangle(bounds);
 }
 
 /** Area between the edges, mm². */
@@ -75,10 +75,10 @@ export function crop({ top, bottom }: Edges, from: number, to: number): Edges {
 }
 
 /**
- * Edges that follow the skins: the reach itself with as few straight pieces as keep to it, none shorter than a corner
- * needs.
+ * Edges that follow the skins: the bounds themselves with as few straight pieces as keep to it, none shorter than a
+ * corner needs.
  */
-function followed({ s, top, bottom }: Reach, corner: number): Edges {
+function followed({ s, top, bottom }: HeightBounds, corner: number): Edges {
   const first = s[0]! + corner;
   const last = s[s.length - 1]! - corner;
   const kept = (values: readonly number[]) =>
@@ -140,7 +140,7 @@ function supportingLine(s: readonly number[], z: readonly number[], sign: 1 | -1
   return (at) => z[a]! + slope * (at - s[a]!);
 }
 
-function largestRectangle({ s, top, bottom }: Reach): Edges {
+function largestRectangle({ s, top, bottom }: HeightBounds): Edges {
   let best = { area: -Infinity, from: s[0]!, to: s[s.length - 1]!, top: Math.min(...top), bottom: Math.max(...bottom) };
   for (let i = 0; i < s.length; i++) {
     let high = top[i]!;

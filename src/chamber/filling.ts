@@ -1,8 +1,8 @@
 import type { ChamberSpec } from '../job/job.js';
-import { areaBetween, edgesWithin, leastHeight, type Edges, type Reach } from './edges.js';
+import { areaBetween, edgesWithin, leastHeight, type Edges, type HeightBounds } from './edges.js';
 import { lettersOf } from './letters.js';
 import type { Blocked, Obstacle } from './obstacle.js';
-import { reach, type Room } from './room.js';
+import { boundAt, type Room } from './room.js';
 import { partedBy, without, type Stretch } from './stretch.js';
 
 /** Two corners take no more than this many cutter diameters of an edge, also where they are sharper than square. */
@@ -110,7 +110,7 @@ function waysPast(met: readonly Met[]): Way[] {
 
 function fillingAt(
   stretch: Stretch,
-  whole: Reach,
+  whole: HeightBounds,
   room: Room,
   j: number,
   depth: number,
@@ -157,23 +157,23 @@ function fillingAt(
 }
 
 /** The room's reach at the ends of a stretch and at the even steps between them. */
-function reachAlong({ from, to }: Stretch, room: Room, j: number): Reach {
+function reachAlong({ from, to }: Stretch, room: Room, j: number): HeightBounds {
   const s = [from];
   for (let i = Math.floor(from / room.step) + 1; i * room.step < to; i++) s.push(i * room.step);
   s.push(to);
   return {
     s,
-    top: s.map((each) => reach(room, room.top, j, each)),
-    bottom: s.map((each) => reach(room, room.bottom, j, each)),
+    top: s.map((each) => boundAt(room, room.top, j, each)),
+    bottom: s.map((each) => boundAt(room, room.bottom, j, each)),
   };
 }
 
-function within({ s, top, bottom }: Reach, low: number, high: number): Reach {
+function within({ s, top, bottom }: HeightBounds, low: number, high: number): HeightBounds {
   return { s, top: top.map((z) => Math.min(z, high)), bottom: bottom.map((z) => Math.max(z, low)) };
 }
 
 /** From where to where a chamber would be drawn in a reach; undefined where it is nowhere high enough. */
-function drawnIn(reached: Reach, height: number, corner: number, { shape }: ChamberSpec): Stretch | undefined {
+function drawnIn(reached: HeightBounds, height: number, corner: number, { shape }: ChamberSpec): Stretch | undefined {
   const run = longestRun(reached, height);
   return run && spanOf(edgesWithin(shape, run, corner));
 }
@@ -183,7 +183,7 @@ function spanOf({ bottom }: Edges): Stretch {
 }
 
 /** The longest stretch of a reach over which it is at least so high. */
-function longestRun({ s, top, bottom }: Reach, height: number): Reach | undefined {
+function longestRun({ s, top, bottom }: HeightBounds, height: number): HeightBounds | undefined {
   let best: [number, number] = [0, -1];
   let start = 0;
   for (let i = 0; i <= s.length; i++) {

@@ -138,7 +138,7 @@ function resample(
  * How high (or low) a chamber may reach at `s` at depth number `j`; `NaN` without room. Straight between the even
  * steps.
  */
-export function reach(room: Room, bounds: Float64Array, j: number, s: number): number {
+export function boundAt(room: Room, bounds: Float64Array, j: number, s: number): number {
   const place = s / room.step;
   const i = Math.min(room.count - 2, Math.max(0, Math.floor(place)));
   const a = bounds[j * room.count + i]!;

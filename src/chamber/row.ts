@@ -38,7 +38,7 @@ export interface RowSetting {
   readonly thinBefore: ReadonlyMap<string, Chamber['at']>;
   readonly spec: ChamberSpec;
   /** How deep the cutter comes, mm: a row that is not routed right through goes no deeper. */
-  readonly reach: number;
+  readonly cutterReach: number;
 }
 
 /** A chamber as drawn, before its walls are proved: what it takes, face frame of its row, mm and litres. */
@@ -88,7 +88,7 @@ export interface RowCarving {
   prove(drawing: Drawing, isFree?: IsFree): Place;
 }
 
-export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, reach }: RowSetting): RowCarving {
+export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, cutterReach }: RowSetting): RowCarving {
   const far = farSide(row);
   const limit = (s: number) => (far ? far(s) - (row.end === 'solid' ? spec.floor : 0) : Infinity);
   const furthestIn = furthest(row, board);
@@ -155,7 +155,7 @@ export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, rea
       if (isOut) return { ...stillOn(now, free, (s) => depth - far(s)), low, high, depth };
       const { blind } = endOf(now);
       const stretch = far ? stillOn(now, free, (s) => far(s) - spec.floor - depth) : free;
-      const most = Math.min(blind, reach, deepestBetween(now, row, board.length, spec), furthestIn);
+      const most = Math.min(blind, cutterReach, deepestBetween(now, row, board.length, spec), furthestIn);
       return { ...stretch, low, high, depth: passing ? clearTo(profile, depth, most, passing) : most };
     };
 
@@ -178,7 +178,9 @@ export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, rea
     const near = among(obstacles, deepest).map(({ obstacle }) => obstacle);
     const met = (deep: number) => among(near, deep);
     const end = endOf(stretch);
-    const filling = deepEnough(bestFilling(within, { ...end, blind: Math.min(end.blind, reach) }, room, met, spec));
+    const filling = deepEnough(
+      bestFilling(within, { ...end, blind: Math.min(end.blind, cutterReach) }, room, met, spec),
+    );
     if (!filling) {
       const inTheWay = met(spec.smallest.depth).map(({ obstacle }) => obstacle);
       return solid(inTheWay[0]?.why ?? 'room', [...new Set(inTheWay.map(({ name }) => name))]);
@@ -190,7 +192,7 @@ export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, rea
       const depth = deepFor(filling, edges);
       return [{ row: row.id, place: slot.place, profile, depth: [0, depth], volume: volumeOf(contour, depth) }];
     });
-    const isShort = !filling.through && filling.depth >= reach;
+    const isShort = !filling.through && filling.depth >= cutterReach;
     const deeper = isShort ? bestFilling(within, end, room, met, spec) : undefined;
     const wouldGo = deeper && deeper.depth > filling.depth ? { wouldGo: deeper.depth } : {};
     const isSame = JSON.stringify(met(filling.depth)) === JSON.stringify(met(deepest));

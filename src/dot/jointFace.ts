@@ -1,6 +1,6 @@
 import type { Board } from '../board/board.js';
 import type { Note } from '../chamber/chamber.js';
-import { reach, roomOf } from '../chamber/room.js';
+import { boundAt, roomOf } from '../chamber/room.js';
 import { shellOf, type Shell } from '../chamber/shell.js';
 import { rowsAt, type JointOnRow } from '../chamber/onRow.js';
 import { faceAt } from '../layup/pieces.js';
@@ -67,7 +67,7 @@ function linesIn(grid: Board['grid'], shell: Shell, face: Face): Lines {
   return {
     step: room.step,
     count: room.count,
-    top: (s) => reach(room, room.top, 0, s),
-    bottom: (s) => reach(room, room.bottom, 0, s),
+    top: (s) => boundAt(room, room.top, 0, s),
+    bottom: (s) => boundAt(room, room.bottom, 0, s),
   };
 }

@@ -64,8 +64,8 @@ export async function writePdf(set: PaperSet, out: Writable, options: PrintOptio
 
   const doc = openDocument(set, date, words);
   const documents = paper.kind === 'sheet' && paper.height <= HANDY ? paper : sheetNamed('A4')!;
-  const studio = { mark: set.mark, date, words, measure: measureOn(doc), paper, documents, settings, printer };
-  const { leaves, book } = layOut(set, studio);
+  const context = { mark: set.mark, date, words, measure: measureOn(doc), paper, documents, settings, printer };
+  const { leaves, book } = layOut(set, context);
 
   const failed = once(out, 'error').then(([error]) => {
     throw error as Error;
@@ -85,7 +85,7 @@ export async function writePdf(set: PaperSet, out: Writable, options: PrintOptio
     doc.addPage({ size, margin: 0 });
     document = bookmark(doc, book, i + 1, document);
     if (leaf.bookmark !== undefined) tags.begin(leaf.bookmark);
-    const pen = penOn(doc, studio.measure, leaf.factors, tags);
+    const pen = penOn(doc, context.measure, leaf.factors, tags);
     leaf.draw(pen, book, i + 1);
     pen.finish();
     onProgress?.(i + 1, leaves.length);

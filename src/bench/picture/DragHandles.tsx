@@ -25,9 +25,9 @@ const HANDLE = 24;
 export function DragHandles({ bench, state, shown, scale }: Props) {
   const { job, layup } = shown;
   const size = HANDLE / scale;
-  const reach = state.reach ?? { from: 0, to: job.board.length };
+  const visible = state.visible ?? { from: 0, to: job.board.length };
   // Joints are held at the end nearer the nose of what is on show, side by side, so that none hides another.
-  const first = Math.max(reach.from, 0) + (Math.min(reach.to, job.board.length) - Math.max(reach.from, 0)) * 0.04;
+  const first = Math.max(visible.from, 0) + (Math.min(visible.to, job.board.length) - Math.max(visible.from, 0)) * 0.04;
   return (
     <g class="handles">
       {layup.joints.map((joint, i) => {

@@ -32,8 +32,8 @@ interface Props {
 export function FromAbove({ bench, state, shown, isOther = false }: Props) {
   const { ref, width } = useWidth();
   const { board } = shown.result;
-  const reach = state.reach ?? wholeBoard(board.length);
-  const scale = width / (reach.to - reach.from);
+  const visible = state.visible ?? wholeBoard(board.length);
+  const scale = width / (visible.to - visible.from);
   const tall = board.width + 2 * AIR;
   const height = Math.round(Math.min(tall * scale, MOST_HEIGHT));
   // Zoomed in, the picture keeps to the chosen row.
@@ -42,9 +42,9 @@ export function FromAbove({ bench, state, shown, isOther = false }: Props) {
   const row = places.find(({ chamber }) => chamber.row === state.row);
   const middle = Math.min(Math.max(row?.middle[1] ?? 0, -room), room);
   const prefix = isOther ? 'other' : 'above';
-  const pan = useRef<{ at: number; reach: typeof reach } | undefined>(undefined);
+  const pan = useRef<{ at: number; visible: typeof visible } | undefined>(undefined);
   const at = (event: { clientX: number; currentTarget: EventTarget | null }) =>
-    reach.from + (event.clientX - (event.currentTarget as Element).getBoundingClientRect().left) / scale;
+    visible.from + (event.clientX - (event.currentTarget as Element).getBoundingClientRect().left) / scale;
 
   const onKeyDown = (event: KeyboardEvent) => {
     const keys: Readonly<Record<string, () => void>> = {
@@ -52,9 +52,9 @@ export function FromAbove({ bench, state, shown, isOther = false }: Props) {
       ArrowRight: () => step(bench, 0, 1),
       ArrowUp: () => step(bench, 1, 0),
       ArrowDown: () => step(bench, -1, 0),
-      '+': () => bench.show({ reach: zoomed(reach, state.x, 1 / ZOOM, board.length) }),
-      '-': () => bench.show({ reach: zoomed(reach, state.x, ZOOM, board.length) }),
-      '0': () => bench.show({ reach: undefined }),
+      '+': () => bench.show({ visible: zoomed(visible, state.x, 1 / ZOOM, board.length) }),
+      '-': () => bench.show({ visible: zoomed(visible, state.x, ZOOM, board.length) }),
+      '0': () => bench.show({ visible: undefined }),
     };
     const act = event.target === event.currentTarget && !event.ctrlKey && !event.metaKey ? keys[event.key] : undefined;
     if (!act) return;
@@ -66,19 +66,21 @@ export function FromAbove({ bench, state, shown, isOther = false }: Props) {
     : {
         onPointerMove: (event: PointerEvent) => {
           const from = pan.current;
-          if (from) bench.show({ reach: moved(from.reach, (from.at - event.clientX) / scale, board.length) });
+          if (from) bench.show({ visible: moved(from.visible, (from.at - event.clientX) / scale, board.length) });
           else bench.show({ x: Math.min(Math.max(at(event as never), 0), board.length) });
         },
         onPointerDown: (event: PointerEvent) => {
           if (!event.shiftKey && event.button !== 1 && event.pointerType !== 'touch') return;
-          pan.current = { at: event.clientX, reach };
+          pan.current = { at: event.clientX, visible };
         },
         onPointerUp: () => void (pan.current = undefined),
         onPointerLeave: () => void (pan.current = undefined),
         onWheel: (event: WheelEvent) => {
-          if (!event.ctrlKey && state.reach === undefined && event.deltaY > 0) return;
+          if (!event.ctrlKey && state.visible === undefined && event.deltaY > 0) return;
           event.preventDefault();
-          bench.show({ reach: zoomed(reach, at(event as never), event.deltaY > 0 ? ZOOM : 1 / ZOOM, board.length) });
+          bench.show({
+            visible: zoomed(visible, at(event as never), event.deltaY > 0 ? ZOOM : 1 / ZOOM, board.length),
+          });
         },
       };
 
@@ -87,7 +89,7 @@ export function FromAbove({ bench, state, shown, isOther = false }: Props) {
       <svg
         width={width}
         height={height}
-        viewBox={`${reach.from} ${-middle - height / scale / 2} ${reach.to - reach.from} ${height / scale}`}
+        viewBox={`${visible.from} ${-middle - height / scale / 2} ${visible.to - visible.from} ${height / scale}`}
         class="above"
         style={{ '--px': `${1 / scale}px` }}
         {...pointing}

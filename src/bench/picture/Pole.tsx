@@ -19,23 +19,23 @@ export function Pole({
 }) {
   const { ref, width } = useWidth();
   const { length } = shown.result.board;
-  const reach = state.reach ?? wholeBoard(length);
-  const scale = width / (reach.to - reach.from);
+  const visible = state.visible ?? wholeBoard(length);
+  const scale = width / (visible.to - visible.from);
   const gap = markGap(MARKS_APART / scale, state.units);
   const marks: number[] = [];
-  for (let at = Math.ceil(Math.max(0, reach.from) / gap) * gap; at <= Math.min(length, reach.to); at += gap)
+  for (let at = Math.ceil(Math.max(0, visible.from) / gap) * gap; at <= Math.min(length, visible.to); at += gap)
     marks.push(at);
   const place = printLength(state.x, state.units, 'feet');
   return (
     <div ref={ref} class="pole">
       <svg width={width} height={26} aria-hidden="true">
         {marks.map((at) => (
-          <g key={at} transform={`translate(${(at - reach.from) * scale} 0)`}>
+          <g key={at} transform={`translate(${(at - visible.from) * scale} 0)`}>
             <line y2={8} />
             <text y={21}>{printLength(at, state.units, 'feet')}</text>
           </g>
         ))}
-        <path class="pole-pointer" d={`M${(state.x - reach.from) * scale} 0l-5 9h10z`} />
+        <path class="pole-pointer" d={`M${(state.x - visible.from) * scale} 0l-5 9h10z`} />
       </svg>
       <label>
         <span>

@@ -50,8 +50,8 @@ export function RowOnBench({ bench, state, shown }: Props) {
       </div>
     );
   }
-  const reach = state.reach ?? wholeBoard(result.board.length);
-  const scale = width / (reach.to - reach.from);
+  const visible = state.visible ?? wholeBoard(result.board.length);
+  const scale = width / (visible.to - visible.from);
   const top = Math.max(...edges.map(({ deck }) => deck)) + AIR;
   const low = Math.min(...edges.map(({ bottom }) => bottom)) - AIR;
   const taller = (top - low) * scale < TALL_ENOUGH ? TALLER : 1;
@@ -65,14 +65,14 @@ export function RowOnBench({ bench, state, shown }: Props) {
       <svg
         width={width}
         height={height}
-        viewBox={`${reach.from} ${-top} ${reach.to - reach.from} ${top - low}`}
+        viewBox={`${visible.from} ${-top} ${visible.to - visible.from} ${top - low}`}
         preserveAspectRatio="none"
         class="face"
         role="group"
         aria-label={`Face ${row.face.id}, row ${row.id}, ${counted(chambers.length, 'chamber')}; ${words.ends[row.end]}`}
         onPointerMove={(event) => {
           const box = (event.currentTarget as Element).getBoundingClientRect();
-          const at = reach.from + (event.clientX - box.left) / scale;
+          const at = visible.from + (event.clientX - box.left) / scale;
           bench.show({ x: Math.min(Math.max(at, 0), result.board.length) });
         }}
       >

@@ -1,5 +1,5 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
-import type { Reach } from '../bench.js';
+import type { VisibleRange } from '../bench.js';
 
 /** The width of an element on the screen, px, kept up to date. */
 export function useWidth() {
@@ -18,7 +18,7 @@ export function useWidth() {
 }
 
 /** The whole board with a little air at its tips. */
-export function wholeBoard(length: number): Reach {
+export function wholeBoard(length: number): VisibleRange {
   const air = length * 0.02;
   return { from: -air, to: length + air };
 }
@@ -31,19 +31,19 @@ const CLOSEST = 150;
  *
  * @param by above 1 shows more of the board, below 1 less
  */
-export function zoomed(reach: Reach, about: number, by: number, length: number): Reach {
+export function zoomed(visible: VisibleRange, about: number, by: number, length: number): VisibleRange {
   const whole = wholeBoard(length);
-  const size = Math.min(Math.max((reach.to - reach.from) * by, CLOSEST), whole.to - whole.from);
-  const share = Math.min(1, Math.max(0, (about - reach.from) / (reach.to - reach.from)));
+  const size = Math.min(Math.max((visible.to - visible.from) * by, CLOSEST), whole.to - whole.from);
+  const share = Math.min(1, Math.max(0, (about - visible.from) / (visible.to - visible.from)));
   return within({ from: about - share * size, to: about + (1 - share) * size }, length);
 }
 
 /** A stretch moved along, within the board. */
-export function moved(reach: Reach, by: number, length: number): Reach {
-  return within({ from: reach.from + by, to: reach.to + by }, length);
+export function moved(visible: VisibleRange, by: number, length: number): VisibleRange {
+  return within({ from: visible.from + by, to: visible.to + by }, length);
 }
 
-function within({ from, to }: Reach, length: number): Reach {
+function within({ from, to }: VisibleRange, length: number): VisibleRange {
   const whole = wholeBoard(length);
   const by = Math.max(whole.from - from, 0) + Math.min(whole.to - to, 0);
   return { from: from + by, to: to + by };

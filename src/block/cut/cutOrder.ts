@@ -21,9 +21,9 @@ export function orderCuts(
   const cuts: Cut[] = squaring(number, stock, saw);
   const placed: PlacedBlank[] = [];
   const offcuts: Offcut[] = [];
-  let pieces: Piece[] = [{ name: `${number}`, region: root, x: saw.trim, y: saw.trim, stage: 1 }];
+  let pieces: OpenPiece[] = [{ name: `${number}`, region: root, x: saw.trim, y: saw.trim, stage: 1 }];
   while (pieces.length > 0) {
-    const next: Piece[] = [];
+    const next: OpenPiece[] = [];
     for (const piece of pieces) next.push(...cutUp(piece));
     pieces = next;
   }
@@ -39,10 +39,10 @@ export function orderCuts(
   };
 
   /** Cuts one piece into its children; gives back those that are cut further. */
-  function cutUp({ name, region, x, y, stage }: Piece): Piece[] {
+  function cutUp({ name, region, x, y, stage }: OpenPiece): OpenPiece[] {
     const { axis, free } = region;
     const whole = region.children.length === 1 && free <= SAME_SIZE;
-    const further: Piece[] = [];
+    const further: OpenPiece[] = [];
     let at = axis === 0 ? x : y;
     const children = [...region.children].sort((a, b) => b.across - a.across);
     children.forEach((child, i) => {
@@ -76,7 +76,7 @@ export function orderCuts(
 }
 
 /** A piece in hand: its name, what it holds, where its corner lies on the sheet, and the stage of the next cut. */
-interface Piece {
+interface OpenPiece {
   readonly name: string;
   readonly region: Region;
   readonly x: number;

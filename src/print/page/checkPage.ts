@@ -1,4 +1,4 @@
-import type { Leaf, Studio } from './leaf.js';
+import type { Leaf, PrintContext } from './leaf.js';
 import { isoDate } from './leaf.js';
 import { narrow } from '../trace/line.js';
 import type { Pen } from '../pen/pen.js';
@@ -17,8 +17,8 @@ const BORDER = 20;
  * The sheet to print alone before all others, on the paper the templates go on: a bar each way as long as the sheet
  * allows, a square of 100 mm, bars of 4 in, and what to do. It is never compensated: from it the printer is measured.
  */
-export function layCheck(page: CheckPage, studio: Studio): readonly Leaf[] {
-  const { paper } = studio;
+export function layCheck(page: CheckPage, context: PrintContext): readonly Leaf[] {
+  const { paper } = context;
   // Upright, the short side level; a roll lies as it is printed, its width upright.
   const [width, height] = paper.kind === 'sheet' ? [paper.width, paper.height] : [ROLL_SHEET, paper.width];
   const shortIsLevel = paper.kind === 'sheet';
@@ -28,7 +28,7 @@ export function layCheck(page: CheckPage, studio: Studio): readonly Leaf[] {
       height,
       factors: { x: 1, y: 1 },
       bookmark: page.title,
-      draw: (pen) => drawCheck(pen, width, height, shortIsLevel, page, studio),
+      draw: (pen) => drawCheck(pen, width, height, shortIsLevel, page, context),
     },
   ];
 }
@@ -42,9 +42,9 @@ function drawCheck(
   height: number,
   shortIsLevel: boolean,
   { title, use }: CheckPage,
-  studio: Studio,
+  context: PrintContext,
 ): void {
-  const { words, mark, measure } = studio;
+  const { words, mark, measure } = context;
   const check = words.check;
   const left = BORDER + 12;
   const right = width - BORDER + 5;
@@ -62,12 +62,12 @@ function drawCheck(
   let y = height - BORDER + 2;
   pen.text(title, left, y, { height: 5, bold: true, fit: right - left });
   y -= 8;
-  const stamp = printerStamp(studio.printer);
+  const stamp = printerStamp(context.printer);
   const about = [
     mark.job,
     mark.revision ?? '',
-    isoDate(studio.date),
-    studio.paper.name,
+    isoDate(context.date),
+    context.paper.name,
     stamp ? `${words.compensated} ${stamp}` : '',
   ];
   pen.text(about.filter((part) => part !== '').join('  ·  '), left, y, { height: 2.5, fit: right - left });
@@ -102,11 +102,11 @@ function drawCheck(
   }
   const squareX = wide ? right - 112 : left + 2;
   const squareY = wide ? Math.max(BORDER + 8, height - BORDER - 125) : Math.max(BORDER + 8, y - 112);
-  drawSquare(pen, squareX, squareY, check.square, wide ? 100 : right - squareX - 110, studio);
+  drawSquare(pen, squareX, squareY, check.square, wide ? 100 : right - squareX - 110, context);
 }
 
 /** A square of 100 mm, its outer edges exact, with its diagonals and a pair of 4 in bars along two sides. */
-function drawSquare(pen: Pen, x: number, y: number, note: string, room: number, studio: Studio): void {
+function drawSquare(pen: Pen, x: number, y: number, note: string, room: number, context: PrintContext): void {
   const thick = 0.5;
   for (const [x1, y1, x2, y2] of [
     [0, 0, 100, thick],
@@ -119,12 +119,12 @@ function drawSquare(pen: Pen, x: number, y: number, note: string, room: number, 
   pen.line([x, y, x + 100, y + 100], narrow);
   pen.line([x, y + 100, x + 100, y], narrow);
   drawBar(pen, x, y - 4, 4 * INCH, INCH / 4, false);
-  pen.text(studio.words.barInch, x + 4 * INCH + 2, y - 2.8, { height: 2.5 });
+  pen.text(context.words.barInch, x + 4 * INCH + 2, y - 2.8, { height: 2.5 });
   drawBar(pen, x + 105, y, 4 * INCH, INCH / 4, true);
-  pen.text(studio.words.barInch, x + 101.5, y + 4 * INCH + 2.5, { height: 2.5 });
-  pen.text(studio.words.barMm, x + 50, y + 94, { height: 3.5, align: 'centre', bold: true });
+  pen.text(context.words.barInch, x + 101.5, y + 4 * INCH + 2.5, { height: 2.5 });
+  pen.text(context.words.barMm, x + 50, y + 94, { height: 3.5, align: 'centre', bold: true });
   const below = room < 30;
-  const lines = wrap(note, below ? 100 : room, 2.5, false, studio.measure);
+  const lines = wrap(note, below ? 100 : room, 2.5, false, context.measure);
   lines.forEach((line, i) => {
     const [tx, ty] = below || room === 100 ? [x, y - 8 - i * 4.4] : [x + 109, y + 60 - i * 4.4];
     pen.text(line, tx, ty, { height: 2.5 });

@@ -1,5 +1,5 @@
 import { documentLeaf, documentSheet, headOf } from './documentSheet.js';
-import type { Leaf, Studio } from './leaf.js';
+import type { Leaf, PrintContext } from './leaf.js';
 import type { ContentsPage } from '../set.js';
 
 const LETTERS = 3;
@@ -10,25 +10,25 @@ const PITCH = 8;
  * The contents: every document of the set with the page it begins on, linked to it. `entryCount` is how many there will
  * be.
  */
-export function layContents(page: ContentsPage, studio: Studio, entryCount: number): readonly Leaf[] {
-  const { room } = documentSheet(studio, false);
+export function layContents(page: ContentsPage, context: PrintContext, entryCount: number): readonly Leaf[] {
+  const { room } = documentSheet(context, false);
   const perPage = Math.floor(room.height / PITCH);
   const pages = Math.max(1, Math.ceil(entryCount / perPage));
   return Array.from({ length: pages }, (_, i) =>
-    documentLeaf(studio, false, headOf(page, i === 0), (pen, { left, right, top }, book) => {
+    documentLeaf(context, false, headOf(page, i === 0), (pen, { left, right, top }, book) => {
       book.entries.slice(i * perPage, (i + 1) * perPage).forEach((entry, k) => {
         const y = top - (k + 0.5) * PITCH;
         const number = String(entry.page);
-        const numberWidth = studio.measure(number, false) * LETTERS;
+        const numberWidth = context.measure(number, false) * LETTERS;
         const begin = left + entry.level * 8;
         const room = right - begin - 20;
-        const titleWidth = Math.min(studio.measure(entry.title, entry.level === 0) * LETTERS, room);
+        const titleWidth = Math.min(context.measure(entry.title, entry.level === 0) * LETTERS, room);
         pen.text(entry.title, begin, y, { height: LETTERS, fit: room, bold: entry.level === 0 });
         pen.text(number, right, y, { height: LETTERS, align: 'right' });
         const from = begin + titleWidth + 2;
         // Whether its size matters stands behind a document's title.
         const size = entry.size ?? '';
-        const sizeWidth = Math.min(studio.measure(size, false) * SMALL, Math.max(0, right - numberWidth - 4 - from));
+        const sizeWidth = Math.min(context.measure(size, false) * SMALL, Math.max(0, right - numberWidth - 4 - from));
         if (sizeWidth > 0) pen.text(size, from + 1, y, { height: SMALL, fit: sizeWidth });
         const begins = from + (sizeWidth > 0 ? sizeWidth + 3 : 0);
         const to = right - numberWidth - 2;

@@ -1,4 +1,4 @@
-import { isoDate, type Book, type Leaf, type Studio } from './leaf.js';
+import { isoDate, type Book, type Leaf, type PrintContext } from './leaf.js';
 import { narrow, wide } from '../trace/line.js';
 import type { Pen } from '../pen/pen.js';
 import type { DocumentPage, Use } from '../set.js';
@@ -22,14 +22,14 @@ export interface Room {
 }
 
 /**
- * A page for lists and notes on the studio's document paper, with a head (its title) and a foot (its use; job,
+ * A page for lists and notes on the context's document paper, with a head (its title) and a foot (its use; job,
  * revision, date, page).
  */
 export function documentSheet(
-  studio: Studio,
+  context: PrintContext,
   lying: boolean,
 ): { readonly width: number; readonly height: number; readonly room: Room } {
-  const { documents, settings } = studio;
+  const { documents, settings } = context;
   const [width, height] = lying ? [documents.height, documents.width] : [documents.width, documents.height];
   const left = Math.max(LEFT, settings.margin + 8);
   const other = Math.max(OTHER, settings.margin);
@@ -45,23 +45,23 @@ export interface Head {
 }
 
 /**
- * The head of a document's first page, and of those after it, which say that they go on where the studio's words are
+ * The head of a document's first page, and of those after it, which say that they go on where the context's words are
  * given.
  */
-export function headOf(page: DocumentPage, isFirst: boolean, studio?: Studio): Head {
+export function headOf(page: DocumentPage, isFirst: boolean, context?: PrintContext): Head {
   const { title, use } = page;
-  const going = studio ? `${title} (${studio.words.continued})` : title;
+  const going = context ? `${title} (${context.words.continued})` : title;
   return { title: isFirst ? title : going, bookmark: isFirst ? title : undefined, use };
 }
 
 /** A leaf of lists or notes: head and foot are drawn here, the rest by `draw`. */
 export function documentLeaf(
-  studio: Studio,
+  context: PrintContext,
   lying: boolean,
   { title, bookmark, use }: Head,
   draw: (pen: Pen, room: Room, book: Book) => void,
 ): Leaf {
-  const { width, height, room } = documentSheet(studio, lying);
+  const { width, height, room } = documentSheet(context, lying);
   return {
     width,
     height,
@@ -72,14 +72,14 @@ export function documentLeaf(
       // On the pages after the first it only says what goes on.
       pen.tagged(bookmark === undefined ? 'Artifact' : 'H1', head);
       pen.line([room.left, room.top + 3.5, room.right, room.top + 3.5], wide);
-      pen.tagged('Artifact', () => drawFoot(pen, room, use, studio, book, page));
+      pen.tagged('Artifact', () => drawFoot(pen, room, use, context, book, page));
       draw(pen, room, book);
     },
   };
 }
 
-function drawFoot(pen: Pen, room: Room, use: Use | undefined, studio: Studio, book: Book, page: number): void {
-  const { mark, words, date } = studio;
+function drawFoot(pen: Pen, room: Room, use: Use | undefined, context: PrintContext, book: Book, page: number): void {
+  const { mark, words, date } = context;
   const y = room.bottom - 10;
   if (use) pen.text(`${use.size}  ·  ${use.when}`, room.left, room.bottom - 5.8, { height: 2.5, fit: room.width });
   pen.line([room.left, room.bottom - 3, room.right, room.bottom - 3], narrow);

@@ -1,7 +1,7 @@
 import { BLOCK_HEIGHT } from './band.js';
 import { heightOf, isEmpty, joinBoxes, widthOf, type Box } from '../trace/box.js';
 import { drawTrace, placedAt } from '../pen/drawTrace.js';
-import type { Leaf, Studio } from './leaf.js';
+import type { Leaf, PrintContext } from './leaf.js';
 import { frame } from '../trace/line.js';
 import { scaleFor, scaleText } from './scale.js';
 import type { FigurePage } from '../set.js';
@@ -17,11 +17,11 @@ const AIR = 6;
 const LETTERS = 2.5;
 
 /** A drawing on one page, upright or lying, at the largest scale of ISO 5455 that fits. */
-export function layFigure(page: FigurePage, studio: Studio): readonly Leaf[] {
+export function layFigure(page: FigurePage, context: PrintContext): readonly Leaf[] {
   const trace = traceOf(page.drawing);
   const extent = joinBoxes([...trace.lines, ...trace.texts].map((traced) => traced.box));
   const box = isEmpty(extent) ? { minX: 0, minY: 0, maxX: 1, maxY: 1 } : extent;
-  const { documents, settings, words, measure } = studio;
+  const { documents, settings, words, measure } = context;
   const ways = [
     { width: documents.width, height: documents.height },
     { width: documents.height, height: documents.width },
@@ -77,7 +77,7 @@ export function layFigure(page: FigurePage, studio: Studio): readonly Leaf[] {
               sheet: '1/1',
               scale: page.drawing.isChart ? '' : `${words.scaleOf} ${scaleText(scale)}`,
             };
-            drawTitleBlock(pen, inside.maxX, inside.minY, block, title, studio);
+            drawTitleBlock(pen, inside.maxX, inside.minY, block, title, context);
             const pages = `${words.page} ${String(number)} ${words.of} ${String(book.pages)}`;
             pen.text(pages, inside.maxX, inside.minY - 2.5, { height: 2, align: 'right' });
           },

@@ -1,7 +1,7 @@
 import { heightOf, isEmpty, joinBoxes, widthOf, type Box } from '../trace/box.js';
 import { drawTrace, placedAt } from '../pen/drawTrace.js';
 import type { Finding } from '../finding.js';
-import type { Leaf, Studio } from './leaf.js';
+import type { Leaf, PrintContext } from './leaf.js';
 import { dashed } from '../trace/line.js';
 import { sheetNamed } from '../paper/paper.js';
 import type { Measure, Pen } from '../pen/pen.js';
@@ -34,26 +34,26 @@ const LEAST = { width: 40, height: 16 } as const;
  * Sheets of labels, row by row, each label at its place on the stock. Throws when the stock's sheet is not in the paper
  * table.
  */
-export function layLabels(page: LabelsPage, studio: Studio): readonly Leaf[] {
+export function layLabels(page: LabelsPage, context: PrintContext): readonly Leaf[] {
   const { stock, labels, title } = page;
   const sheet = sheetOf(stock);
-  const factors = { x: studio.printer.across, y: studio.printer.along };
+  const factors = { x: context.printer.across, y: context.printer.along };
   const width = sheet.width * factors.x;
   const height = sheet.height * factors.y;
   const perSheet = stock.columns * stock.rows;
   const sheets = Math.max(1, Math.ceil(labels.length / perSheet));
-  const edges = edgesOf(stock, studio.settings.margin);
+  const edges = edgesOf(stock, context.settings.margin);
   return Array.from({ length: sheets }, (_, i) => ({
     width,
     height,
     factors,
     ...(i === 0 ? { bookmark: title } : {}),
     draw: (pen: Pen) => {
-      drawUse(pen, page, { width, height, margin: studio.settings.margin });
+      drawUse(pen, page, { width, height, margin: context.settings.margin });
       labels.slice(i * perSheet, (i + 1) * perSheet).forEach((label, k) => {
         const box = cellBox(stock, k, height);
         if (stock.cutLines) pen.rectangle(box, dashed(0.25));
-        drawLabel(pen, label, box, edges, studio);
+        drawLabel(pen, label, box, edges, context);
       });
     },
   }));
@@ -121,7 +121,7 @@ function cellBox(stock: LabelStock, index: number, sheetHeight: number): Box {
 }
 
 /** The number large above, the lines below it, the drawing at the foot, the code at the right with nothing near it. */
-function drawLabel(pen: Pen, label: Label, box: Box, edges: Edges, { measure }: Studio): void {
+function drawLabel(pen: Pen, label: Label, box: Box, edges: Edges, { measure }: PrintContext): void {
   const inner: Box = {
     minX: box.minX + edges.left,
     minY: box.minY + edges.bottom,

@@ -2,7 +2,7 @@ import { layCheck } from './checkPage.js';
 import { layContents } from './contentsPage.js';
 import { layFigure } from './figurePage.js';
 import { layLabels } from './labelsPage.js';
-import type { Book, Entry, Leaf, Studio, TiledEntry } from './leaf.js';
+import type { Book, Entry, Leaf, PrintContext, TiledEntry } from './leaf.js';
 import { layMap } from './mapPage.js';
 import type { DocumentPage, PaperSet } from '../set.js';
 import { layTable } from './tablePage.js';
@@ -10,13 +10,16 @@ import { layText } from './textPage.js';
 import { layTiled } from './tiledPage.js';
 
 /** Lays every document of a set out into pages, and makes the book that contents and page map are drawn from. */
-export function layOut(set: PaperSet, studio: Studio): { readonly leaves: readonly Leaf[]; readonly book: Book } {
+export function layOut(
+  set: PaperSet,
+  context: PrintContext,
+): { readonly leaves: readonly Leaf[]; readonly book: Book } {
   // Full-size drawings first: the map, which comes before them, needs to know how they lie.
   let seams = 0;
   const tiles = new Map<DocumentPage, ReturnType<typeof layTiled>>();
   for (const page of set.pages) {
     if (page.kind !== 'tiled') continue;
-    const laid = layTiled(page, studio, seams);
+    const laid = layTiled(page, context, seams);
     seams += laid.seams;
     tiles.set(page, laid);
   }
@@ -29,7 +32,7 @@ export function layOut(set: PaperSet, studio: Studio): { readonly leaves: readon
   for (const page of set.pages) {
     const first = leaves.length + 1;
     if (page.kind === 'tiled') tiled.push({ ...plans[tiled.length]!, page: first });
-    const made = page.kind === 'tiled' ? tiles.get(page)!.leaves : layDocument(page, studio, entryCount, plans);
+    const made = page.kind === 'tiled' ? tiles.get(page)!.leaves : layDocument(page, context, entryCount, plans);
     made.forEach((leaf, i) => {
       const name = `page-${String(first + i)}`;
       if (leaf.bookmark !== undefined) {
@@ -47,24 +50,24 @@ const partsOf = (leaves: readonly Leaf[]): number => leaves.filter((leaf) => lea
 
 function layDocument(
   page: Exclude<DocumentPage, { kind: 'tiled' }>,
-  studio: Studio,
+  context: PrintContext,
   entries: number,
   plans: readonly TiledEntry[],
 ): readonly Leaf[] {
   switch (page.kind) {
     case 'figure':
-      return layFigure(page, studio);
+      return layFigure(page, context);
     case 'table':
-      return layTable(page, studio);
+      return layTable(page, context);
     case 'text':
-      return layText(page, studio);
+      return layText(page, context);
     case 'labels':
-      return layLabels(page, studio);
+      return layLabels(page, context);
     case 'check':
-      return layCheck(page, studio);
+      return layCheck(page, context);
     case 'contents':
-      return layContents(page, studio, entries);
+      return layContents(page, context, entries);
     case 'map':
-      return layMap(page, studio, plans);
+      return layMap(page, context, plans);
   }
 }

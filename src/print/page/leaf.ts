@@ -48,7 +48,7 @@ export interface TiledEntry {
 }
 
 /** What every kind of page is laid out with. */
-export interface Studio {
+export interface PrintContext {
   readonly mark: JobMark;
   readonly date: Date;
   readonly words: Words;

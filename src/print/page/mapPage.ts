@@ -1,7 +1,7 @@
 import type { Layer } from '../../sheet/drawing.js';
 import { grown, heightOf, joinBoxes, shifted, widthOf, type Box } from '../trace/box.js';
 import { documentLeaf, documentSheet, headOf, type Room } from './documentSheet.js';
-import type { Book, Leaf, Studio, TiledEntry } from './leaf.js';
+import type { Book, Leaf, PrintContext, TiledEntry } from './leaf.js';
 import { narrow } from '../trace/line.js';
 import { windowBox, type Run } from '../tile/nest.js';
 import { outside } from '../tile/outside.js';
@@ -31,9 +31,9 @@ interface Panel {
  * The map of all tiled documents of the set: how their sheets lie, numbered, with the drawing under them, how many
  * there are beside the fewest any layout could need, and how large the whole is when glued, to check with a tape.
  */
-export function layMap(page: MapPage, studio: Studio, tiled: readonly TiledEntry[]): readonly Leaf[] {
-  const { room } = documentSheet(studio, false);
-  const notes = studio.words.map.notes.flatMap((note) => wrap(note, room.width, LETTERS, false, studio.measure));
+export function layMap(page: MapPage, context: PrintContext, tiled: readonly TiledEntry[]): readonly Leaf[] {
+  const { room } = documentSheet(context, false);
+  const notes = context.words.map.notes.flatMap((note) => wrap(note, room.width, LETTERS, false, context.measure));
   const notesHeight = notes.length * LINE + 4;
   const pages: Panel[][] = [[]];
   let left = room.height - notesHeight;
@@ -46,14 +46,14 @@ export function layMap(page: MapPage, studio: Studio, tiled: readonly TiledEntry
     left -= panel.height;
   }
   return pages.map((panels, i) =>
-    documentLeaf(studio, false, headOf(page, i === 0), (pen, inner, book) => {
+    documentLeaf(context, false, headOf(page, i === 0), (pen, inner, book) => {
       let y = inner.top;
       if (i === 0) {
         notes.forEach((note, k) => pen.text(note, inner.left, y - (k + 0.5) * LINE, { height: LETTERS }));
         y -= notesHeight;
       }
       for (const panel of panels) {
-        pen.tagged('Figure', () => drawPanel(pen, panel, inner, y, studio, book), panel.entry.title);
+        pen.tagged('Figure', () => drawPanel(pen, panel, inner, y, context, book), panel.entry.title);
         y -= panel.height;
       }
     }),
@@ -72,9 +72,9 @@ function panelsOf(entry: TiledEntry, room: Room): readonly Panel[] {
   });
 }
 
-function drawPanel(pen: Pen, panel: Panel, room: Room, top: number, studio: Studio, book: Book): void {
+function drawPanel(pen: Pen, panel: Panel, room: Room, top: number, context: PrintContext, book: Book): void {
   const { entry, run, extent, scale, before } = panel;
-  const { map, page } = studio.words;
+  const { map, page } = context.words;
   let y = top;
   if (panel.first) {
     const { sheets, areaBound } = entry.plan;
@@ -103,7 +103,7 @@ function drawPanel(pen: Pen, panel: Panel, room: Room, top: number, studio: Stud
     const { minX, minY, maxX, maxY } = windowBox(run, window);
     return { minX: px(minX), minY: py(minY), maxX: px(maxX), maxY: py(maxY) };
   });
-  const numbers = boxes.map((box, i): Numbered => numberIn(box, String(before + i + 1), studio));
+  const numbers = boxes.map((box, i): Numbered => numberIn(box, String(before + i + 1), context));
   for (const { trace, up } of run.placed) {
     for (const line of trace.lines) {
       if (!MAPPED.includes(line.layer)) continue;
@@ -134,7 +134,7 @@ interface Numbered {
   readonly ground: Box;
 }
 
-function numberIn(box: Box, text: string, { measure }: Studio): Numbered {
+function numberIn(box: Box, text: string, { measure }: PrintContext): Numbered {
   const [x, y] = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
   const height = Math.min(LETTERS, heightOf(box) * 0.3, (widthOf(box) * 0.7) / measure(text, true));
   const [half, tall] = [(measure(text, true) * height) / 2 + 0.6, height / 2 + 0.6];

@@ -1,6 +1,6 @@
 import { textOf, valueOf } from './cell.js';
 import { documentLeaf, documentSheet, headOf, type Room } from './documentSheet.js';
-import type { Leaf, Studio } from './leaf.js';
+import type { Leaf, PrintContext } from './leaf.js';
 import { narrow, wide } from '../trace/line.js';
 import type { Pen } from '../pen/pen.js';
 import type { Row, TablePage } from '../set.js';
@@ -26,13 +26,13 @@ const TICK = 5;
  * The pages of a list. Its header stands on each page; columns with a total are added up on each page, and at the end
  * in all.
  */
-export function layTable(page: TablePage, studio: Studio): readonly Leaf[] {
-  const setting = settingFor(page, studio);
-  const { room } = documentSheet(studio, setting.lying);
-  const notes = (page.notes ?? []).flatMap((note) => wrap(note, room.width, 2.5, false, studio.measure));
-  const pages = paginate(page, setting, room, notes.length * 2.5 * LINE_PITCH + (notes.length > 0 ? 3 : 0), studio);
+export function layTable(page: TablePage, context: PrintContext): readonly Leaf[] {
+  const setting = settingFor(page, context);
+  const { room } = documentSheet(context, setting.lying);
+  const notes = (page.notes ?? []).flatMap((note) => wrap(note, room.width, 2.5, false, context.measure));
+  const pages = paginate(page, setting, room, notes.length * 2.5 * LINE_PITCH + (notes.length > 0 ? 3 : 0), context);
   return pages.map((rows, i) => {
-    return documentLeaf(studio, setting.lying, headOf(page, i === 0, studio), (pen, inner) => {
+    return documentLeaf(context, setting.lying, headOf(page, i === 0, context), (pen, inner) => {
       let y = inner.top;
       if (i === 0 && notes.length > 0) {
         for (const note of notes) {
@@ -43,12 +43,12 @@ export function layTable(page: TablePage, studio: Studio): readonly Leaf[] {
       }
       const line = (draw: () => number): void => pen.tagged('TR', () => (y = draw()));
       pen.tagged('Table', () => {
-        line(() => drawHeader(pen, inner.left, y, page, setting, studio));
-        for (const row of rows) line(() => drawRow(pen, inner, y, row, page, setting, studio));
+        line(() => drawHeader(pen, inner.left, y, page, setting, context));
+        for (const row of rows) line(() => drawRow(pen, inner, y, row, page, setting, context));
         if (!page.columns.some((column) => column.total)) return;
-        line(() => drawTotal(pen, inner, y, studio.words.pageTotal, rows, page, setting));
+        line(() => drawTotal(pen, inner, y, context.words.pageTotal, rows, page, setting));
         if (i === pages.length - 1 && pages.length > 1)
-          line(() => drawTotal(pen, inner, y, studio.words.total, page.rows, page, setting));
+          line(() => drawTotal(pen, inner, y, context.words.total, page.rows, page, setting));
       });
     });
   });
@@ -64,10 +64,10 @@ interface Setting {
  * The first way in which every cell stands on one line; else, with letters as large as can be, one that wraps cells
  * between words.
  */
-function settingFor(page: TablePage, studio: Studio): Setting {
+function settingFor(page: TablePage, context: PrintContext): Setting {
   const settings = WAYS.map(({ lying, letters }) => {
-    const { room } = documentSheet(studio, lying);
-    return { lying, letters, ...columnWidths(page, letters, room.width, 2 * PADDING, TICK, studio.measure) };
+    const { room } = documentSheet(context, lying);
+    return { lying, letters, ...columnWidths(page, letters, room.width, 2 * PADDING, TICK, context.measure) };
   });
   const [, , lying, small] = settings as [Setting, Setting, Sized, Sized];
   const unwrapped = settings.find(({ fits, letters }) => fits === 'unwrapped' && letters > small.letters);
@@ -76,15 +76,20 @@ function settingFor(page: TablePage, studio: Studio): Setting {
 
 type Sized = Setting & Columns;
 
-const wrapped = (text: string, width: number, letters: number, bold: boolean, studio: Studio): readonly string[] =>
-  wrap(text, width - 2 * PADDING, letters, bold, studio.measure);
+const wrapped = (
+  text: string,
+  width: number,
+  letters: number,
+  bold: boolean,
+  context: PrintContext,
+): readonly string[] => wrap(text, width - 2 * PADDING, letters, bold, context.measure);
 
 const rowHeightOf = (lines: number, letters: number, ticks: boolean): number =>
   Math.max(ticks ? TICK + 3 : 0, lines * letters * LINE_PITCH + 1.2);
 
-function heightOfRow(row: Row, page: TablePage, { letters, widths }: Setting, studio: Studio): number {
+function heightOfRow(row: Row, page: TablePage, { letters, widths }: Setting, context: PrintContext): number {
   if (row.kind === 'heading') return letters * LINE_PITCH + 4;
-  const lines = row.cells.map((cell, i) => wrapped(textOf(cell), widths[i]!, letters, i === 0, studio).length);
+  const lines = row.cells.map((cell, i) => wrapped(textOf(cell), widths[i]!, letters, i === 0, context).length);
   return rowHeightOf(
     Math.max(1, ...lines),
     letters,
@@ -92,8 +97,12 @@ function heightOfRow(row: Row, page: TablePage, { letters, widths }: Setting, st
   );
 }
 
-function headerLines(page: TablePage, { letters, widths }: Setting, studio: Studio): readonly (readonly string[])[] {
-  return page.columns.map((column, i) => wrapped(column.title, widths[i]!, letters, true, studio));
+function headerLines(
+  page: TablePage,
+  { letters, widths }: Setting,
+  context: PrintContext,
+): readonly (readonly string[])[] {
+  return page.columns.map((column, i) => wrapped(column.title, widths[i]!, letters, true, context));
 }
 
 /** Fills page after page; a heading stays with the row below it. */
@@ -102,18 +111,18 @@ function paginate(
   setting: Setting,
   room: Room,
   notesHeight: number,
-  studio: Studio,
+  context: PrintContext,
 ): readonly Row[][] {
   const totals = page.columns.some((column) => column.total) ? 2 * (setting.letters * LINE_PITCH + 2) : 0;
   const header =
-    Math.max(...headerLines(page, setting, studio).map((lines) => lines.length)) * setting.letters * LINE_PITCH + 2;
+    Math.max(...headerLines(page, setting, context).map((lines) => lines.length)) * setting.letters * LINE_PITCH + 2;
   const pages: Row[][] = [[]];
   let left = room.height - header - totals - notesHeight;
   const full = room.height - header - totals;
   page.rows.forEach((row, i) => {
     const next = page.rows[i + 1];
-    const height = heightOfRow(row, page, setting, studio);
-    const needed = height + (row.kind === 'heading' && next ? heightOfRow(next, page, setting, studio) : 0);
+    const height = heightOfRow(row, page, setting, context);
+    const needed = height + (row.kind === 'heading' && next ? heightOfRow(next, page, setting, context) : 0);
     if (needed > left && pages[pages.length - 1]!.length > 0) {
       pages.push([]);
       left = full;
@@ -124,8 +133,15 @@ function paginate(
   return pages;
 }
 
-function drawHeader(pen: Pen, left: number, top: number, page: TablePage, setting: Setting, studio: Studio): number {
-  const lines = headerLines(page, setting, studio);
+function drawHeader(
+  pen: Pen,
+  left: number,
+  top: number,
+  page: TablePage,
+  setting: Setting,
+  context: PrintContext,
+): number {
+  const lines = headerLines(page, setting, context);
   const pitch = setting.letters * LINE_PITCH;
   const height = Math.max(...lines.map((column) => column.length)) * pitch + 2;
   let x = left;
@@ -151,9 +167,9 @@ function drawRow(
   row: Row,
   page: TablePage,
   setting: Setting,
-  studio: Studio,
+  context: PrintContext,
 ): number {
-  const height = heightOfRow(row, page, setting, studio);
+  const height = heightOfRow(row, page, setting, context);
   const total = setting.widths.reduce((sum, width) => sum + width, 0);
   if (row.kind === 'heading') {
     const how = { height: setting.letters, bold: true, fit: total };
@@ -167,7 +183,7 @@ function drawRow(
     const cell = row.cells[i] ?? '';
     pen.tagged('TD', () => {
       if (column.kind === 'tick') return drawTick(pen, x + width / 2, top - height / 2, cell === true);
-      const lines = wrapped(textOf(cell), width, setting.letters, i === 0, studio);
+      const lines = wrapped(textOf(cell), width, setting.letters, i === 0, context);
       const { at, align } = placeIn(column.kind, x, width);
       lines.forEach((line, k) => {
         const y = top - height / 2 + ((lines.length - 1) / 2 - k) * setting.letters * LINE_PITCH;

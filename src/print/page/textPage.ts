@@ -1,5 +1,5 @@
 import { documentLeaf, documentSheet, headOf, type Room } from './documentSheet.js';
-import type { Leaf, Studio } from './leaf.js';
+import type { Leaf, PrintContext } from './leaf.js';
 import { frame, narrow, wide } from '../trace/line.js';
 import type { Pen } from '../pen/pen.js';
 import type { TextBlock, TextPage } from '../set.js';
@@ -13,11 +13,11 @@ const BODY = 3;
 const LINE_PITCH = 1.8;
 
 /** A page or pages of text. A block goes to the next page whole; one taller than a page is broken between lines. */
-export function layText(page: TextPage, studio: Studio): readonly Leaf[] {
-  const { room } = documentSheet(studio, false);
-  const pages: Piece[][] = [[]];
+export function layText(page: TextPage, context: PrintContext): readonly Leaf[] {
+  const { room } = documentSheet(context, false);
+  const pages: Inline[][] = [[]];
   let left = room.height;
-  for (const piece of page.blocks.flatMap((block) => piecesOf(block, room, studio))) {
+  for (const piece of page.blocks.flatMap((block) => piecesOf(block, room, context))) {
     const needed = piece.height + (piece.keepWithNext ? 3 * BODY * LINE_PITCH : 0);
     if (needed > left && pages[pages.length - 1]!.length > 0) {
       pages.push([]);
@@ -27,7 +27,7 @@ export function layText(page: TextPage, studio: Studio): readonly Leaf[] {
     left -= piece.height;
   }
   return pages.map((pieces, i) =>
-    documentLeaf(studio, false, headOf(page, i === 0, studio), (pen, inner) => {
+    documentLeaf(context, false, headOf(page, i === 0, context), (pen, inner) => {
       let y = inner.top;
       for (const piece of pieces) {
         const draw = (): void => piece.draw(pen, inner, y);
@@ -39,7 +39,7 @@ export function layText(page: TextPage, studio: Studio): readonly Leaf[] {
   );
 }
 
-interface Piece {
+interface Inline {
   readonly height: number;
   /** Absent where it tells its parts apart itself. */
   readonly tag?: Tag;
@@ -47,20 +47,20 @@ interface Piece {
   draw(pen: Pen, room: Room, top: number): void;
 }
 
-function piecesOf(block: TextBlock, room: Room, studio: Studio): readonly Piece[] {
+function piecesOf(block: TextBlock, room: Room, context: PrintContext): readonly Inline[] {
   switch (block.kind) {
     case 'title':
-      return [{ ...linesPiece(block.text, TITLE, true, 0, room, studio, 5), tag: 'H1' }];
+      return [{ ...linesPiece(block.text, TITLE, true, 0, room, context, 5), tag: 'H1' }];
     case 'heading':
-      return [{ ...linesPiece(block.text, HEADING, true, 0, room, studio, 3, 4), tag: 'H2', keepWithNext: true }];
+      return [{ ...linesPiece(block.text, HEADING, true, 0, room, context, 3, 4), tag: 'H2', keepWithNext: true }];
     case 'paragraph':
-      return [linesPiece(block.text, BODY, false, 0, room, studio, 2.5)];
+      return [linesPiece(block.text, BODY, false, 0, room, context, 2.5)];
     case 'list':
-      return block.items.map((item, i) => itemPiece(item, block.numbered ? `${String(i + 1)}.` : '–', room, studio));
+      return block.items.map((item, i) => itemPiece(item, block.numbered ? `${String(i + 1)}.` : '–', room, context));
     case 'caution':
-      return [cautionPiece(block.title, block.lines, room, studio)];
+      return [cautionPiece(block.title, block.lines, room, context)];
     case 'pairs':
-      return block.pairs.map(([name, value]) => pairPiece(name, value, room, studio));
+      return block.pairs.map(([name, value]) => pairPiece(name, value, room, context));
   }
 }
 
@@ -70,11 +70,11 @@ function linesPiece(
   bold: boolean,
   indent: number,
   room: Room,
-  studio: Studio,
+  context: PrintContext,
   after: number,
   before = 0,
-): Piece {
-  const lines = wrap(text, room.width - indent, height, bold, studio.measure);
+): Inline {
+  const lines = wrap(text, room.width - indent, height, bold, context.measure);
   const pitch = height * LINE_PITCH;
   return {
     tag: 'P',
@@ -90,8 +90,8 @@ function linesPiece(
 /** A reader that speaks runs lines together where no space ends them. */
 const spaced = (line: string): string => `${line} `;
 
-function itemPiece(text: string, bullet: string, room: Room, studio: Studio): Piece {
-  const piece = linesPiece(text, BODY, false, 8, room, studio, 1.2);
+function itemPiece(text: string, bullet: string, room: Room, context: PrintContext): Inline {
+  const piece = linesPiece(text, BODY, false, 8, room, context, 1.2);
   return {
     ...piece,
     draw: (pen, inner, top) => {
@@ -101,10 +101,10 @@ function itemPiece(text: string, bullet: string, room: Room, studio: Studio): Pi
   };
 }
 
-function pairPiece(name: string, value: string, room: Room, studio: Studio): Piece {
+function pairPiece(name: string, value: string, room: Room, context: PrintContext): Inline {
   const at = room.width * 0.36;
-  const names = wrap(name, at - 3, BODY, true, studio.measure);
-  const values = wrap(value, room.width - at, BODY, false, studio.measure);
+  const names = wrap(name, at - 3, BODY, true, context.measure);
+  const values = wrap(value, room.width - at, BODY, false, context.measure);
   const pitch = BODY * LINE_PITCH;
   const height = Math.max(names.length, values.length) * pitch + 1.6;
   return {
@@ -122,12 +122,12 @@ function pairPiece(name: string, value: string, room: Room, studio: Studio): Pie
 }
 
 /** A frame with the warning triangle (ISO 7010, W001) beside the words. */
-function cautionPiece(title: string, lines: readonly string[], room: Room, studio: Studio): Piece {
+function cautionPiece(title: string, lines: readonly string[], room: Room, context: PrintContext): Inline {
   const indent = 20;
   const inset = { ...room, width: room.width - 4 };
   const pieces = [
-    linesPiece(title, BODY + 0.5, true, indent, inset, studio, 1),
-    ...lines.map((line) => linesPiece(line, BODY, false, indent, inset, studio, 0.8)),
+    linesPiece(title, BODY + 0.5, true, indent, inset, context, 1),
+    ...lines.map((line) => linesPiece(line, BODY, false, indent, inset, context, 0.8)),
   ];
   const inside =
     Math.max(

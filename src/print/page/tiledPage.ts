@@ -4,7 +4,7 @@ import { isIn, shifted, type Box } from '../trace/box.js';
 import { drawTrace, placedAt } from '../pen/drawTrace.js';
 import { formatsOf, pageWidth, type SheetFormat } from '../tile/format.js';
 import { mergedInk } from '../tile/ink.js';
-import type { Leaf, Studio } from './leaf.js';
+import type { Leaf, PrintContext } from './leaf.js';
 import { dashed, frame, NARROW, narrow, WIDE } from '../trace/line.js';
 import { drawLegend } from './legend.js';
 import { layLoose } from '../tile/loose.js';
@@ -27,10 +27,10 @@ import { BLOCK_WIDTH, drawTitleBlock } from './titleBlock.js';
  */
 export function layTiled(
   page: TiledPage,
-  studio: Studio,
+  context: PrintContext,
   firstSeam: number,
 ): { readonly leaves: readonly Leaf[]; readonly plan: TilePlan; readonly seams: number } {
-  const { formats } = formatsOf(studio.paper, studio.settings, studio.printer);
+  const { formats } = formatsOf(context.paper, context.settings, context.printer);
   const plan = layLoose(page.title, page.drawings, formats);
   const leaves: Leaf[] = [];
   const { use } = page;
@@ -45,7 +45,7 @@ export function layTiled(
     const firstSheet = leaves.length;
     run.windows.forEach((window, index) => {
       const tile: Tile = {
-        studio,
+        context,
         run,
         written,
         format,
@@ -64,7 +64,7 @@ export function layTiled(
         ...(leaves.length === 0 ? { bookmark: page.title } : {}),
         ...(index === 0 && plan.runs.length > 1 ? { part: namesOf(run) } : {}),
         draw: (pen, book, number) => {
-          const pageNumber = `${studio.words.page} ${String(number)} ${studio.words.of} ${String(book.pages)}`;
+          const pageNumber = `${context.words.page} ${String(number)} ${context.words.of} ${String(book.pages)}`;
           pen.tagged('Figure', () => drawTile(pen, tile, pageNumber), `${page.title}: ${namesOf(run)}`);
         },
       });
@@ -76,7 +76,7 @@ export function layTiled(
 const namesOf = (run: Run): string => [...new Set(run.placed.map(({ drawing }) => drawing.title))].join(' · ');
 
 interface Tile {
-  readonly studio: Studio;
+  readonly context: PrintContext;
   readonly run: Run;
   readonly written: readonly Written[];
   readonly format: SheetFormat;
@@ -91,7 +91,7 @@ interface Tile {
 }
 
 function drawTile(pen: Pen, tile: Tile, pageNumber: string): void {
-  const { run, format, window, studio } = tile;
+  const { run, format, window, context } = tile;
   const { pane } = run;
   const box: Box = {
     minX: format.left,
@@ -128,14 +128,14 @@ function drawTile(pen: Pen, tile: Tile, pageNumber: string): void {
   };
   drawCentringMarks(pen, sheet);
   drawTrimmingMarks(pen, sheet);
-  drawUprightBars(pen, box.minX, box.minY + 1, studio.words);
+  drawUprightBars(pen, box.minX, box.minY + 1, context.words);
   drawBand(pen, tile, box);
   pen.text(pageNumber, box.maxX, format.bottom - 2.5, { height: 2, align: 'right' });
 }
 
 /** The frame; where another sheet joins, the line to cut on or to lay it to, and which sheet that is. */
 function drawEdges(pen: Pen, tile: Tile, box: Box): void {
-  const { words } = tile.studio;
+  const { words } = tile.context;
   const { index, window, seams, firstSheet } = tile;
   const mine = seams.filter((seam) => seam.under === index || seam.over === index);
   const has = (way: Seam['way'], role: 'under' | 'over'): readonly Seam[] =>
@@ -185,8 +185,8 @@ const CLEAR = 2;
 
 /** Under the drawing: test bars, the sheet's place in large letters, the title block. */
 function drawBand(pen: Pen, tile: Tile, box: Box): void {
-  const { studio, run, format, window } = tile;
-  const { words, printer } = studio;
+  const { context, run, format, window } = tile;
+  const { words, printer } = context;
   const isWide = format.band < BLOCK_HEIGHT + BARS_HEIGHT;
   const bottom = format.bottom;
   const barsY = isWide ? bottom : bottom + BLOCK_HEIGHT;
@@ -208,7 +208,7 @@ function drawBand(pen: Pen, tile: Tile, box: Box): void {
   const drawings = (onPage.length > 0 ? onPage : tile.written).map(({ drawing }) => drawing);
   const legend = legendOf(onPage, tile);
   const middle = pageWidth(format, run.pane) / 2;
-  drawLegend(pen, legend, { left: box.minX, right: box.maxX, middle, y: box.maxY + LEGEND_UP }, studio.measure);
+  drawLegend(pen, legend, { left: box.minX, right: box.maxX, middle, y: box.maxY + LEGEND_UP }, context.measure);
   const width = Math.min(BLOCK_WIDTH, box.maxX - box.minX - (isWide ? BARS_WIDTH + 2 : 0));
   drawTitleBlock(
     pen,
@@ -225,7 +225,7 @@ function drawBand(pen: Pen, tile: Tile, box: Box): void {
       sheet,
       scale: words.scale,
     },
-    studio,
+    context,
   );
 }
 

@@ -1,5 +1,5 @@
 import { BLOCK_HEIGHT } from './band.js';
-import { isoDate, type Studio } from './leaf.js';
+import { isoDate, type PrintContext } from './leaf.js';
 import { narrow, wide } from '../trace/line.js';
 import type { Measure, Pen } from '../pen/pen.js';
 import type { Use } from '../set.js';
@@ -35,9 +35,9 @@ export function drawTitleBlock(
   bottom: number,
   width: number,
   title: Title,
-  studio: Studio,
+  context: PrintContext,
 ): void {
-  const { mark, words } = studio;
+  const { mark, words } = context;
   const names = words.titleBlock;
   const { use } = title;
   const rows: readonly (readonly Field[])[] = [
@@ -51,7 +51,7 @@ export function drawTitleBlock(
       { share: 0.36, label: names.job, text: mark.job },
       { share: 0.2, label: names.number, text: title.identification },
       { share: 0.1, label: names.revision, text: mark.revision ?? '' },
-      { share: 0.19, label: names.date, text: isoDate(studio.date) },
+      { share: 0.19, label: names.date, text: isoDate(context.date) },
       { share: 0.15, label: names.sheet, text: title.sheet },
     ],
     [
@@ -69,7 +69,7 @@ export function drawTitleBlock(
     let x = left;
     for (const field of fields) {
       const room = field.share * width;
-      drawField(pen, x, y, room, height, field, studio.measure);
+      drawField(pen, x, y, room, height, field, context.measure);
       if (x > left) pen.line([x, y, x, y + height], narrow);
       x += room;
     }

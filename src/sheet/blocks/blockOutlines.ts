@@ -2,7 +2,7 @@ import type { Block } from '../../block/block.js';
 import { sawnFrom } from '../../block/sawn.js';
 import type { Vertex } from '../../contour/vertex.js';
 import type { Plan } from '../../plan.js';
-import { benchOf } from '../face/bench.js';
+import { onBench } from '../face/faceOnBench.js';
 import { sheetRows } from '../mirror.js';
 
 /** Outlines that differ by less everywhere are one outline, mm: a tenth of a pencil line. */
@@ -30,7 +30,7 @@ export interface Served {
 export function blockOutlines(plan: Plan): BlockOutline[] {
   const outlines: (BlockOutline & { readonly level: readonly Vertex[]; readonly serves: Served[] })[] = [];
   for (const row of sheetRows(plan).flatMap(({ row: one, mirror }) => [one, ...(mirror ? [mirror] : [])])) {
-    const bench = benchOf(row.face, plan.board.length);
+    const bench = onBench(row.face, plan.board.length);
     for (const block of plan.blocks.filter((each) => each.row === row.id)) {
       // Compared as they lie in their faces, nose at `s` = 0: seen from the other side, an outline is turned over.
       const level = atOrigin(turnedBy(block.made.outline, -sawnFrom(block.made.outline).turned));

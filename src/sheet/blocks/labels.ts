@@ -6,7 +6,7 @@ import { printAs } from '../../length/rounded.js';
 import { unbroken } from '../../length/wordsOf.js';
 import type { Row } from '../../layup/layup.js';
 import type { Plan } from '../../plan.js';
-import { benchOf } from '../face/bench.js';
+import { onBench } from '../face/faceOnBench.js';
 import type { Drawing, Shape } from '../drawing.js';
 import { chambersOf } from '../mirror.js';
 import type { Label, LabelsPage, LabelStock } from '../pages.js';
@@ -75,7 +75,7 @@ const STRIP = { width: 26, height: 4.4, web: 0.35 } as const;
  */
 function rowWithPlace(plan: Plan, row: Row, id: string): Drawing {
   const chambers = chambersOf(plan, row);
-  const inOrder = benchOf(row.face, plan.board.length).noseAt === 'left' ? chambers : [...chambers].reverse();
+  const inOrder = onBench(row.face, plan.board.length).noseAt === 'left' ? chambers : [...chambers].reverse();
   const pitch = STRIP.width / inOrder.length;
   return {
     id: `label-${id}`,
@@ -102,7 +102,7 @@ function rowWithPlace(plan: Plan, row: Row, id: string): Drawing {
  */
 function endsOf(plan: Plan, row: Row): readonly [string, string] {
   const deck = `↑ ${WORDS.deck}`;
-  const isLeft = benchOf(row.face, plan.board.length).noseAt === 'left';
+  const isLeft = onBench(row.face, plan.board.length).noseAt === 'left';
   return isLeft ? [`← ${WORDS.nose}`, deck] : [deck, `${WORDS.nose} →`];
 }
 

@@ -1,5 +1,5 @@
 import type { Chamber } from '../../chamber/chamber.js';
-import type { Bench } from './bench.js';
+import type { FaceOnBench } from './faceOnBench.js';
 import type { Caption, Shape } from '../drawing.js';
 import { spanAt, type FinishedLine } from '../section/finished.js';
 import { widthOf, wrapped } from '../lettering.js';
@@ -37,7 +37,7 @@ const OUTSIDE = [6, 14, 22, 30] as const;
  */
 export function chamberCaption(
   chamber: Chamber,
-  bench: Bench,
+  bench: FaceOnBench,
   finished: FinishedLine,
   depth: string,
   others: readonly string[] = [],
@@ -59,7 +59,7 @@ export function chamberCaption(
 }
 
 /** The arrows to nose and deck with their words, where a chamber has room for them beside its number. */
-export function arrowCaptions(chamber: Chamber, bench: Bench): Caption[] {
+export function arrowCaptions(chamber: Chamber, bench: FaceOnBench): Caption[] {
   const toNose = bench.noseAt === 'left' ? -1 : 1;
   const [from, to] = stretch(chamber);
   const places = (draw: (x: number, y: number) => Shape[], width: number, tall: number, order: 1 | -1) => {
@@ -92,7 +92,12 @@ export function arrowCaptions(chamber: Chamber, bench: Bench): Caption[] {
 const ARROW = 13;
 
 /** All places along a chamber that hold some lines of words, from its middle outward. */
-function placesIn(chamber: Chamber, bench: Bench, lines: readonly string[], heights: readonly number[]): Shape[][] {
+function placesIn(
+  chamber: Chamber,
+  bench: FaceOnBench,
+  lines: readonly string[],
+  heights: readonly number[],
+): Shape[][] {
   const width = Math.max(...lines.map((words, i) => widthOf(words, heights[i]!)));
   const tall = tallOf(heights);
   const [from, to] = stretch(chamber);
@@ -113,7 +118,7 @@ function placesIn(chamber: Chamber, bench: Bench, lines: readonly string[], heig
 /** Places beyond the finished line, over the deck and under the bottom, with a line to a spot in the chamber. */
 function onLeaders(
   chamber: Chamber,
-  bench: Bench,
+  bench: FaceOnBench,
   { heightsAt }: FinishedLine,
   layouts: readonly (readonly string[])[],
 ): Shape[][] {

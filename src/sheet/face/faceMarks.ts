@@ -1,6 +1,6 @@
 import { printLength } from '../../length/length.js';
 import type { Plan } from '../../plan.js';
-import type { Bench } from './bench.js';
+import type { FaceOnBench } from './faceOnBench.js';
 import type { Caption, Shape } from '../drawing.js';
 import type { FinishedLine } from '../section/finished.js';
 import { chambersOf, type MirroredRow } from '../mirror.js';
@@ -19,7 +19,7 @@ export const BESIDE = 5;
  * Where the chambers are centred: from the deck line up and from the bottom line down, so that nothing crosses the
  * chamber's number.
  */
-export function poleTicks(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: Bench): Shape[] {
+export function poleTicks(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: FaceOnBench): Shape[] {
   return poleMarksOf(plan, row).flatMap(({ s }): Shape[] => {
     const heights = line_.heightsAt(s);
     if (!heights) return [];
@@ -35,7 +35,7 @@ export function poleTicks(plan: Plan, { row }: MirroredRow, line_: FinishedLine,
  * What the marks of the pole are called and where they stand: over their ticks, or beside or further up where something
  * is in the way.
  */
-export function poleWords(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: Bench): Caption[] {
+export function poleWords(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: FaceOnBench): Caption[] {
   return poleMarksOf(plan, row).flatMap(({ name, s }): Caption[] => {
     const heights = line_.heightsAt(s);
     if (!heights) return [];
@@ -50,14 +50,14 @@ export function poleWords(plan: Plan, { row }: MirroredRow, line_: FinishedLine,
 }
 
 /** The stations of the board, under the bottom line. */
-export function stationTicks(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: Bench): Shape[] {
+export function stationTicks(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: FaceOnBench): Shape[] {
   return stationsOn(plan, row, line_).map(({ s, bottom }) =>
     line('mark', bench.point(s, bottom), bench.point(s, bottom - TICK)),
   );
 }
 
 /** What the stations are called. */
-export function stationWords(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: Bench): Caption[] {
+export function stationWords(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: FaceOnBench): Caption[] {
   return stationsOn(plan, row, line_).map(({ x, s, bottom }) => {
     const words = say(WORDS.face.station, { at: printLength(x, plan.job.units) });
     return { places: aroundTick(words, bench.point(s, bottom - TICK), -1, SMALL), optional: true };
@@ -85,7 +85,7 @@ function aroundTick(words: string, [x, y]: Point, way: 1 | -1, height: number): 
 }
 
 /** The places of the row that hold no chamber say so, where there is room. */
-export function solidPlaces(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: Bench): Caption[] {
+export function solidPlaces(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: FaceOnBench): Caption[] {
   const held = new Set(chambersOf(plan, row).map(({ place }) => place));
   const { pitch } = plan.job.chambers;
   return poleMarksOf(plan, row).flatMap(({ place, s: centre }): Caption[] => {
@@ -109,7 +109,7 @@ export function endMarks(
   plan: Plan,
   { row }: MirroredRow,
   { from, to, heightsAt }: FinishedLine,
-  bench: Bench,
+  bench: FaceOnBench,
 ): Caption[] {
   const { units } = plan.job;
   return [from, to].map((s, i): Caption => {

@@ -3,7 +3,7 @@ import { keepOutsOn } from '../../chamber/keepOut.js';
 import { blockedBy, type Blocked } from '../../chamber/obstacle.js';
 import { stretchOf } from '../../chamber/stretch.js';
 import type { Plan } from '../../plan.js';
-import type { Bench } from './bench.js';
+import type { FaceOnBench } from './faceOnBench.js';
 import type { Caption, Shape } from '../drawing.js';
 import { spanAt, type FinishedLine } from '../section/finished.js';
 import { widthOf } from '../lettering.js';
@@ -11,7 +11,7 @@ import { chambersOf, type MirroredRow } from '../mirror.js';
 import { circle, line, polygon, text, type Point } from '../primitives.js';
 
 /** What of the face a keep-out takes from the chambers of this row: from deck to bottom, or as far as it reaches in. */
-export function keepOutBands(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: Bench): Shape[] {
+export function keepOutBands(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: FaceOnBench): Shape[] {
   return bandsOn(plan, row, line_).map(({ corners }) =>
     polygon(
       'keepout',
@@ -21,7 +21,7 @@ export function keepOutBands(plan: Plan, { row }: MirroredRow, line_: FinishedLi
 }
 
 /** What the keep-outs are called: in them, or beside them on a leader. */
-export function keepOutNames(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: Bench): Caption[] {
+export function keepOutNames(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: FaceOnBench): Caption[] {
   return bandsOn(plan, row, line_).map(({ name, from, to, low, high }) => {
     const middle = (from + to) / 2;
     const inside = [5, 3.5].flatMap((height) =>
@@ -80,7 +80,7 @@ function meets({ profile }: Chamber, { from, to, low, high }: Blocked): boolean 
 const TOUCH = 0.1;
 
 /** The glue on this face's joint: each dot, and each smear as a line along its middle with a dot at either end. */
-export function glueMarks({ glue }: Plan, { row }: MirroredRow, bench: Bench): Shape[] {
+export function glueMarks({ glue }: Plan, { row }: MirroredRow, bench: FaceOnBench): Shape[] {
   const spot = (s: number, z: number, diameter: number) => circle('dot', ...bench.point(s, z), diameter / 2, 'dark');
   return [
     ...glue.dots.filter(({ joint }) => joint === row.face.joint).map(({ s, z, diameter }) => spot(s, z, diameter)),

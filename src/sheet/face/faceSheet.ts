@@ -1,5 +1,5 @@
 import type { Plan } from '../../plan.js';
-import { benchOf, type Bench } from './bench.js';
+import { onBench, type FaceOnBench } from './faceOnBench.js';
 import { arrowCaptions, chamberCaption } from './chamberMark.js';
 import { faceWords } from './depthWords.js';
 import type { Caption, Drawing } from '../drawing.js';
@@ -23,7 +23,7 @@ import { say, WORDS } from '../../words/say.js';
  */
 export function faceSheet(plan: Plan, { row, mirror, far = false }: MirroredRow): Drawing {
   const { units } = plan.job;
-  const bench = benchOf(row.face, plan.board.length);
+  const bench = onBench(row.face, plan.board.length);
   const line = finishedLineAt(plan.board, row.face);
   const chambers = chambersOf(plan, row);
   const others = mirror ? chambersOf(plan, mirror) : [];
@@ -76,7 +76,12 @@ const NOTE = { height: 3.5, width: 120, along: 60, down: 6 } as const;
  * What the sheet shows, each sentence under the bottom line near its nose end, or over the deck line where there is no
  * room.
  */
-function notesOnSheet(notes: readonly string[], { board }: Plan, finished: FinishedLine, bench: Bench): Caption[] {
+function notesOnSheet(
+  notes: readonly string[],
+  { board }: Plan,
+  finished: FinishedLine,
+  bench: FaceOnBench,
+): Caption[] {
   const { height, width, along, down } = NOTE;
   const align = bench.noseAt === 'left' ? 'left' : 'right';
   const starts = Array.from({ length: Math.floor(board.length / 2 / along) }, (_, i) => finished.from + 8 + along * i);
@@ -119,7 +124,7 @@ function titleOf({ row, mirror, far }: MirroredRow): string {
   return far ? say(WORDS.face.titleFar, { title, face: row.face.id }) : title;
 }
 
-function notesOf({ row, mirror, far }: MirroredRow, bench: Bench, halves: boolean): string[] {
+function notesOf({ row, mirror, far }: MirroredRow, bench: FaceOnBench, halves: boolean): string[] {
   const { joint, id: face, on } = row.face;
   const place = { piece: row.piece, joint, face, on: WORDS.face.on[on] };
   const members = row.members

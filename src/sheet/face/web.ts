@@ -3,7 +3,7 @@ import { stretchOf } from '../../chamber/stretch.js';
 import { printAs } from '../../length/rounded.js';
 import type { Units } from '../../length/units.js';
 import { sharpCorners } from '../../rout/opening.js';
-import type { Bench } from './bench.js';
+import type { FaceOnBench } from './faceOnBench.js';
 import type { Caption, Shape } from '../drawing.js';
 import { polygon, text, type Point } from '../primitives.js';
 
@@ -11,7 +11,7 @@ import { polygon, text, type Point } from '../primitives.js';
 const WIDEST = 80;
 
 /** The solid between two neighbours, hatched from end to end of the chambers beside it. */
-export function webMark(before: Chamber, after: Chamber, bench: Bench): Shape[] {
+export function webMark(before: Chamber, after: Chamber, bench: FaceOnBench): Shape[] {
   const web = webBetween(before, after);
   if (!web) return [];
   const corners = [web.a[0], web.b[0], web.b[1], web.a[1]];
@@ -25,7 +25,7 @@ export function webMark(before: Chamber, after: Chamber, bench: Bench): Shape[] 
 }
 
 /** How wide a web is, written on it: level or upright, over or under a dot, where there is room. */
-export function webWidth(before: Chamber, after: Chamber, bench: Bench, units: Units): Caption[] {
+export function webWidth(before: Chamber, after: Chamber, bench: FaceOnBench, units: Units): Caption[] {
   const web = webBetween(before, after);
   if (!web) return [];
   const words = printAs('there', web.to - web.from, units);

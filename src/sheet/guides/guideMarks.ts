@@ -1,5 +1,5 @@
 import type { Plan } from '../../plan.js';
-import type { Bench } from '../face/bench.js';
+import type { FaceOnBench } from '../face/faceOnBench.js';
 import type { Shape } from '../drawing.js';
 import type { MirroredRow } from '../mirror.js';
 import { line, type Point } from '../primitives.js';
@@ -15,7 +15,7 @@ const INTO = { most: 14, share: 0.2 } as const;
  * Where each shared guide is set: the ends of a cross through its middle, along its length and across it, to be met by
  * the centre lines on the guide. Which guide it is stands with the chamber's depth.
  */
-export function guideMarks(plan: Plan, { row }: MirroredRow, bench: Bench): Shape[] {
+export function guideMarks(plan: Plan, { row }: MirroredRow, bench: FaceOnBench): Shape[] {
   const held = new Set(plan.chambers.filter((chamber) => chamber.row === row.id).map(({ id }) => id));
   const cuts = new Map(plan.routing.guides.map(({ id, cut }) => [id, cut]));
   return plan.routing.settings

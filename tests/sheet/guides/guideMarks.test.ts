@@ -5,7 +5,7 @@ import { parseLength } from '../../../src/length/length.js';
 import type { Units } from '../../../src/length/units.js';
 import { planOf } from '../../../src/plan.js';
 import { sharpCorners } from '../../../src/rout/opening.js';
-import { benchOf } from '../../../src/sheet/face/bench.js';
+import { onBench } from '../../../src/sheet/face/faceOnBench.js';
 import type { PathShape } from '../../../src/sheet/drawing.js';
 import { faceSheet } from '../../../src/sheet/face/faceSheet.js';
 import { finishedLineAt, spanAt } from '../../../src/sheet/section/finished.js';
@@ -40,7 +40,7 @@ describe.each(['mm', 'in'] as const)('fell-short routed with four shared guides,
   test('the face carries the ends of a cross through the middle of each guide, along and across, and its number', () => {
     const cuts = new Map(plan.routing.guides.map(({ id, cut }) => [id, cut]));
     for (const each of sheetRows(plan)) {
-      const bench = benchOf(each.row.face, plan.board.length);
+      const bench = onBench(each.row.face, plan.board.length);
       const { shapes } = settled(faceSheet(plan, each));
       const marks = shapes.filter((s): s is PathShape => s.kind === 'path' && s.layer === 'mark');
       for (const setting of plan.routing.settings.filter(({ chamber }) => chamber.startsWith(`${each.row.id}-`))) {

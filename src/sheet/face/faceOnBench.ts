@@ -6,7 +6,7 @@ import type { Point } from '../primitives.js';
  * A face as it lies on the bench, seen by the one who marks it, deck up: `x` right, `y` = z up. Seen from the left of a
  * piece the nose is on the left; seen from its right it is on the right, and `x` runs against `s`.
  */
-export interface Bench {
+export interface FaceOnBench {
   readonly noseAt: 'left' | 'right';
   x(s: number): number;
   point(s: number, z: number): Point;
@@ -15,7 +15,7 @@ export interface Bench {
 }
 
 /** @param length the board's, mm: a sheet whose nose is on the right begins where the tail is */
-export function benchOf(face: Face, length: number): Bench {
+export function onBench(face: Face, length: number): FaceOnBench {
   const toTheRight = face.inward[1] > 0;
   const end = length / face.along[0];
   const x = (s: number) => (toTheRight ? s : end - s);
