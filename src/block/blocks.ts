@@ -1,12 +1,12 @@
+import { support } from '../contour/support.js';
+import { areaOf } from '../contour/area.js';
 import type { Chamber } from '../chamber/chamber.js';
-import { areaOf } from '../chamber/contour.js';
 import type { Material } from '../job/job.js';
 import type { Row } from '../layup/layup.js';
 import type { GuideSetting } from '../rout/rout.js';
 import type { Block, MadeBlock } from './block.js';
 import { fitted, type Fit } from './fit.js';
 import { proudOf } from './proud.js';
-import { reach } from './reach.js';
 
 /** Blocks as their chambers are. */
 const EXACT: Fit = { fit: 0, corners: 'eased', cutterRadius: 0 };
@@ -64,8 +64,8 @@ function madeOf(exact: MadeBlock, fit: Fit, fill: Material): MadeBlock {
   if (outline === exact.outline) return { ...exact, ...cut };
   return {
     outline,
-    length: reach(outline, 0) + reach(outline, Math.PI),
-    height: reach(outline, Math.PI / 2) + reach(outline, -Math.PI / 2),
+    length: support(outline, 0) + support(outline, Math.PI),
+    height: support(outline, Math.PI / 2) + support(outline, -Math.PI / 2),
     thickness: exact.thickness,
     ...cut,
   };

@@ -1,7 +1,8 @@
+import type { Point } from '../contour/point.js';
+import { support } from '../contour/support.js';
+import { sharpCorners } from '../contour/sharp.js';
 import type { Vertex } from '../contour/vertex.js';
-import { sharpCorners } from '../rout/opening.js';
 import type { Taper } from './nest/cutPart.js';
-import { reach } from './reach.js';
 
 /** How a block's outline lies in the rectangle it is sawn from. */
 export interface Sawn {
@@ -49,14 +50,14 @@ export function sawnFrom(outline: readonly Vertex[]): Sawn {
 }
 
 function box(outline: readonly Vertex[], turned: number): { length: number; height: number } {
-  const wide = (angle: number) => reach(outline, angle) + reach(outline, angle + Math.PI);
+  const wide = (angle: number) => support(outline, angle) + support(outline, angle + Math.PI);
   return { length: wide(turned), height: wide(turned + Math.PI / 2) };
 }
 
 /** The taper of a quadrilateral whose ends are upright; undefined for any other shape. */
-function straightSides(corners: readonly (readonly [number, number])[]): StraightSides | undefined {
+function straightSides(corners: readonly Point[]): StraightSides | undefined {
   if (corners.length !== 4) return undefined;
-  const [a, b, c, d] = [...corners].sort((p, q) => p[0] - q[0]) as [Corner, Corner, Corner, Corner];
+  const [a, b, c, d] = [...corners].sort((p, q) => p[0] - q[0]) as [Point, Point, Point, Point];
   if (b[0] - a[0] > UPRIGHT || d[0] - c[0] > UPRIGHT) return undefined;
   const length = c[0] - a[0];
   const [headLow, headHigh] = [Math.min(a[1], b[1]), Math.max(a[1], b[1])];
@@ -65,5 +66,3 @@ function straightSides(corners: readonly (readonly [number, number])[]): Straigh
   const inDegrees = (lean: number) => (Math.atan2(lean, length) * 180) / Math.PI;
   return { taper, topInDegrees: inDegrees(taper.top), bottomInDegrees: inDegrees(taper.bottom) };
 }
-
-type Corner = readonly [number, number];

@@ -1,3 +1,5 @@
+import type { Point } from '../contour/point.js';
+import { easeCorners } from '../contour/ease.js';
 import type { ChamberSpec } from '../job/job.js';
 import { toFace } from '../layup/frame.js';
 import type { Face } from '../layup/layup.js';
@@ -7,15 +9,14 @@ import type { PatchTrees } from '../wall/patchTree.js';
 import { solidOf } from '../wall/solid.js';
 import { onSurface, wallsOf, type Places, type Walls } from '../wall/walls.js';
 import type { Why } from './chamber.js';
-import { easeCorners } from './contour.js';
-import { crop, leastHeight, type Edges, type Pair } from './edges.js';
+import { crop, leastHeight, type Edges } from './edges.js';
 
 /** A chamber that stands: its cut and its proved walls, face frame, mm. */
 export interface Carved {
   /** Its edges before their corners were eased. */
   readonly edges: Edges;
   readonly contour: readonly Vertex[];
-  readonly profile: readonly Pair[];
+  readonly profile: readonly Point[];
   readonly depth: number;
   readonly walls: Walls;
 }
@@ -105,7 +106,7 @@ export function easedEdges({ top, bottom }: Edges, { cutterDiameter }: ChamberSp
 }
 
 export function shifted({ top, bottom }: Edges, topBy: number, bottomBy: number): Edges {
-  const move = (edge: readonly Pair[], by: number) => (by === 0 ? edge : edge.map(([s, z]): Pair => [s, z + by]));
+  const move = (edge: readonly Point[], by: number) => (by === 0 ? edge : edge.map(([s, z]): Point => [s, z + by]));
   return { top: move(top, topBy), bottom: move(bottom, bottomBy) };
 }
 

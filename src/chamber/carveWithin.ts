@@ -1,10 +1,11 @@
+import type { Point } from '../contour/point.js';
 import type { ChamberSpec } from '../job/job.js';
 import type { Face } from '../layup/layup.js';
 import { solidOf } from '../wall/solid.js';
 import { wallsOf, type Places } from '../wall/walls.js';
 import { carve, easedEdges, type Carved, type Proof } from './carve.js';
 import type { Why } from './chamber.js';
-import { leastHeight, type Edges, type Pair } from './edges.js';
+import { leastHeight, type Edges } from './edges.js';
 import type { Band } from './filling.js';
 import { PATCHES } from '../board/mesh.js';
 
@@ -59,7 +60,7 @@ function standing(
 
 function drawnIn({ top, bottom }: Edges, topBy: number, bottomBy: number): Edges {
   return {
-    top: top.map(([s, z]): Pair => [s, z - topBy]),
-    bottom: bottom.map(([s, z]): Pair => [s, z + bottomBy]),
+    top: top.map(([s, z]): Point => [s, z - topBy]),
+    bottom: bottom.map(([s, z]): Point => [s, z + bottomBy]),
   };
 }

@@ -1,3 +1,4 @@
+import type { Point } from '../contour/point.js';
 import type { Vertex } from '../contour/vertex.js';
 import type { Patch } from '../board/mesh.js';
 
@@ -14,7 +15,7 @@ export interface Chamber {
   /** The cut itself, counter-clockwise with true arcs at the corners; `x` is `s`, `y` is `z`. */
   readonly contour: readonly Vertex[];
   /** The same as straight lines that hold the contour wholly inside: what the walls are proved with. `[s, z]` pairs. */
-  readonly profile: readonly (readonly [number, number])[];
+  readonly profile: readonly Point[];
   /** `t` where the chamber begins and ends. */
   readonly depth: readonly [number, number];
   readonly wall: Readonly<Record<Patch, number>>;

@@ -1,11 +1,10 @@
+import type { Point } from '../contour/point.js';
 import type { ProfileShape } from '../job/job.js';
-
-export type Pair = readonly [s: number, z: number];
 
 /** The long edges of a profile, each from the nose end to the tail end, mm, before its corners are eased. */
 export interface Edges {
-  readonly top: readonly Pair[];
-  readonly bottom: readonly Pair[];
+  readonly top: readonly Point[];
+  readonly bottom: readonly Point[];
 }
 
 /** How high and how low a chamber may reach at rising `s`. */
@@ -31,7 +30,7 @@ export function edgesWithin(shape: ProfileShape, bounds: HeightBounds, corner: n
     const to = bounds.s[bounds.s.length - 1]!;
     const top = supportingLine(bounds.s, bounds.top, 1);
     const bottom = supportingLine(bounds.s, bounds.bottom, -1);
-    return { top: [from, to].map((s): Pair => [s, top(s)]), bottom: [from, to].map((s): Pair => [s, bottom(s)]) };
+    return { top: [from, to].map((s): Point => [s, top(s)]), bottom: [from, to].map((s): Point => [s, bottom(s)]) };
   }
   return largestRectangle(bounds);
 }
@@ -41,7 +40,7 @@ export function areaBetween({ top, bottom }: Edges): number {
   return areaUnder(top) - areaUnder(bottom);
 }
 
-function areaUnder(edge: readonly Pair[]): number {
+function areaUnder(edge: readonly Point[]): number {
   let area = 0;
   for (let i = 1; i < edge.length; i++) area += ((edge[i]![1] + edge[i - 1]![1]) / 2) * (edge[i]![0] - edge[i - 1]![0]);
   return area;
@@ -56,7 +55,7 @@ export function leastHeight({ top, bottom }: Edges): number {
 }
 
 /** Height of an edge at `s`, straight between its points. */
-export function heightAt(edge: readonly Pair[], s: number): number {
+export function heightAt(edge: readonly Point[], s: number): number {
   let i = 1;
   while (i < edge.length - 1 && edge[i]![0] < s) i++;
   const [s0, z0] = edge[i - 1]!;
@@ -66,7 +65,7 @@ export function heightAt(edge: readonly Pair[], s: number): number {
 
 /** The edges shortened to a stretch of `s`. */
 export function crop({ top, bottom }: Edges, from: number, to: number): Edges {
-  const cut = (edge: readonly Pair[]): Pair[] => [
+  const cut = (edge: readonly Point[]): Point[] => [
     [from, heightAt(edge, from)],
     ...edge.filter(([s]) => s > from && s < to),
     [to, heightAt(edge, to)],
@@ -92,8 +91,8 @@ function followed({ s, top, bottom }: HeightBounds, corner: number): Edges {
  * Source: D. H. Douglas and T. K. Peucker, "Algorithms for the reduction of the number of points…", Cartographica 10
  * (1973).
  */
-function fewest(s: readonly number[], z: readonly number[]): Pair[] {
-  const kept: Pair[] = [[s[0]!, z[0]!]];
+function fewest(s: readonly number[], z: readonly number[]): Point[] {
+  const kept: Point[] = [[s[0]!, z[0]!]];
   /** Keeps what is needed after one point, to the end of a stretch and with it. */
   const keep = (from: number, to: number): void => {
     const slope = (z[to]! - z[from]!) / (s[to]! - s[from]!);

@@ -1,3 +1,4 @@
+import type { Point } from '../contour/point.js';
 import { PATCHES, type Patch } from '../board/mesh.js';
 import type { ChamberSpec } from '../job/job.js';
 import type { Face } from '../layup/layup.js';
@@ -5,7 +6,7 @@ import { solidOf } from '../wall/solid.js';
 import { onSurface, wallsOf, type Walls } from '../wall/walls.js';
 import type { Chamber } from './chamber.js';
 import { easedEdges, LEAN, shifted, type Carved, type Proof } from './carve.js';
-import { leastHeight, type Edges, type Pair } from './edges.js';
+import { leastHeight, type Edges } from './edges.js';
 import { stretchOf, type Stretch } from './stretch.js';
 
 /** How far a chamber may grow if its walls let it, face frame of its row, mm. */
@@ -117,7 +118,7 @@ function movedBy({ edges, depth }: Carved, side: Side, by: number): { edges: Edg
   if (side === 'depth') return { edges, depth: depth + by };
   if (side === 'top') return { edges: shifted(edges, by, 0), depth };
   if (side === 'bottom') return { edges: shifted(edges, 0, -by), depth };
-  const drawnOn = (edge: readonly Pair[]): Pair[] =>
+  const drawnOn = (edge: readonly Point[]): Point[] =>
     side === 'nose'
       ? [onward(edge[0]!, edge[1]!, -by), ...edge.slice(1)]
       : [...edge.slice(0, -1), onward(edge[edge.length - 1]!, edge[edge.length - 2]!, by)];
@@ -125,6 +126,6 @@ function movedBy({ edges, depth }: Carved, side: Side, by: number): { edges: Edg
 }
 
 /** The end of an edge, drawn on in its own direction. */
-function onward([s, z]: Pair, [s2, z2]: Pair, by: number): Pair {
+function onward([s, z]: Point, [s2, z2]: Point, by: number): Point {
   return [s + by, z + (by * (z - z2)) / (s - s2)];
 }

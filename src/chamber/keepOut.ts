@@ -1,3 +1,4 @@
+import type { Point } from '../contour/point.js';
 import type { Board } from '../board/board.js';
 import type { Job, JointKeepOutSpec, KeepOutSpec } from '../job/job.js';
 import type { Layup } from '../layup/layup.js';
@@ -5,8 +6,6 @@ import { inProfile } from '../wall/solid.js';
 import { heightsAt } from './heights.js';
 import { boxOnRows } from './onRow.js';
 import type { Obstacle, PlanObstacle } from './obstacle.js';
-
-type Pair = readonly [number, number];
 
 /** Straight sides that stand for a round keep-out; they go around it. */
 const ROUND = 96;
@@ -43,12 +42,12 @@ function onPlan(board: Board, keepOut: KeepOutSpec): PlanObstacle {
 }
 
 /** The outline of a keep-out in plan, `[x, y]` corners, mm; straight sides around a disc. */
-export function outlineOf(keepOut: KeepOutSpec): Pair[] {
+export function outlineOf(keepOut: KeepOutSpec): Point[] {
   if (keepOut.kind === 'polygon') return [...keepOut.points];
   const { x, y } = keepOut;
   if (keepOut.kind === 'disc') {
     const far = keepOut.radius / Math.cos(Math.PI / ROUND);
-    return Array.from({ length: ROUND }, (_, i): Pair => {
+    return Array.from({ length: ROUND }, (_, i): Point => {
       const angle = (2 * Math.PI * (i + 0.5)) / ROUND;
       return [x + far * Math.cos(angle), y + far * Math.sin(angle)];
     });
@@ -63,11 +62,11 @@ export function outlineOf(keepOut: KeepOutSpec): Pair[] {
 }
 
 /** Points along an outline and over what it encloses, `CLOSE` apart. */
-function pointsOver(outline: readonly Pair[]): Pair[] {
-  const points = outline.flatMap(([x0, y0], i): Pair[] => {
+function pointsOver(outline: readonly Point[]): Point[] {
+  const points = outline.flatMap(([x0, y0], i): Point[] => {
     const [x1, y1] = outline[(i + 1) % outline.length]!;
     const steps = Math.max(1, Math.ceil(Math.hypot(x1 - x0, y1 - y0) / CLOSE));
-    return Array.from({ length: steps }, (_, k): Pair => [x0 + ((x1 - x0) * k) / steps, y0 + ((y1 - y0) * k) / steps]);
+    return Array.from({ length: steps }, (_, k): Point => [x0 + ((x1 - x0) * k) / steps, y0 + ((y1 - y0) * k) / steps]);
   });
   const xs = outline.map(([x]) => x);
   const ys = outline.map(([, y]) => y);

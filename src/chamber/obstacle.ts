@@ -1,8 +1,7 @@
+import type { Point } from '../contour/point.js';
 import { toFace } from '../layup/frame.js';
 import type { Face, Row } from '../layup/layup.js';
 import type { Stretch } from './stretch.js';
-
-type Pair = readonly [number, number];
 
 /** A region that chambers keep out of: a keep-out, or glue with the clearance around it. */
 export type Obstacle = PlanObstacle | RowObstacle;
@@ -16,7 +15,7 @@ interface Named {
 export interface PlanObstacle extends Named {
   readonly on: 'plan';
   /** Corners of a closed outline. */
-  readonly outline: readonly Pair[];
+  readonly outline: readonly Point[];
   /** Where it reaches in from the deck or the bottom only: points of its inner end, close together. */
   readonly end?: { readonly from: 'deck' | 'bottom'; readonly points: readonly (readonly [number, number, number])[] };
 }
@@ -69,7 +68,7 @@ function heightsNear(points: readonly (readonly [number, number, number])[], fac
 }
 
 /** The stretch of `s` in which an outline lies between `t` = 0 and `deep`: each edge clipped to that strip. */
-function stretchWithin(outline: readonly Pair[], face: Face, deep: number): Stretch | undefined {
+function stretchWithin(outline: readonly Point[], face: Face, deep: number): Stretch | undefined {
   let from = Infinity;
   let to = -Infinity;
   let shallow = Infinity;

@@ -1,3 +1,4 @@
+import { momentsOf } from '../contour/area.js';
 import type { Board } from '../board/board.js';
 import { CHORD_ERROR } from '../board/grid.js';
 import type { ChamberSpec } from '../job/job.js';
@@ -10,7 +11,6 @@ import { onSurface, wallsOf } from '../wall/walls.js';
 import { easedEdges, type Carved, type Proof } from './carve.js';
 import { carveWithin } from './carveWithin.js';
 import type { Chamber, Note } from './chamber.js';
-import { momentsOf } from './contour.js';
 import type { Edges } from './edges.js';
 import { enlarged, type IsFree, type Limits } from './enlarge.js';
 import { bestFilling, type Ends, type Filling, type Met } from './filling.js';

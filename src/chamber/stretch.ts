@@ -1,3 +1,5 @@
+import type { Point } from '../contour/point.js';
+
 /** A stretch along a face, mm. */
 export interface Stretch {
   readonly from: number;
@@ -5,7 +7,7 @@ export interface Stretch {
 }
 
 /** The stretch that a profile takes, of `[s, z]` pairs. */
-export function stretchOf(profile: readonly (readonly [number, number])[]): Stretch {
+export function stretchOf(profile: readonly Point[]): Stretch {
   const s = profile.map(([each]) => each);
   return { from: Math.min(...s), to: Math.max(...s) };
 }

@@ -1,8 +1,8 @@
+import { pathPoints } from '../contour/chords.js';
 import { sawnSizeOf } from '../block/blankSize.js';
 import { gluingOf } from '../block/glue/gluing.js';
 import type { Vertex } from '../contour/vertex.js';
 import type { Plan } from '../plan.js';
-import { pathPoints } from '../print/trace/linePoints.js';
 import type { Outline, TrackedBlock } from '../shop/trackedBlock.js';
 
 /** Chords leave the arc of a block's corner by no more than this, mm: a tenth of what a block is made to. */

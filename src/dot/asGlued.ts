@@ -1,3 +1,4 @@
+import type { Point } from '../contour/point.js';
 import type { Board } from '../board/board.js';
 import type { Note } from '../chamber/chamber.js';
 import type { DotSpec, GluedPoint } from '../job/spec/dots.js';
@@ -5,7 +6,7 @@ import { dotName, smearName } from '../job/names.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { surfaceLines, unknownJoint, type JointFace } from './jointFace.js';
 import { brokenMargin, isBetween, marginOf } from './margin.js';
-import type { DotSpot, Pair, Spot } from './spot.js';
+import type { DotSpot, Spot } from './spot.js';
 
 /** What the job says of the glue on one joint. */
 export interface GluedJoint {
@@ -38,14 +39,14 @@ export function gluedJoints(
     }
     const lines = surfaceLines(board, face);
     const asDrawn = surfaceLines(drawn, face);
-    const place = ({ x, height }: GluedPoint): Pair => {
+    const place = ({ x, height }: GluedPoint): Point => {
       const s = x / face.face.along[0];
       const [top, bottom] = [asDrawn.top(s), asDrawn.bottom(s)];
       if (!height) return [s, (top + bottom) / 2];
       if ('z' in height) return [s, height.z];
       return [s, 'overBottom' in height ? bottom + height.overBottom : top - height.underDeck];
     };
-    const isOn = ([s, z]: Pair, name: string): boolean => {
+    const isOn = ([s, z]: Point, name: string): boolean => {
       const on = isBetween(lines, [s, z]);
       if (!on) notes.push({ kind: 'glue', where: name, why: 'off-face', by: [], at: s });
       return on;

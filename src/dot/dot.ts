@@ -1,4 +1,4 @@
-type Pair = readonly [s: number, z: number];
+import type { Point } from '../contour/point.js';
 
 /** One spot of glue on a dotted joint. `s` and `z` in the frame of the joint's faces, mm. */
 export interface Dot {
@@ -23,8 +23,8 @@ export interface Smear {
   /** `SR2.1`. */
   readonly id: string;
   readonly joint: string;
-  readonly from: Pair;
-  readonly to: Pair;
+  readonly from: Point;
+  readonly to: Point;
   readonly width: number;
   readonly sides: readonly GlueSide[];
 }

@@ -1,3 +1,4 @@
+import type { Point } from '../contour/point.js';
 import type { Board } from '../board/board.js';
 import type { Note } from '../chamber/chamber.js';
 import type { Face } from '../layup/layup.js';
@@ -5,7 +6,7 @@ import type { PatchTrees } from '../wall/patchTree.js';
 import { solidOf } from '../wall/solid.js';
 import { thinnest } from '../wall/thinnest.js';
 import type { Lines } from './jointFace.js';
-import type { DotSpot, Pair } from './spot.js';
+import type { DotSpot } from './spot.js';
 
 /** Straight sides that stand for a dot in the proof; they go around it. */
 const SIDES = 16;
@@ -14,7 +15,7 @@ const FILM = 0.1;
 
 /** A place on a face and the margin that a dot of the same size has there, mm. */
 export interface Margin {
-  readonly at: Pair;
+  readonly at: Point;
   readonly margin: number;
 }
 
@@ -26,14 +27,14 @@ export interface Margin {
  */
 export function marginOf(
   face: Face,
-  [s, z]: Pair,
+  [s, z]: Point,
   radius: number,
   { mesh }: Board,
   trees: PatchTrees,
   known: readonly Margin[] = [],
 ): number {
   const far = radius / Math.cos(Math.PI / SIDES);
-  const around = Array.from({ length: SIDES }, (_, i): Pair => {
+  const around = Array.from({ length: SIDES }, (_, i): Point => {
     const angle = (2 * Math.PI * (i + 0.5)) / SIDES;
     return [s + far * Math.cos(angle), z + far * Math.sin(angle)];
   });
@@ -55,6 +56,6 @@ export function brokenMargin({ name, from: [at], margin: has }: DotSpot, needs: 
 }
 
 /** Whether a place lies on a joint's face between two lines. */
-export function isBetween({ top, bottom }: Lines, [s, z]: Pair): boolean {
+export function isBetween({ top, bottom }: Lines, [s, z]: Point): boolean {
   return z < top(s) && z > bottom(s);
 }

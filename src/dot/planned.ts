@@ -1,3 +1,4 @@
+import type { Point } from '../contour/point.js';
 import type { Board } from '../board/board.js';
 import type { Note } from '../chamber/chamber.js';
 import type { Shape } from '../chamber/row.js';
@@ -13,7 +14,7 @@ import { dotLines, dotShell, surfaceLines, type JointFace, type Lines } from './
 import { brokenMargin, isBetween, marginOf, type Margin } from './margin.js';
 import { placesAlong } from './places.js';
 import { priceOf, standingAfter, standingOf, type Price, type Standing } from './standing.js';
-import type { DotSpot, Pair } from './spot.js';
+import type { DotSpot } from './spot.js';
 
 /** The dots planned for one joint, and how the rows on both sides keep off them. */
 export interface PlannedJoint {
@@ -68,7 +69,7 @@ export function plannedJoints(
       const known: Margin[] = before
         .filter((dot) => dot.plane === planeOf(face.joint) && dot.diameter === diameter)
         .map(({ s, z, margin }) => ({ at: [s, z], margin }));
-      const proof = (at: Pair) => {
+      const proof = (at: Point) => {
         const same = known.find(({ at: [s, z] }) => s === at[0] && z === at[1]);
         if (same) return same.margin;
         const margin = marginOf(face.face, at, diameter / 2, board, trees, known);
@@ -96,7 +97,7 @@ interface JointLines {
 function planJoint(
   face: JointFace,
   { room, surface }: JointLines,
-  proved: (at: Pair) => number,
+  proved: (at: Point) => number,
   standing: Standing,
   { dots, chambers }: DotRules,
   made?: readonly Dot[],
@@ -116,7 +117,7 @@ function planJoint(
   if (places.length === 0 && !made)
     return { dots: [], keeps: [], lost: 0, notes: [note('no-room', { needs: dots.diameter + 2 * dots.margin })] };
 
-  const prices = (at: Pair): Price[] | undefined => {
+  const prices = (at: Point): Price[] | undefined => {
     const all = face.rows.map((row) => priceOf(row, at, radius, standing.get(row.row.id) ?? [], rules));
     return all.every((price) => price !== undefined) ? all : undefined;
   };
@@ -152,7 +153,7 @@ function planJoint(
   const keeps: Keep[] = [];
   let lost = 0;
   chosen.forEach((offer, i) => {
-    const at: Pair = [offer.s, offer.z];
+    const at: Point = [offer.s, offer.z];
     const spot = { name: dotName(joint, i + 1), joint: joint.id, from: at, to: at, radius, margin: marginAt(offer) };
     spots.push(spot);
     const all = prices(at);

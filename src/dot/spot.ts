@@ -1,14 +1,13 @@
+import type { Point } from '../contour/point.js';
 import { inProfile } from '../wall/solid.js';
-
-export type Pair = readonly [s: number, z: number];
 
 /** Glue on a joint: a straight streak, rounded at its ends; a dot is one of no length. Joint's frame, mm. */
 export interface Spot {
   /** `DR2.3` a dot, `SR2.1` a smear. */
   readonly name: string;
   readonly joint: string;
-  readonly from: Pair;
-  readonly to: Pair;
+  readonly from: Point;
+  readonly to: Point;
   readonly radius: number;
 }
 
@@ -19,7 +18,7 @@ export interface DotSpot extends Spot {
 
 /** How far a profile is from the middle line of a spot, mm, and whether the spot's beginning lies inside it. */
 export function gapTo(
-  profile: readonly Pair[],
+  profile: readonly Point[],
   { from, to }: Pick<Spot, 'from' | 'to'>,
 ): { gap: number; inside: boolean } {
   let square = Infinity;
@@ -37,7 +36,7 @@ export function gapTo(
 }
 
 /** Squared distance of a point from the straight line between two others. */
-function pointToEdge(p: Pair, a: Pair, b: Pair): number {
+function pointToEdge(p: Point, a: Point, b: Point): number {
   const ds = b[0] - a[0];
   const dz = b[1] - a[1];
   const s = p[0] - a[0];
@@ -47,7 +46,7 @@ function pointToEdge(p: Pair, a: Pair, b: Pair): number {
   return (s - share * ds) ** 2 + (z - share * dz) ** 2;
 }
 
-function cross(a: Pair, b: Pair, c: Pair, d: Pair): boolean {
-  const side = (p: Pair, q: Pair, r: Pair) => (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
+function cross(a: Point, b: Point, c: Point, d: Point): boolean {
+  const side = (p: Point, q: Point, r: Point) => (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
   return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
 }

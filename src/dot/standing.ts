@@ -1,9 +1,10 @@
+import type { Point } from '../contour/point.js';
 import type { DotSpec } from '../job/spec/dots.js';
 import type { ChamberSpec } from '../job/job.js';
 import type { Shape } from '../chamber/row.js';
 import { stretchOf } from '../chamber/stretch.js';
 import { acrossRow, isOpenAt, openBeyond, type JointOnRow } from '../chamber/onRow.js';
-import { gapTo, type Pair } from './spot.js';
+import { gapTo } from './spot.js';
 
 /** What stands of a chamber while dots are being placed: a stretch of its profile, row's frame, mm. */
 export interface Part {
@@ -48,7 +49,7 @@ export type PriceRules = Pick<DotSpec, 'may' | 'clearance'> & Pick<ChamberSpec, 
  */
 export function priceOf(
   at: JointOnRow,
-  [s, z]: Pair,
+  [s, z]: Point,
   radius: number,
   standing: readonly Part[],
   rules: PriceRules,
@@ -83,7 +84,7 @@ export function standingAfter(standing: readonly Part[], { cut }: Price): Part[]
 }
 
 /** Whether the chamber holds a dot with its clearance wholly inside what stands of it. */
-function swallows({ chamber, from, to }: Part, middle: Pair, off: number): boolean {
+function swallows({ chamber, from, to }: Part, middle: Point, off: number): boolean {
   if (middle[0] - off < from || middle[0] + off > to) return false;
   const { gap, inside } = gapTo(chamber.profile, { from: middle, to: middle });
   return inside && gap >= off;

@@ -1,3 +1,4 @@
+import type { Point } from '../contour/point.js';
 import type { Units } from '../length/units.js';
 import type { BlocksSpec } from './spec/blocks.js';
 import type { DotSpec } from './spec/dots.js';
@@ -221,7 +222,7 @@ export type KeepOutSpec = {
       readonly width: number;
     }
   /** A closed outline, `[x, y]` corners, mm. */
-  | { readonly kind: 'polygon'; readonly points: readonly (readonly [number, number])[] }
+  | { readonly kind: 'polygon'; readonly points: readonly Point[] }
 );
 
 /** A region of a joint that no chamber open to it may enter. */

@@ -1,5 +1,5 @@
+import { areaOf } from '../contour/area.js';
 import type { Chamber } from '../chamber/chamber.js';
-import { areaOf } from '../chamber/contour.js';
 import type { ChamberSpec } from '../job/job.js';
 import type { RoutingSpec } from '../job/spec/routing.js';
 import { WRITTEN_STEP } from '../length/rounded.js';

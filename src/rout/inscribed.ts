@@ -1,15 +1,14 @@
-import { momentsOf } from '../chamber/contour.js';
+import type { Point } from '../contour/point.js';
+import { sharpCorners } from '../contour/sharp.js';
+import { momentsOf } from '../contour/area.js';
 import type { Vertex } from '../contour/vertex.js';
-import { sharpCorners } from './opening.js';
-
-type Pair = readonly [number, number];
 
 /**
  * A chamber as guides see it: turned so that its middle line lies level, and cut by upright lines. `top` and `bottom`
  * stand at rising `u`, and are straight between; `u`, `v` are measured from the chamber's centre of area.
  */
 export interface Levelled {
-  readonly centre: Pair;
+  readonly centre: Point;
   readonly tilt: number;
   readonly u: readonly number[];
   readonly top: readonly number[];
@@ -26,7 +25,7 @@ export function levelled(contour: readonly Vertex[]): Levelled {
   const corners = sharpCorners(contour);
   const tilt = Math.round(slopeOf(corners) / TURN) * TURN;
   const [c, s] = [Math.cos(tilt), Math.sin(tilt)];
-  const turned = corners.map(([a, b]): Pair => [(a - x) * c + (b - y) * s, (b - y) * c - (a - x) * s]);
+  const turned = corners.map(([a, b]): Point => [(a - x) * c + (b - y) * s, (b - y) * c - (a - x) * s]);
   const ends = turned.map(([u]) => u);
   const [from, to] = [Math.min(...ends), Math.max(...ends)];
   const places = new Set(ends);
@@ -44,7 +43,7 @@ export function levelled(contour: readonly Vertex[]): Levelled {
 /**
  * Slope of the chamber's middle line between its quarter points, as an angle: clear of ends that do not stand upright.
  */
-function slopeOf(corners: readonly Pair[]): number {
+function slopeOf(corners: readonly Point[]): number {
   const s = corners.map(([each]) => each);
   const [from, to] = [Math.min(...s), Math.max(...s)];
   const inset = (to - from) / 4;
@@ -56,7 +55,7 @@ function slopeOf(corners: readonly Pair[]): number {
 }
 
 /** Highest and lowest crossing of an upright line; not-a-number where it crosses more than twice. */
-function cutAt(corners: readonly Pair[], u: number): { top: number; bottom: number } {
+function cutAt(corners: readonly Point[], u: number): { top: number; bottom: number } {
   let top = -Infinity;
   let bottom = Infinity;
   let through = 0;

@@ -1,7 +1,9 @@
+import type { Point } from '../contour/point.js';
+import { areaOf } from '../contour/area.js';
+import { easeCorners } from '../contour/ease.js';
 import type { Board } from '../board/board.js';
 import { PATCHES, type Patch } from '../board/mesh.js';
 import type { Chamber } from '../chamber/chamber.js';
-import { areaOf, easeCorners } from '../chamber/contour.js';
 import { heightsAt } from '../chamber/heights.js';
 import { toBoard } from '../layup/frame.js';
 import type { Face } from '../layup/layup.js';
@@ -11,8 +13,6 @@ import { onSurface, wallsOf } from '../wall/walls.js';
 import type { AssignedSize } from './family.js';
 import { longestRun, settingSlack } from './inscribed.js';
 import type { GuideSetting } from './rout.js';
-
-type Pair = readonly [number, number];
 
 /** A chamber as its shared guide cuts it, and where that guide is set. */
 export interface SharedCut {
@@ -36,7 +36,7 @@ export function sharedCutOf(
   const run = size && longestRun(level, size.height + 2 * settingSlack(level, step).v);
   if (!run) return undefined;
   const [cos, sin] = [Math.cos(level.tilt), Math.sin(level.tilt)];
-  const turned = (a: number, b: number): Pair => [
+  const turned = (a: number, b: number): Point => [
     level.centre[0] + a * cos - b * sin,
     level.centre[1] + a * sin + b * cos,
   ];
@@ -47,7 +47,7 @@ export function sharedCutOf(
   if (bottom === undefined) return undefined;
   const overBottom = onStep(middle[1] + (s - middle[0]) * Math.tan(level.tilt) - bottom);
   const z = bottom + overBottom;
-  const at = (a: number, b: number): Pair => [s + a * cos - b * sin, z + a * sin + b * cos];
+  const at = (a: number, b: number): Point => [s + a * cos - b * sin, z + a * sin + b * cos];
   const [l, h] = [size.length / 2, size.height / 2];
   const corners = [at(-l, -h), at(l, -h), at(l, h), at(-l, h)];
   const eased = easeCorners(corners, cutterDiameter / 2);
@@ -68,7 +68,7 @@ export function sharedCutOf(
 }
 
 /** A place along a face in plan, board frame. */
-function onFace(face: Face, s: number): Pair {
+function onFace(face: Face, s: number): Point {
   const [x, y] = toBoard(face, s, 0, 0);
   return [x, y];
 }

@@ -1,8 +1,6 @@
+import type { Point } from '../contour/point.js';
 import type { Vertex } from '../contour/vertex.js';
 import type { CircleShape, Layer, PathShape, TextShape } from './drawing.js';
-
-/** A point of a drawing, mm. */
-export type Point = readonly [x: number, y: number];
 
 type Hatch = PathShape['hatch'];
 

@@ -1,3 +1,4 @@
+import type { Point } from '../contour/point.js';
 import type { Proud } from '../block/proud.js';
 
 /** One fill block as the shop follows it: its number, its place in the board, and what it must measure. Millimetres. */
@@ -19,7 +20,7 @@ export interface TrackedBlock {
   readonly batch?: string;
 }
 
-export type Outline = readonly (readonly [number, number])[];
+export type Outline = readonly Point[];
 
 /** A block as it is cut. Frame and units of `TrackedBlock`. */
 export interface MadeShape {

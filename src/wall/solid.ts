@@ -1,3 +1,4 @@
+import type { Point } from '../contour/point.js';
 import { toBoard } from '../layup/frame.js';
 import type { Face } from '../layup/layup.js';
 import { AFTER_SECOND, CORNERS, FLAT, setNormal, setSides, type Flats } from './closest.js';
@@ -13,7 +14,7 @@ import { AFTER_SECOND, CORNERS, FLAT, setNormal, setSides, type Flats } from './
 export interface Solid {
   readonly face: Face;
   /** `[s, z]` pairs, counter-clockwise. */
-  readonly profile: readonly (readonly [number, number])[];
+  readonly profile: readonly Point[];
   readonly depth: readonly [number, number];
   readonly flats: Flats;
   readonly boxes: Float64Array;
@@ -24,11 +25,7 @@ export interface Solid {
 /** Parts of a solid that are passed over together where they are far. */
 export const GROUP = 4;
 
-export function solidOf(
-  face: Face,
-  profile: readonly (readonly [number, number])[],
-  depth: readonly [number, number],
-): Solid {
+export function solidOf(face: Face, profile: readonly Point[], depth: readonly [number, number]): Solid {
   const n = profile.length;
   const parts = n + 2;
   const flats = new Float64Array(FLAT * n);
@@ -85,7 +82,7 @@ function widen(boxes: Float64Array, box: number, points: Float64Array, at: numbe
 }
 
 /** Whether a point of the face's plane lies in the profile; by the crossings of a ray. */
-export function inProfile(profile: readonly (readonly [number, number])[], s: number, z: number): boolean {
+export function inProfile(profile: readonly Point[], s: number, z: number): boolean {
   let inside = false;
   for (let i = 0, j = profile.length - 1; i < profile.length; j = i++) {
     const si = profile[i]![0];

@@ -1,5 +1,5 @@
+import { momentsOf } from '../contour/area.js';
 import type { Chamber } from '../chamber/chamber.js';
-import { momentsOf } from '../chamber/contour.js';
 import { goesThrough } from '../chamber/through.js';
 import { depthOf, toBoard } from '../layup/frame.js';
 import type { LaidMember, Layup, Row } from '../layup/layup.js';

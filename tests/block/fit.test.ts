@@ -1,8 +1,8 @@
+import { areaOf } from '../../src/contour/area.js';
+import { easeCorners } from '../../src/contour/ease.js';
 import { EndType, inflatePathsD, JoinType } from 'clipper2-ts';
 import { describe, expect, test } from 'vitest';
 import { fitted } from '../../src/block/fit.js';
-import { perimeter, reach } from '../../src/block/reach.js';
-import { areaOf, easeCorners } from '../../src/chamber/contour.js';
 import type { Vertex } from '../../src/contour/vertex.js';
 import { planOf } from '../../src/plan.js';
 import { sampleJob } from '../samples.js';
@@ -97,23 +97,5 @@ describe('the fit of a block', () => {
       { x: 0, y: 4 },
     ];
     expect(() => fitted(small, { fit: -2, corners: 'square', cutterRadius: 1 })).toThrow('leaves nothing');
-  });
-});
-
-describe('a contour with arcs', () => {
-  // A stadium: 60 between the centres of two half circles of radius 10.
-  const stadium: Vertex[] = [
-    { x: 0, y: 0 },
-    { x: 60, y: 0, bulge: 1 },
-    { x: 60, y: 20 },
-    { x: 0, y: 20, bulge: 1 },
-  ];
-  test('reaches as far as its arcs do', () => {
-    expect(reach(stadium, 0)).toBeCloseTo(70, 9);
-    expect(reach(stadium, Math.PI)).toBeCloseTo(10, 9);
-    expect(reach(stadium, Math.PI / 4)).toBeCloseTo((60 + 10) / Math.SQRT2 + 10, 9);
-  });
-  test('is as long around as its straights and its circle', () => {
-    expect(perimeter(stadium)).toBeCloseTo(120 + 20 * Math.PI, 9);
   });
 });

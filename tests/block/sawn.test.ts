@@ -1,7 +1,7 @@
+import { easeCorners } from '../../src/contour/ease.js';
 import { describe, expect, test } from 'vitest';
 import { makingOf } from '../../src/block/cut/making.js';
 import { sawnFrom } from '../../src/block/sawn.js';
-import { easeCorners } from '../../src/chamber/contour.js';
 
 type Pair = readonly [number, number];
 const eased = (corners: readonly Pair[], radius = 4) => easeCorners(corners, radius)!.contour;

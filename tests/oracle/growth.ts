@@ -1,12 +1,13 @@
+import { sharpCorners } from '../../src/contour/sharp.js';
+import { areaOf } from '../../src/contour/area.js';
+import { easeCorners } from '../../src/contour/ease.js';
 import { PATCHES } from '../../src/board/mesh.js';
 import type { Chamber } from '../../src/chamber/chamber.js';
-import { areaOf, easeCorners } from '../../src/chamber/contour.js';
 import { slotsOf } from '../../src/chamber/slots.js';
 import { keepOutsOn } from '../../src/chamber/keepOut.js';
 import { blockedBy } from '../../src/chamber/obstacle.js';
 import { farOver, farSide, goesThrough } from '../../src/chamber/through.js';
 import type { Row } from '../../src/layup/layup.js';
-import { sharpCorners } from '../../src/rout/opening.js';
 import type { Plan } from '../../src/plan.js';
 import { solidOf } from '../../src/wall/solid.js';
 import { wallsOf } from '../../src/wall/walls.js';

@@ -1,7 +1,7 @@
+import { easeCorners } from '../../src/contour/ease.js';
 import type { Manifold as Solid, ManifoldToplevel } from 'manifold-3d';
 import { describe, expect, test } from 'vitest';
 import type { Chamber } from '../../src/chamber/chamber.js';
-import { easeCorners } from '../../src/chamber/contour.js';
 import type { ChamberSpec, KeepOutSpec } from '../../src/job/job.js';
 import { planOf, type Plan } from '../../src/plan.js';
 import type { Fault } from '../../src/proof/fault.js';

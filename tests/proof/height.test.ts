@@ -1,6 +1,6 @@
+import { easeCorners } from '../../src/contour/ease.js';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { easeCorners } from '../../src/chamber/contour.js';
 import { leastHeight as leastBetween, type Edges } from '../../src/chamber/edges.js';
 import { readJob } from '../../src/job/read.js';
 import { planOf } from '../../src/plan.js';

@@ -1,5 +1,5 @@
+import { easeCorners } from '../../src/contour/ease.js';
 import { expect, test } from 'vitest';
-import { easeCorners } from '../../src/chamber/contour.js';
 import {
   areaOutside,
   beyondCutter,

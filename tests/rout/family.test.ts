@@ -1,8 +1,8 @@
+import { easeCorners } from '../../src/contour/ease.js';
 import { Clipper, FillRule } from 'clipper2-ts';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Chamber } from '../../src/chamber/chamber.js';
-import { easeCorners } from '../../src/chamber/contour.js';
 import type { Job } from '../../src/job/job.js';
 import { planOf, type Plan } from '../../src/plan.js';
 import { familyOf } from '../../src/rout/family.js';

@@ -1,6 +1,8 @@
+import { sharpCorners } from '../../src/contour/sharp.js';
+import { areaOf } from '../../src/contour/area.js';
+import { easeCorners } from '../../src/contour/ease.js';
 import { describe, expect, test } from 'vitest';
-import { areaOf, easeCorners } from '../../src/chamber/contour.js';
-import { guideOffset, openingOf, sharpCorners } from '../../src/rout/opening.js';
+import { guideOffset, openingOf } from '../../src/rout/opening.js';
 
 const IN = 25.4;
 

@@ -1,6 +1,6 @@
+import { easeCorners } from '../../src/contour/ease.js';
 import { PATCHES, type Mesh } from '../../src/board/mesh.js';
 import type { Chamber } from '../../src/chamber/chamber.js';
-import { easeCorners } from '../../src/chamber/contour.js';
 import { memberName, type FromCentre } from '../../src/job/names.js';
 import type { Joint, LaidMember, Row } from '../../src/layup/layup.js';
 import { faceAt } from '../../src/layup/pieces.js';

@@ -1,3 +1,4 @@
+import { pathPoints } from '../../src/contour/chords.js';
 import type { CrossSection, ManifoldToplevel } from 'manifold-3d';
 import { readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
@@ -6,7 +7,6 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { trackedBlocks } from '../../src/cli/trackedBlocks.js';
 import { readJob } from '../../src/job/read.js';
 import { planOf, type Plan } from '../../src/plan.js';
-import { pathPoints } from '../../src/print/trace/linePoints.js';
 import { refitsOf } from '../../src/shop/refits.js';
 import { FIT_TOLERANCE, TURNS, type Turn } from '../../src/shop/shape.js';
 import { NOTHING_YET, stateAfter } from '../../src/shop/state.js';

@@ -1,9 +1,10 @@
+import type { Point } from '../../contour/point.js';
 import { useId, useMemo } from 'preact/hooks';
 import { printLength } from '../../length/length.js';
 import { printAs } from '../../length/rounded.js';
 import type { Bench, BenchState } from '../bench.js';
 import type { Shown } from '../plan/answer.js';
-import { cutAt, wallsHere, type Point, type Wall } from './cut.js';
+import { cutAt, wallsHere, type Wall } from './cut.js';
 import { choose } from './FromAbove.js';
 import { fillOf, Patterns } from './Patterns.js';
 import { pathOf, useWidth } from './scale.js';

@@ -1,13 +1,13 @@
+import type { Point } from '../../contour/point.js';
+import { nearestOn } from '../../contour/nearest.js';
 import type { Face } from '../../layup/layup.js';
 import type { Section } from './section.js';
 
 /** A chamber as far as a picture needs it. */
 export interface Pocket {
-  readonly profile: readonly (readonly [number, number])[];
+  readonly profile: readonly Point[];
   readonly depth: readonly [number, number];
 }
-
-export type Point = readonly [y: number, z: number];
 
 /** Depths at which a chamber is looked at where its face is not parallel to the centreline. */
 const LAYERS = 12;
@@ -87,12 +87,4 @@ export function wallsHere(cut: readonly Point[], section: Section): Partial<Reco
 function patchOf(a: Point, b: Point): Wall {
   if (Math.abs(b[0] - a[0]) < Math.abs(b[1] - a[1])) return 'rail';
   return Math.abs(b[0]) < Math.abs(a[0]) ? 'deck' : 'bottom';
-}
-
-function nearestOn(a: Point, b: Point, p: Point): Point {
-  const dy = b[0] - a[0];
-  const dz = b[1] - a[1];
-  const size = dy * dy + dz * dz;
-  const t = size > 0 ? Math.min(1, Math.max(0, ((p[0] - a[0]) * dy + (p[1] - a[1]) * dz) / size)) : 0;
-  return [a[0] + t * dy, a[1] + t * dz];
 }

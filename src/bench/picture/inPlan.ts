@@ -1,3 +1,4 @@
+import type { Point } from '../../contour/point.js';
 import { slotsOf } from '../../chamber/slots.js';
 import { stretchOf } from '../../chamber/stretch.js';
 import { toBoard } from '../../layup/frame.js';
@@ -7,7 +8,7 @@ import type { Result } from '../../result.js';
 /** A chamber as it lies in plan, board frame, mm. */
 export interface ChamberInPlan {
   readonly chamber: Result['chambers'][number];
-  readonly outline: readonly (readonly [number, number])[];
+  readonly outline: readonly Point[];
   readonly middle: readonly [number, number];
   /** Along the board and across it. */
   readonly long: number;

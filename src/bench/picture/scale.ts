@@ -1,3 +1,4 @@
+import type { Point } from '../../contour/point.js';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { VisibleRange } from '../bench.js';
 
@@ -53,12 +54,12 @@ function within({ from, to }: VisibleRange, length: number): VisibleRange {
  * Points as those of an SVG polygon, `y` up. Unlike a path's, they are no style, which the browser would work out again
  * for each that moves.
  */
-export function cornersOf(points: readonly (readonly [number, number])[]): string {
+export function cornersOf(points: readonly Point[]): string {
   return points.map(([x, y]) => `${x.toFixed(2)},${(-y).toFixed(2)}`).join(' ');
 }
 
 /** Points as an SVG path, `z` or `y` up. */
-export function pathOf(points: readonly (readonly [number, number])[], closed: boolean): string {
+export function pathOf(points: readonly Point[], closed: boolean): string {
   return (
     points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(2)} ${(-y).toFixed(2)}`).join('') + (closed ? 'Z' : '')
   );

@@ -1,3 +1,4 @@
+import type { Point } from '../../contour/point.js';
 import type { Grid } from '../../board/grid.js';
 
 /**
@@ -5,8 +6,8 @@ import type { Grid } from '../../board/grid.js';
  * centreline, mm.
  */
 export interface Section {
-  readonly left: readonly (readonly [number, number])[];
-  readonly right: readonly (readonly [number, number])[];
+  readonly left: readonly Point[];
+  readonly right: readonly Point[];
 }
 
 /** The section `x` mm from the nose, straight between the grid's rows. Beyond the tips, the tips' own. */

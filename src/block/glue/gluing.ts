@@ -1,11 +1,11 @@
+import { perimeter } from '../../contour/perimeter.js';
+import { areaOf } from '../../contour/area.js';
 import type { Chamber } from '../../chamber/chamber.js';
-import { areaOf } from '../../chamber/contour.js';
 import { goesThrough } from '../../chamber/through.js';
 import type { Job } from '../../job/job.js';
 import type { Layup } from '../../layup/layup.js';
 import { gluePlan, type GlueBlock, type GluePlan } from './batches.js';
 import type { Block } from '../block.js';
-import { perimeter } from '../reach.js';
 
 /** What of a plan cutting and gluing need. */
 export interface Blocked {

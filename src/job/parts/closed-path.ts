@@ -1,10 +1,9 @@
+import type { Point } from '../../contour/point.js';
 import core from 'paper/dist/paper-core.js';
 import type { Say } from '../mistake/say.js';
 
 /** Its types come as one namespace; what is imported is the scope that holds it. */
 const scope = core as unknown as paper.PaperScope;
-
-type Pair = readonly [number, number];
 
 /** How far the straight lines that stand for a curve may lie from it, in millimetres. */
 const FLATNESS = 0.02;
@@ -20,8 +19,8 @@ const MOST_CURVES = 2000;
  *
  * @param worth millimetres in one unit of the path's numbers
  */
-export function closedPath(data: string, worth: number, say: Say): Pair[] {
-  const wrong = (what: string, instead: string): Pair[] => {
+export function closedPath(data: string, worth: number, say: Say): Point[] {
+  const wrong = (what: string, instead: string): Point[] => {
     say.error([], what, instead);
     return [];
   };
@@ -44,5 +43,5 @@ export function closedPath(data: string, worth: number, say: Say): Pair[] {
   if (outline.getCrossings(outline).length > 0) return wrong('the outline crosses itself', 'an outline that does not');
   if (Math.abs(outline.area) < LEAST_AREA) return wrong('the outline has no area', 'one that goes around something');
   outline.flatten(FLATNESS);
-  return outline.segments.map(({ point }): Pair => [point.x, point.y]);
+  return outline.segments.map(({ point }): Point => [point.x, point.y]);
 }

@@ -1,3 +1,4 @@
+import type { Point } from '../../contour/point.js';
 import { z } from 'zod';
 import { printLength } from '../../length/length.js';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
@@ -59,8 +60,6 @@ export function keepOutsSchema(q: Quantities) {
 }
 
 export type KeepOutFile = z.infer<ReturnType<typeof keepOutsSchema>>[number];
-type Pair = readonly [number, number];
-
 const SIDES = ['right', 'left', 'both'] as const;
 const SHAPES = ['disc', 'rectangle', 'polygon', 'path'] as const;
 /** Straight sides that stand for a round keep-out on a joint; they go around it. */
@@ -107,7 +106,7 @@ function onPlan(file: KeepOutFile, board: BoardSpec, units: Units, say: Say): Ke
   const at = (name: string, y: number, mirror: 1 | -1): KeepOutSpec => {
     const common = { name, ...(depth && { depth }) };
     if (file.rectangle) return { ...common, kind: 'rectangle', x, y, ...file.rectangle };
-    if (outline) return { ...common, kind: 'polygon', points: outline.map(([a, b]): Pair => [x + a, y + mirror * b]) };
+    if (outline) return { ...common, kind: 'polygon', points: outline.map(([a, b]): Point => [x + a, y + mirror * b]) };
     return { ...common, kind: 'disc', x, y, radius: (file.disc ?? NaN) / 2 };
   };
   if (side === 'both') return [at(`${file.name} left`, -away, -1), at(`${file.name} right`, away, 1)];
@@ -123,20 +122,20 @@ function onJoint(file: KeepOutFile, joint: string, board: BoardSpec, units: Unit
   if (file.up === undefined)
     say.error([], 'it has no height on the joint', 'add "up": its middle over the lowest point of the bottom');
   const { disc, rectangle } = file;
-  const round = (radius: number): Pair[] =>
-    Array.from({ length: ROUND }, (_, i): Pair => {
+  const round = (radius: number): Point[] =>
+    Array.from({ length: ROUND }, (_, i): Point => {
       const angle = (2 * Math.PI * (i + 0.5)) / ROUND;
       const far = radius / Math.cos(Math.PI / ROUND);
       return [far * Math.cos(angle), far * Math.sin(angle)];
     });
-  const box = ({ length, width }: { length: number; width: number }): Pair[] => [
+  const box = ({ length, width }: { length: number; width: number }): Point[] => [
     [-length / 2, -width / 2],
     [length / 2, -width / 2],
     [length / 2, width / 2],
     [-length / 2, width / 2],
   ];
   const outline = rectangle ? box(rectangle) : (outlineOf(file, units, say) ?? round((disc ?? NaN) / 2));
-  return [{ name: file.name, joint, points: outline.map(([a, b]): Pair => [x + a, (file.up ?? NaN) + b]) }];
+  return [{ name: file.name, joint, points: outline.map(([a, b]): Point => [x + a, (file.up ?? NaN) + b]) }];
 }
 
 function depthOf({ fromDeck, fromBottom }: KeepOutFile, say: Say): KeepOutSpec['depth'] {
@@ -147,7 +146,7 @@ function depthOf({ fromDeck, fromBottom }: KeepOutFile, say: Say): KeepOutSpec['
 }
 
 /** A polygon's or a path's corners from its middle, mm. */
-function outlineOf({ polygon, path }: KeepOutFile, units: Units, say: Say): Pair[] | undefined {
+function outlineOf({ polygon, path }: KeepOutFile, units: Units, say: Say): Point[] | undefined {
   if (polygon) {
     if (polygon.flat().some(Number.isNaN)) return [];
     return closedPath(`M${polygon.map(([a, b]) => `${a} ${b}`).join('L')}Z`, 1, say.at('polygon'));

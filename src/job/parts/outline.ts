@@ -1,3 +1,4 @@
+import type { Point } from '../../contour/point.js';
 import { z } from 'zod';
 import { printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
@@ -71,12 +72,7 @@ export function toTail(file: z.infer<ReturnType<typeof tailSchema>>, units: Unit
 }
 
 /** Measured points must follow each other from nose to tail, between the tips. Says each that does not. */
-export function toOutline(
-  file: readonly (readonly [number, number])[],
-  length: number,
-  units: Units,
-  say: Say,
-): readonly PlanPoint[] {
+export function toOutline(file: readonly Point[], length: number, units: Units, say: Say): readonly PlanPoint[] {
   file.forEach(([x], i) => {
     const before = file[i - 1]?.[0];
     if (x <= 0 || x >= length) {

@@ -1,3 +1,4 @@
+import type { Point } from '../../contour/point.js';
 import type { Vertex } from '../../contour/vertex.js';
 
 /** A row that is routed: what later plans keep. Face frame of the row, mm. */
@@ -19,5 +20,5 @@ export interface RoutedChamber {
   /** Litres. */
   readonly volume: number;
   readonly contour: readonly Vertex[];
-  readonly profile: readonly (readonly [number, number])[];
+  readonly profile: readonly Point[];
 }

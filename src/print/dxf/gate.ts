@@ -1,10 +1,10 @@
+import { pathPoints } from '../../contour/chords.js';
 import core from 'paper/dist/paper-core.js';
 import type { Drawing } from '../../sheet/drawing.js';
 import { boxOfPoints, overlaps } from '../trace/box.js';
 import { cleanVertices, contoursOf, type Contour } from '../trace/contour.js';
 import type { Finding } from '../finding.js';
 import { pathData } from '../trace/pathData.js';
-import { pathPoints } from '../trace/linePoints.js';
 
 /** Contours that differ by less than this everywhere are the same cut made twice, mm. */
 const SAME_CUT = 0.05;

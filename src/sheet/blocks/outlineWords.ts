@@ -1,8 +1,9 @@
+import type { Point } from '../../contour/point.js';
+import { spanAt } from '../../contour/span.js';
 import type { Vertex } from '../../contour/vertex.js';
 import type { Caption, Shape } from '../drawing.js';
-import { spanAt } from '../section/finished.js';
 import { widthOf } from '../lettering.js';
-import { blockArrow, circle, line, text, type Point } from '../primitives.js';
+import { blockArrow, circle, line, text } from '../primitives.js';
 import { WORDS } from '../../words/say.js';
 
 /** Kept free between an outline and its words, mm. */

@@ -1,5 +1,5 @@
+import type { Point } from '../../contour/point.js';
 import { area } from 'd3-shape';
-import type { Point } from '../primitives.js';
 import { recorded } from './recorder.js';
 
 /**

@@ -1,5 +1,6 @@
+import type { Point } from '../../contour/point.js';
 import type { Shape } from '../drawing.js';
-import { line, type Point } from '../primitives.js';
+import { line } from '../primitives.js';
 
 /** A line in dashes, mm: layers have one line each, so dashes are drawn. */
 export function dashed(points: readonly Point[], dash = 3, gap = 1.5): Shape[] {

@@ -1,5 +1,6 @@
+import type { Point } from '../../contour/point.js';
 import type { Shape } from '../drawing.js';
-import { line, polygon, text, type Point } from '../primitives.js';
+import { line, polygon, text } from '../primitives.js';
 
 /** A chart's field and how values lie in it, mm. */
 export interface Frame {

@@ -1,5 +1,5 @@
+import type { Point } from '../../contour/point.js';
 import { line } from 'd3-shape';
-import type { Point } from '../primitives.js';
 import { recorded } from './recorder.js';
 
 /** One value over one stretch of a chart; the line breaks between stretches that are not joined. */

@@ -1,5 +1,5 @@
+import type { Point } from '../../contour/point.js';
 import { line } from 'd3-shape';
-import type { Point } from '../primitives.js';
 import { recorded } from './recorder.js';
 
 /** A straight line from each point to the next, mm: what was computed, and nothing between. */

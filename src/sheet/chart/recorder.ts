@@ -1,4 +1,4 @@
-import type { Point } from '../primitives.js';
+import type { Point } from '../../contour/point.js';
 
 /** What d3-shape drew, as numbers. */
 export interface Recorded {

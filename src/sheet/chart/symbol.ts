@@ -1,6 +1,7 @@
+import type { Point } from '../../contour/point.js';
 import { symbol, symbolCircle, symbolTimes, type SymbolType } from 'd3-shape';
 import type { Layer, Shape } from '../drawing.js';
-import { circle, line, type Point } from '../primitives.js';
+import { circle, line } from '../primitives.js';
 import { recorded } from './recorder.js';
 
 const SYMBOLS = { ring: symbolCircle, cross: symbolTimes } as const satisfies Record<string, SymbolType>;

@@ -1,3 +1,4 @@
+import type { Point } from '../../contour/point.js';
 import words from '../../../templates/cutting.json' with { type: 'json' };
 import type { Cut, CutSheet, PlacedPart } from '../../block/cut/cutPlan.js';
 import { stockName } from '../../block/cut/cutting.js';
@@ -7,7 +8,7 @@ import { printAs } from '../../length/rounded.js';
 import type { Plan } from '../../plan.js';
 import type { Caption, Drawing, Shape } from '../drawing.js';
 import { SMALLEST_LETTERS, widthOf } from '../lettering.js';
-import { line, polygon, text, type Point } from '../primitives.js';
+import { line, polygon, text } from '../primitives.js';
 import { say } from '../../words/say.js';
 
 /**
@@ -99,7 +100,7 @@ function windowsOn(sheet: CutSheet, units: Units, scale: number): Window[] {
   const { length, blanks } = sheet;
   const [most, high] = PART[units].map((mm) => mm * scale) as [number, number];
   const sides = (begin: 'x' | 'y', size: 'length' | 'width', some: readonly Window[]) =>
-    some.map((blank): Pair => [blank[begin], blank[begin] + blank[size]]);
+    some.map((blank): Point => [blank[begin], blank[begin] + blank[size]]);
   const all = stretches(length, most, sides('x', 'length', blanks), scale).flatMap(([x, end]) => {
     const column = { x, y: 0, length: end - x, width: sheet.width };
     const own = blanks.filter((blank) => common(column, blank));
@@ -118,20 +119,18 @@ function windowsOn(sheet: CutSheet, units: Units, scale: number): Window[] {
   return all.filter((_, i) => isNeeded[i]);
 }
 
-type Pair = readonly [number, number];
-
 /**
  * A length in stretches of no more than `most`, each ended somewhere in its second half: where the fewest blanks would
  * have no room for name or number, then where it crosses the least, then as late as can be.
  */
-function stretches(length: number, most: number, crossed: readonly Pair[], scale: number): Pair[] {
+function stretches(length: number, most: number, crossed: readonly Point[], scale: number): Point[] {
   const isUnnamed = (one: number, other: number) =>
     Math.min(one, other) < SLIVER * scale || Math.max(one, other) < NAMED * scale;
   const harmAt = (at: number): number =>
     crossed
       .filter(([from, to]) => at > from && at < to)
       .reduce((harm, [from, to]) => harm + (isUnnamed(at - from, to - at) ? crossed.length : 1), 0);
-  const ends: Pair[] = [];
+  const ends: Point[] = [];
   for (let from = 0; from < length; from = ends.at(-1)![1]) {
     const late = Array.from({ length: PLACES }, (_, i) => from + most * (1 - i / PLACES / 2));
     const places = [...late, ...crossed.map(([, end]) => end)].filter(

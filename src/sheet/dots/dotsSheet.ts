@@ -1,3 +1,4 @@
+import type { Point } from '../../contour/point.js';
 import words from '../../../templates/dots.json' with { type: 'json' };
 import type { Dot, Smear } from '../../dot/dot.js';
 import { jointFaces, type JointFace } from '../../dot/jointFace.js';
@@ -8,7 +9,7 @@ import type { Caption, Drawing, Shape } from '../drawing.js';
 import { finishedLineAt, type FinishedLine } from '../section/finished.js';
 import { legendOf } from '../legendOf.js';
 import { wrapped } from '../lettering.js';
-import { circle, contour, line, polygon, text, type Point } from '../primitives.js';
+import { circle, contour, line, polygon, text } from '../primitives.js';
 import { say } from '../../words/say.js';
 
 /** Arms of the cross at a dot's middle stand out by so much, mm. */

@@ -1,9 +1,11 @@
+import type { Point } from '../../contour/point.js';
+import { spanAt } from '../../contour/span.js';
 import type { Chamber } from '../../chamber/chamber.js';
 import type { FaceOnBench } from './faceOnBench.js';
 import type { Caption, Shape } from '../drawing.js';
-import { spanAt, type FinishedLine } from '../section/finished.js';
+import { type FinishedLine } from '../section/finished.js';
 import { widthOf, wrapped } from '../lettering.js';
-import { blockArrow, circle, line, text, type Point } from '../primitives.js';
+import { blockArrow, circle, line, text } from '../primitives.js';
 import { WORDS } from '../../words/say.js';
 
 /**

@@ -1,3 +1,4 @@
+import type { Point } from '../../contour/point.js';
 import { printLength } from '../../length/length.js';
 import type { Plan } from '../../plan.js';
 import type { FaceOnBench } from './faceOnBench.js';
@@ -5,7 +6,7 @@ import type { Caption, Shape } from '../drawing.js';
 import type { FinishedLine } from '../section/finished.js';
 import { chambersOf, type MirroredRow } from '../mirror.js';
 import { poleMarksOf, stationsOf } from './poleMarks.js';
-import { line, text, type Point } from '../primitives.js';
+import { line, text } from '../primitives.js';
 import { say, WORDS } from '../../words/say.js';
 
 /** How far marks stand out from the finished line, mm, and how large what is written at them. */

@@ -1,3 +1,5 @@
+import type { Point } from '../../contour/point.js';
+import { spanAt } from '../../contour/span.js';
 import type { Chamber } from '../../chamber/chamber.js';
 import { keepOutsOn } from '../../chamber/keepOut.js';
 import { blockedBy, type Blocked } from '../../chamber/obstacle.js';
@@ -5,10 +7,10 @@ import { stretchOf } from '../../chamber/stretch.js';
 import type { Plan } from '../../plan.js';
 import type { FaceOnBench } from './faceOnBench.js';
 import type { Caption, Shape } from '../drawing.js';
-import { spanAt, type FinishedLine } from '../section/finished.js';
+import { type FinishedLine } from '../section/finished.js';
 import { widthOf } from '../lettering.js';
 import { chambersOf, type MirroredRow } from '../mirror.js';
-import { circle, line, polygon, text, type Point } from '../primitives.js';
+import { circle, line, polygon, text } from '../primitives.js';
 
 /** What of the face a keep-out takes from the chambers of this row: from deck to bottom, or as far as it reaches in. */
 export function keepOutBands(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: FaceOnBench): Shape[] {

@@ -1,6 +1,7 @@
+import type { Point } from '../../contour/point.js';
 import type { Face } from '../../layup/layup.js';
+import { reversed } from '../../contour/reversed.js';
 import type { Vertex } from '../../contour/vertex.js';
-import type { Point } from '../primitives.js';
 
 /**
  * A face as it lies on the bench, seen by the one who marks it, deck up: `x` right, `y` = z up. Seen from the left of a
@@ -25,17 +26,4 @@ export function onBench(face: Face, length: number): FaceOnBench {
     point: (s, z) => [x(s), z],
     contour: (vertices) => (toTheRight ? [...vertices] : reversed(vertices.map((v) => ({ ...v, x: x(v.x) })))),
   };
-}
-
-/**
- * The same contour run backward; the bulge after a vertex belongs, backward, to the one that was next, and mirroring
- * turned it already.
- */
-function reversed(vertices: readonly Vertex[]): Vertex[] {
-  const n = vertices.length;
-  return Array.from({ length: n }, (_, i) => {
-    const { x, y } = vertices[n - 1 - i]!;
-    const bulge = vertices[(2 * n - 2 - i) % n]!.bulge;
-    return bulge === undefined ? { x, y } : { x, y, bulge };
-  });
 }

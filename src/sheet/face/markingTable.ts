@@ -1,6 +1,7 @@
+import { spanAt } from '../../contour/span.js';
 import type { Plan } from '../../plan.js';
 import { depthWords } from './depthWords.js';
-import { finishedLineAt, spanAt } from '../section/finished.js';
+import { finishedLineAt } from '../section/finished.js';
 import { chambersOf, type MirroredRow } from '../mirror.js';
 import type { TablePage, TableRow } from '../pages.js';
 import { lengthCell } from './pole.js';

@@ -1,11 +1,12 @@
+import type { Point } from '../../contour/point.js';
+import { sharpCorners } from '../../contour/sharp.js';
 import type { Chamber } from '../../chamber/chamber.js';
 import { stretchOf } from '../../chamber/stretch.js';
 import { printAs } from '../../length/rounded.js';
 import type { Units } from '../../length/units.js';
-import { sharpCorners } from '../../rout/opening.js';
 import type { FaceOnBench } from './faceOnBench.js';
 import type { Caption, Shape } from '../drawing.js';
-import { polygon, text, type Point } from '../primitives.js';
+import { polygon, text } from '../primitives.js';
 
 /** A web is hatched where it is no wider than this, mm: a longer solid is a place of its own. */
 const WIDEST = 80;

@@ -1,8 +1,9 @@
+import type { Point } from '../../contour/point.js';
 import type { Plan } from '../../plan.js';
 import type { FaceOnBench } from '../face/faceOnBench.js';
 import type { Shape } from '../drawing.js';
 import type { MirroredRow } from '../mirror.js';
-import { line, type Point } from '../primitives.js';
+import { line } from '../primitives.js';
 
 /**
  * How far the lines of a cross stand out of the cut, mm, and how far they reach into it at most, as a share of its

@@ -1,5 +1,5 @@
+import { easeCorners } from '../../contour/ease.js';
 import words from '../../../templates/guides.json' with { type: 'json' };
-import { easeCorners } from '../../chamber/contour.js';
 import { printLength } from '../../length/length.js';
 import { printAs } from '../../length/rounded.js';
 import type { Vertex } from '../../contour/vertex.js';

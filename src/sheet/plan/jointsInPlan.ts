@@ -1,9 +1,10 @@
+import type { Point } from '../../contour/point.js';
 import type { Board } from '../../board/board.js';
 import { without, type Stretch } from '../../chamber/stretch.js';
 import type { Joint } from '../../layup/layup.js';
 import type { Plan } from '../../plan.js';
 import type { Shape } from '../drawing.js';
-import { line, text, type Point } from '../primitives.js';
+import { line, text } from '../primitives.js';
 
 /**
  * A joint along the edge of a chamber is the chamber's own line; one that runs deeper in than this is routed away, mm.

@@ -1,9 +1,10 @@
+import type { Point } from '../../contour/point.js';
 import type { KeepOutSpec } from '../../job/job.js';
 import type { Stretch } from '../../chamber/stretch.js';
 import type { Part } from '../drawing.js';
 import { widthOf } from '../lettering.js';
 import type { Plan } from '../../plan.js';
-import { circle, polygon, text, type Point } from '../primitives.js';
+import { circle, polygon, text } from '../primitives.js';
 
 /** Height of its number, and how far it stands off where it has no room inside, on the paper, mm. */
 const LETTERS = 2.5;

@@ -1,9 +1,10 @@
+import type { Point } from '../../contour/point.js';
 import type { Board } from '../../board/board.js';
 import type { Stretch } from '../../chamber/stretch.js';
 import type { Plan } from '../../plan.js';
 import type { Caption, Part, Shape } from '../drawing.js';
 import { keepOutInPlan } from './keepOutInPlan.js';
-import { line, text, type Point } from '../primitives.js';
+import { line, text } from '../primitives.js';
 import { WORDS } from '../../words/say.js';
 
 /** Height of letters beside the board, and how far they stand off it, on the paper, mm. */

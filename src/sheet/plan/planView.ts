@@ -1,3 +1,4 @@
+import type { Point } from '../../contour/point.js';
 import type { Plan } from '../../plan.js';
 import { chamberInPlan, roomInPlan } from './chamberInPlan.js';
 import type { Caption, Drawing, Part, Shape } from '../drawing.js';
@@ -6,7 +7,7 @@ import type { Stretch } from '../../chamber/stretch.js';
 import { planBase } from './planBase.js';
 import { jointNames, jointsInPlan } from './jointsInPlan.js';
 import { keepOutNumber, keepOutWords } from './keepOutInPlan.js';
-import { line, polygon, text, type Point } from '../primitives.js';
+import { line, polygon, text } from '../primitives.js';
 import { say, WORDS } from '../../words/say.js';
 
 /** What a page carries beside the words, lying, on the smaller of the usual papers, mm. */

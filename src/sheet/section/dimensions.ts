@@ -1,9 +1,10 @@
+import type { Point } from '../../contour/point.js';
 import { printAs } from '../../length/rounded.js';
 import type { Units } from '../../length/units.js';
 import type { Shape } from '../drawing.js';
 import type { Gap } from './gap.js';
 import { widthOf } from '../lettering.js';
-import { line, text, type Point } from '../primitives.js';
+import { line, text } from '../primitives.js';
 
 /** How far a figure's line reaches beyond the surface, mm. */
 const REACH = 5;

@@ -1,4 +1,5 @@
-import type { Point } from '../primitives.js';
+import type { Point } from '../../contour/point.js';
+import { nearestOn } from '../../contour/nearest.js';
 
 /** The nearest two points of two figures in a plane, mm. */
 export interface Gap {
@@ -26,12 +27,4 @@ export function nearest(outline: readonly Point[], stretches: readonly (readonly
     }
   });
   return best;
-}
-
-function nearestOn([ax, ay]: Point, [bx, by]: Point, [px, py]: Point): Point {
-  const dx = bx - ax;
-  const dy = by - ay;
-  const square = dx * dx + dy * dy;
-  const share = square > 0 ? Math.min(1, Math.max(0, ((px - ax) * dx + (py - ay) * dy) / square)) : 0;
-  return [ax + share * dx, ay + share * dy];
 }

@@ -1,10 +1,10 @@
+import type { Point } from '../../contour/point.js';
+import { spanAt } from '../../contour/span.js';
 import type { Patch } from '../../board/mesh.js';
 import type { Chamber } from '../../chamber/chamber.js';
 import type { Row } from '../../layup/layup.js';
 import type { Plan } from '../../plan.js';
-import { spanAt } from './finished.js';
 import { nearest, type Gap } from './gap.js';
-import type { Point } from '../primitives.js';
 import { sliceMesh } from './slice.js';
 
 /** The board cut across at one distance from the nose: `[y, z]`, mm, right side on the right, as seen from the tail. */

@@ -1,12 +1,13 @@
+import type { Point } from '../../contour/point.js';
+import { spanAt } from '../../contour/span.js';
 import { without } from '../../chamber/stretch.js';
 import { printLength } from '../../length/length.js';
 import { printAs } from '../../length/rounded.js';
 import type { Plan } from '../../plan.js';
 import { dimensions } from './dimensions.js';
 import type { Shape } from '../drawing.js';
-import { spanAt } from './finished.js';
 import { heightFitting, widthOf } from '../lettering.js';
-import { line, polygon, text, type Point } from '../primitives.js';
+import { line, polygon, text } from '../primitives.js';
 import { wallsInPlane, type Section } from './section.js';
 import type { SectionPlace } from './sectionPlaces.js';
 import { say, WORDS } from '../../words/say.js';

@@ -1,10 +1,11 @@
+import type { Point } from '../../contour/point.js';
 import { printWeight } from '../../length/weight.js';
 import { KG_PER_POUND, type Units } from '../../length/units.js';
 import type { Plan } from '../../plan.js';
 import type { Drawing, Shape } from '../drawing.js';
 import { bandOutline } from '../chart/band.js';
 import { dashed } from '../chart/dashed.js';
-import { line, polygon, text, type Point } from '../primitives.js';
+import { line, polygon, text } from '../primitives.js';
 import { frameShapes, roundSteps, scaled, type Frame } from '../chart/frame.js';
 import { symbolAt } from '../chart/symbol.js';
 import { WEIGHT_WORDS } from './weightsWords.js';

@@ -1,3 +1,4 @@
+import type { Point } from '../../contour/point.js';
 import { printLength } from '../../length/length.js';
 import { MM_PER_FOOT } from '../../length/units.js';
 import type { Plan } from '../../plan.js';
@@ -7,7 +8,7 @@ import type { Drawing } from '../drawing.js';
 import type { Cell, TablePage } from '../pages.js';
 import { lineThrough } from '../chart/line.js';
 import { dashed } from '../chart/dashed.js';
-import { line, text, type Point } from '../primitives.js';
+import { line, text } from '../primitives.js';
 import { frameShapes, roundSteps, scaled, type Frame } from '../chart/frame.js';
 import { symbolAt } from '../chart/symbol.js';
 import { WEIGHT_WORDS } from './weightsWords.js';

@@ -1,3 +1,4 @@
+import type { Point } from '../../contour/point.js';
 import { printArealWeight } from '../../length/areal.js';
 import { printExactly } from '../../length/exactly.js';
 import { printLength } from '../../length/length.js';
@@ -10,7 +11,7 @@ import type { Drawing } from '../drawing.js';
 import type { TextBlock, TextPage } from '../pages.js';
 import { lineThrough } from '../chart/line.js';
 import { dashed } from '../chart/dashed.js';
-import { line, text, type Point } from '../primitives.js';
+import { line, text } from '../primitives.js';
 import { weightTicks } from './weightsChart.js';
 import { frameShapes, roundSteps, scaled, type Frame } from '../chart/frame.js';
 import { symbolAt } from '../chart/symbol.js';

@@ -1,3 +1,4 @@
+import type { Point } from '../../../src/contour/point.js';
 import PDFDocument from 'pdfkit';
 import { describe, expect, test } from 'vitest';
 import { fontFiles } from '../../../src/print/pen/fonts.js';
@@ -7,7 +8,7 @@ import { quadIsCrossed, quadsMeet } from '../../../src/print/trace/quad.js';
 import { settled, settledOn } from '../../../src/print/trace/settle.js';
 import type { Drawing } from '../../../src/sheet/drawing.js';
 import { widthOf } from '../../../src/sheet/lettering.js';
-import { line, text, type Point } from '../../../src/sheet/primitives.js';
+import { line, text } from '../../../src/sheet/primitives.js';
 
 const caption = (...places: Point[]) => ({ places: places.map((at) => [text('R2-07', at, 5)]) });
 const drawing = (shapes: Drawing['shapes'], ...captions: NonNullable<Drawing['captions']>): Drawing => ({

@@ -1,3 +1,4 @@
+import { pathPoints } from '../../../src/contour/chords.js';
 import DxfParserModule from 'dxf-parser';
 import fc from 'fast-check';
 import { XMLParser } from 'fast-xml-parser';
@@ -11,7 +12,6 @@ import { dxfOf } from '../../../src/print/dxf/dxf.js';
 import { fontFiles } from '../../../src/print/pen/fonts.js';
 import { measureOn } from '../../../src/print/pen/pen.js';
 import { svgOf } from '../../../src/print/svg/svg.js';
-import { pathPoints } from '../../../src/print/trace/linePoints.js';
 import { blockSheets } from '../../../src/sheet/blocks/blockSheet.js';
 import type { Drawing, PathShape, Shape, TextShape } from '../../../src/sheet/drawing.js';
 import { jobFiles } from '../../random/jobFile.js';

@@ -1,14 +1,15 @@
+import { spanAt } from '../../../src/contour/span.js';
+import { sharpCorners } from '../../../src/contour/sharp.js';
+import { areaOf } from '../../../src/contour/area.js';
 import { describe, expect, test } from 'vitest';
 import { settled } from '../../../src/print/trace/settle.js';
-import { areaOf } from '../../../src/chamber/contour.js';
 import { parseLength } from '../../../src/length/length.js';
 import type { Units } from '../../../src/length/units.js';
 import { planOf } from '../../../src/plan.js';
-import { sharpCorners } from '../../../src/rout/opening.js';
 import { onBench } from '../../../src/sheet/face/faceOnBench.js';
 import type { PathShape } from '../../../src/sheet/drawing.js';
 import { faceSheet } from '../../../src/sheet/face/faceSheet.js';
-import { finishedLineAt, spanAt } from '../../../src/sheet/section/finished.js';
+import { finishedLineAt } from '../../../src/sheet/section/finished.js';
 import { guideSheets } from '../../../src/sheet/guides/guideSheet.js';
 import { guideSettings } from '../../../src/sheet/guides/guideTables.js';
 import { sheetRows } from '../../../src/sheet/mirror.js';

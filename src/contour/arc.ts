@@ -1,4 +1,4 @@
-import type { Vertex } from '../../contour/vertex.js';
+import type { Vertex } from './vertex.js';
 
 /** An arc by its centre, radius, and the angle it starts at and sweeps through, radians, counter-clockwise positive. */
 export interface Arc {

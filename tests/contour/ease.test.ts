@@ -1,6 +1,7 @@
+import { areaOf } from '../../src/contour/area.js';
+import { easeCorners } from '../../src/contour/ease.js';
 import { area as clipperArea, inflatePathsD, type PathsD, JoinType, EndType } from 'clipper2-ts';
 import { describe, expect, test } from 'vitest';
-import { areaOf, easeCorners, momentsOf } from '../../src/chamber/contour.js';
 
 const rectangle = (length: number, width: number) =>
   [
@@ -75,16 +76,5 @@ describe('corners eased to the cutter', () => {
     expect(straight).toBeGreaterThan(areaOf(contour));
     // Four facets a corner stand off the arc by no more than r (1/cos 11.25° − 1).
     expect(straight - areaOf(contour)).toBeLessThan(2 * Math.PI * 8 * 8 * (1 / Math.cos((11.25 * Math.PI) / 180) - 1));
-  });
-
-  // Half a disc: centre of area 4r / 3π from its diameter (any statics text).
-  test('the centre of area of a half disc lies where the text has it', () => {
-    const { area, x, y } = momentsOf([
-      { x: -10, y: 0 },
-      { x: 10, y: 0, bulge: 1 },
-    ]);
-    expect(area).toBeCloseTo((Math.PI * 100) / 2, 9);
-    expect(x).toBeCloseTo(0, 9);
-    expect(y).toBeCloseTo((4 * 10) / (3 * Math.PI), 9);
   });
 });

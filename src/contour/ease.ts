@@ -1,6 +1,5 @@
-import type { Vertex } from '../contour/vertex.js';
-
-type Pair = readonly [number, number];
+import type { Point } from './point.js';
+import type { Vertex } from './vertex.js';
 
 /**
  * A corner that turns by less than this needs no easing: the cutter leaves it as it is but for a few thousandths of a
@@ -19,13 +18,13 @@ const FACETS = 4;
  * are. `undefined` when an edge is too short for its corners, so that the cutter does not fit.
  */
 export function easeCorners(
-  corners: readonly Pair[],
+  corners: readonly Point[],
   radius: number,
   softTurn = SOFT_TURN,
-): { contour: Vertex[]; profile: Pair[] } | undefined {
+): { contour: Vertex[]; profile: Point[] } | undefined {
   const n = corners.length;
   const contour: Vertex[] = [];
-  const profile: Pair[] = [];
+  const profile: Point[] = [];
   const edges = corners.map(([x, y], i) => edgeFrom(x, y, corners[(i + 1) % n]!));
   const taken = edges.map(() => 0);
   for (let i = 0; i < n; i++) {
@@ -60,40 +59,7 @@ export function easeCorners(
 }
 
 /** Unit direction and length of the edge between two corners. */
-function edgeFrom(x: number, y: number, [toX, toY]: Pair) {
+function edgeFrom(x: number, y: number, [toX, toY]: Point) {
   const length = Math.sqrt((toX - x) ** 2 + (toY - y) ** 2);
   return { ux: (toX - x) / length, uy: (toY - y) / length, length };
-}
-
-/** Area within a closed contour, arcs included, mm². Shoelace formula and circular segments. */
-export function areaOf(contour: readonly Vertex[]): number {
-  return momentsOf(contour).area;
-}
-
-/** Area, mm², and centre of area of a closed counter-clockwise contour, arcs included. */
-export function momentsOf(contour: readonly Vertex[]): { area: number; x: number; y: number } {
-  let area = 0;
-  let mx = 0;
-  let my = 0;
-  contour.forEach((a, i) => {
-    const b = contour[(i + 1) % contour.length]!;
-    const cross = (a.x * b.y - b.x * a.y) / 2;
-    area += cross;
-    mx += (cross * (a.x + b.x)) / 3;
-    my += (cross * (a.y + b.y)) / 3;
-    if (!a.bulge) return;
-    const angle = 4 * Math.atan(a.bulge);
-    const chord = Math.hypot(b.x - a.x, b.y - a.y);
-    const radius = chord / 2 / Math.sin(angle / 2);
-    const segment = (radius * radius * (angle - Math.sin(angle))) / 2;
-    // Centre of a circular segment lies (2/3) r sin³(θ/2) / (θ − sin θ) · 2 from the circle's centre.
-    const out = (4 * radius * Math.sin(angle / 2) ** 3) / (3 * (angle - Math.sin(angle)));
-    const beyond = out - radius * Math.cos(angle / 2);
-    const nx = (b.y - a.y) / chord;
-    const ny = (a.x - b.x) / chord;
-    area += segment;
-    mx += segment * ((a.x + b.x) / 2 + beyond * nx);
-    my += segment * ((a.y + b.y) / 2 + beyond * ny);
-  });
-  return { area, x: mx / area, y: my / area };
 }
