@@ -7,7 +7,7 @@ import Module from 'manifold-3d';
 import { boardOf } from '../dist/src/board/board.js';
 import { chambersIn } from '../dist/src/chamber/chambers.js';
 import { readJob } from '../dist/src/job/read.js';
-import { layupOf } from '../dist/src/layup/layup.js';
+import { layupOf } from '../dist/src/layup/layupOf.js';
 import { planOf } from '../dist/src/plan.js';
 import { patchTreesOf } from '../dist/src/wall/patchTree.js';
 import { solidOf } from '../dist/src/wall/solid.js';

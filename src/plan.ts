@@ -1,3 +1,4 @@
+import { layupOf } from './layup/layupOf.js';
 import { blocksOf } from './block/blocks.js';
 import type { Block } from './block/block.js';
 import { boardOf, type Board } from './board/board.js';
@@ -9,7 +10,7 @@ import type { Glue } from './dot/dot.js';
 import { gluing } from './dot/gluing.js';
 import type { Doubt } from './job/finding.js';
 import type { Job } from './job/job.js';
-import { layupOf, type Layup } from './layup/layup.js';
+import { type Layup } from './layup/layup.js';
 import type { Routing } from './rout/rout.js';
 import { routed } from './rout/routing.js';
 import { patchTreesOf, type PatchTrees } from './wall/patchTree.js';

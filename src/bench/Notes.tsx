@@ -1,3 +1,4 @@
+import { choose } from './picture/choose.js';
 import { counted } from '../length/counted.js';
 import { useState } from 'preact/hooks';
 import verdictWords from '../../templates/verdict.json' with { type: 'json' };
@@ -5,7 +6,6 @@ import { printFinding } from '../job/finding.js';
 import { sayNote } from '../verdict/note.js';
 import type { Bench, BenchState } from './bench.js';
 import type { Shown } from './plan/answer.js';
-import { choose } from './picture/FromAbove.js';
 import { words } from './words.js';
 
 const NOTHING_AGAINST_IT = { doubts: [], refusals: [] };

@@ -1,7 +1,7 @@
+import type { Material } from '../job/spec/material.js';
 import { support } from '../contour/support.js';
 import { areaOf } from '../contour/area.js';
 import type { Chamber } from '../chamber/chamber.js';
-import type { Material } from '../job/job.js';
 import type { Row } from '../layup/layup.js';
 import type { GuideSetting } from '../rout/rout.js';
 import type { Block, MadeBlock } from './block.js';

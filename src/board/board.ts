@@ -1,6 +1,7 @@
+import { gridOf } from './gridOf.js';
 import type { BoardSpec } from '../job/job.js';
 import { corrected, type Correction } from './correct.js';
-import { gridOf, type Grid } from './grid.js';
+import { type Grid } from './grid.js';
 import { vertexNormalsOf, type VertexNormals } from './vertexNormals.js';
 import { planAreaOf, volumeOf } from './measure.js';
 import { meshOf, type Mesh } from './mesh.js';

@@ -1,6 +1,6 @@
+import type { GluingJob } from './gluingJob.js';
 import type { KeepOutSpec } from '../job/job.js';
 import type { Layup } from '../layup/layup.js';
-import type { GluingJob } from './glued.js';
 
 /** Whether the left side of a board is the mirror image of the right in everything that chambers and glue depend on. */
 export function isAlike(layup: Layup, job: GluingJob): boolean {

@@ -1,7 +1,7 @@
 import type { Board } from '../board/board.js';
 import type { Chamber, Note } from '../chamber/chamber.js';
-import { carvingIn, drawn, gathered, shapesOf, type CarvingJob, type Chambers } from '../chamber/chambers.js';
-import type { Job } from '../job/job.js';
+import { carvingIn, drawn, gathered, shapesOf, type Chambers } from '../chamber/chambers.js';
+import type { GluingJob } from './gluingJob.js';
 import type { Layup } from '../layup/layup.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { obstacleOf, type Keep } from './around.js';
@@ -40,8 +40,6 @@ export interface Made {
   readonly glue: Glue;
   readonly notes: readonly Note[];
 }
-
-export type GluingJob = CarvingJob & Pick<Job, 'dots' | 'board' | 'glueUp' | 'shaped'>;
 
 /**
  * Places the dots and carves the chambers around them. Chambers are first drawn as if there were no glue; dots are

@@ -1,8 +1,9 @@
+import type { GluingJob } from './gluingJob.js';
 import type { Board } from '../board/board.js';
 import type { Layup } from '../layup/layup.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { isAlike } from './alike.js';
-import { glued, type Before, type Gluing, type GluingJob, type Made } from './glued.js';
+import { glued, type Before, type Gluing, type Made } from './glued.js';
 import { mirrored } from './mirrored.js';
 
 export type { Gluing, GluingJob, Made };

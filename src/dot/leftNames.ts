@@ -1,8 +1,9 @@
+import type { GluingJob } from './gluingJob.js';
 import { slotsOf } from '../chamber/slots.js';
 import { dotName, jointName, opposite, placeName, rowName } from '../job/names.js';
 import type { Layup } from '../layup/layup.js';
 import { mirrorOf } from './alike.js';
-import type { Gluing, GluingJob } from './glued.js';
+import type { Gluing } from './glued.js';
 
 /** What the mirror image on the left is called of everything on the right: rows, places, chambers, joints, dots. */
 export interface LeftNames {

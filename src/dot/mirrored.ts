@@ -1,7 +1,8 @@
+import type { GluingJob } from './gluingJob.js';
 import type { Chamber, Note, Web } from '../chamber/chamber.js';
 import type { Layup } from '../layup/layup.js';
 import type { Dot, Glue, GlueLoss, GlueSide, Smear } from './dot.js';
-import type { Gluing, GluingJob } from './glued.js';
+import type { Gluing } from './glued.js';
 import { leftNames, type LeftNames } from './leftNames.js';
 
 /**

@@ -1,9 +1,9 @@
+import type { GluingJob } from './gluingJob.js';
 import type { Board } from '../board/board.js';
 import type { Note } from '../chamber/chamber.js';
 import { carvingIn, drawn, shapesOf, type DrawnRow } from '../chamber/chambers.js';
 import type { Layup, Row } from '../layup/layup.js';
 import type { PatchTrees } from '../wall/patchTree.js';
-import type { GluingJob } from './glued.js';
 import { jointFaces, type JointFace } from './jointFace.js';
 import { plannedJoints } from './planned.js';
 

@@ -1,3 +1,4 @@
+import type { Material } from './spec/material.js';
 import type { Point } from '../contour/point.js';
 import type { Units } from '../length/units.js';
 import type { BlocksSpec } from './spec/blocks.js';
@@ -162,19 +163,6 @@ export interface Member {
 /** A member and the joint on its inner side, toward the centreline. */
 export interface MemberWithJoint extends Member {
   readonly joint: JointKind;
-}
-
-export interface Material {
-  readonly name: string;
-  /** kg/m³. */
-  readonly density: number;
-  /** Where the density comes from. */
-  readonly source: string;
-  /**
-   * How far the stock at hand may differ from it, one standard deviation as a share of it; the usual for such a
-   * material where absent.
-   */
-  readonly spread?: number;
 }
 
 export type ProfileShape = 'follow' | 'straight' | 'square';

@@ -1,5 +1,5 @@
+import type { Material } from './spec/material.js';
 import { KG_M3_PER_LB_FT3 } from '../length/density.js';
-import type { Material } from './job.js';
 
 const WOOD_HANDBOOK = 'USDA FPL-GTR-282 (2021), table 5-3b, and equation 4-11 at 12 % moisture';
 const ASTM_D6817 = 'ASTM D6817, minimum density';

@@ -1,8 +1,5 @@
-import type { GlueUpSpec, JointKind, Member } from '../job/job.js';
+import type { JointKind, Member } from '../job/job.js';
 import type { FaceSide, FromCentre, Side } from '../job/names.js';
-import { lay } from './lay.js';
-import { piecesOf } from './pieces.js';
-import { rowsOf } from './rows.js';
 
 /** A straight joint in plan: `y = at + slope · x`, board frame, mm. Infinitely long; the board's outline ends it. */
 export interface Joint extends FromCentre {
@@ -71,10 +68,4 @@ export interface Layup {
   readonly pieces: readonly Piece[];
   /** From the left rail to the right rail. */
   readonly rows: readonly Row[];
-}
-
-export function layupOf(glueUp: GlueUpSpec, length: number): Layup {
-  const { joints, members } = lay(glueUp, length);
-  const pieces = piecesOf(members);
-  return { joints, members, pieces, rows: rowsOf(pieces) };
 }

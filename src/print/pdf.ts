@@ -1,3 +1,4 @@
+import type { Pdf } from './pen/document.js';
 import PDFDocument from 'pdfkit';
 import { once } from 'node:events';
 import type { Writable } from 'node:stream';
@@ -9,7 +10,7 @@ import type { Book } from './page/leaf.js';
 import { labelFindings } from './page/labelsPage.js';
 import { layOut } from './page/layOut.js';
 import { POINTS_PER_MM, sheetNamed, type Paper } from './paper/paper.js';
-import { measureOn, penOn, type Pdf } from './pen/pen.js';
+import { measureOn, penOn } from './pen/pen.js';
 import { exact, printerFindings, type PrinterFactors } from './paper/printer.js';
 import type { PaperSet } from './set.js';
 import { tagsOn } from './pen/tags.js';

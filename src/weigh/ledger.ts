@@ -1,6 +1,7 @@
+import type { Material } from '../job/spec/material.js';
 import type { Block } from '../block/block.js';
 import type { FinSpec, GlassSpec } from '../job/spec/finish.js';
-import type { Job, Material } from '../job/job.js';
+import type { Job } from '../job/job.js';
 import { isFrom, type Stage } from '../job/spec/stage.js';
 import type { Layup } from '../layup/layup.js';
 import type { Bare } from './bare.js';

@@ -1,4 +1,4 @@
-import type { Material } from '../job/job.js';
+import type { Material } from '../job/spec/material.js';
 
 /**
  * Stiffness of materials along the board (modulus of elasticity), MPa.

@@ -1,7 +1,8 @@
+import type { Material } from '../job/spec/material.js';
 import { PATCHES } from '../board/mesh.js';
 import type { Chamber } from '../chamber/chamber.js';
 import type { Range, TargetSpec } from '../job/spec/finish.js';
-import type { Job, Material } from '../job/job.js';
+import type { Job } from '../job/job.js';
 import { blocksOf } from '../block/blocks.js';
 import { tryChambers, type Bench } from './trial.js';
 import { USUAL_GLASS } from '../job/usual-glass.js';

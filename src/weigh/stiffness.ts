@@ -1,6 +1,7 @@
+import type { Material } from '../job/spec/material.js';
 import type { Board } from '../board/board.js';
 import type { Chamber } from '../chamber/chamber.js';
-import type { Job, Material } from '../job/job.js';
+import type { Job } from '../job/job.js';
 import type { Layup, Row } from '../layup/layup.js';
 import { depthsOf, within } from './cuts.js';
 import { glassParts } from './glass.js';

@@ -1,4 +1,4 @@
-import type { Material } from '../job/job.js';
+import type { Material } from '../job/spec/material.js';
 
 /** A figure and its spread: one standard deviation either way, in the figure's unit. */
 export interface Figure {

@@ -1,9 +1,9 @@
+import { layupOf } from '../../src/layup/layupOf.js';
 import { describe, expect, test } from 'vitest';
 import { boardOf } from '../../src/board/board.js';
 import type { GlueSide } from '../../src/dot/dot.js';
 import { glued } from '../../src/dot/glued.js';
 import { gluing } from '../../src/dot/gluing.js';
-import { layupOf } from '../../src/layup/layup.js';
 import { patchTreesOf } from '../../src/wall/patchTree.js';
 import { sampleJob } from '../samples.js';
 

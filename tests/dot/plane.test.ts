@@ -1,6 +1,6 @@
+import { layupOf } from '../../src/layup/layupOf.js';
 import { expect, test } from 'vitest';
 import { gluing } from '../../src/dot/gluing.js';
-import { layupOf } from '../../src/layup/layup.js';
 import { planOf } from '../../src/plan.js';
 import { sampleJob } from '../samples.js';
 

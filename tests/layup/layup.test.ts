@@ -1,7 +1,7 @@
+import { layupOf } from '../../src/layup/layupOf.js';
 import { describe, expect, test } from 'vitest';
 import type { Member, MemberWithJoint } from '../../src/job/job.js';
 import { depthOf, toBoard, toFace } from '../../src/layup/frame.js';
-import { layupOf } from '../../src/layup/layup.js';
 
 const foam = { name: 'foam', density: 20, source: 'invented' };
 const strip = (thickness?: Member['thickness']): Member => ({

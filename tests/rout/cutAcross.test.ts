@@ -1,7 +1,7 @@
+import { layupOf } from '../../src/layup/layupOf.js';
 import { expect, test } from 'vitest';
 import type { Glue } from '../../src/dot/dot.js';
 import type { Chamber } from '../../src/chamber/chamber.js';
-import { layupOf } from '../../src/layup/layup.js';
 import { cutAcross } from '../../src/rout/cutAcross.js';
 import { sampleJob } from '../samples.js';
 

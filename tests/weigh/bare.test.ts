@@ -1,6 +1,6 @@
+import { layupOf } from '../../src/layup/layupOf.js';
 import { describe, expect, test } from 'vitest';
 import { boardOf } from '../../src/board/board.js';
-import { layupOf } from '../../src/layup/layup.js';
 import { bareOf } from '../../src/weigh/bare.js';
 import { sumOf } from '../../src/weigh/moments.js';
 import { kernel, solidOfMesh } from '../oracle/kernel.js';

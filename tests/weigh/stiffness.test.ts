@@ -1,8 +1,8 @@
+import { layupOf } from '../../src/layup/layupOf.js';
 import { describe, expect, test } from 'vitest';
 import { boardOf } from '../../src/board/board.js';
 import type { Chamber } from '../../src/chamber/chamber.js';
 import type { Job } from '../../src/job/job.js';
-import { layupOf } from '../../src/layup/layup.js';
 import { planOf } from '../../src/plan.js';
 import { modulusOf } from '../../src/weigh/modulus.js';
 import { compareStagger } from '../../src/weigh/stagger.js';

@@ -1,3 +1,4 @@
+import { choose } from './choose.js';
 import type { Point } from '../../contour/point.js';
 import { useId, useMemo } from 'preact/hooks';
 import { printLength } from '../../length/length.js';
@@ -5,7 +6,6 @@ import { printAs } from '../../length/rounded.js';
 import type { Bench, BenchState } from '../bench.js';
 import type { Shown } from '../plan/answer.js';
 import { cutAt, wallsHere, type Wall } from './cut.js';
-import { choose } from './FromAbove.js';
 import { fillOf, Patterns } from './Patterns.js';
 import { pathOf, useWidth } from './scale.js';
 import { sectionAt } from './section.js';

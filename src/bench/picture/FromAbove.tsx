@@ -1,3 +1,4 @@
+import { choose } from './choose.js';
 import { useId, useMemo, useRef } from 'preact/hooks';
 import type { Bench, BenchState } from '../bench.js';
 import type { Shown } from '../plan/answer.js';
@@ -229,11 +230,4 @@ function ChambersInPlan({ bench, shown, state, places, scale, prefix, isOther }:
       <g aria-hidden="true">{numbers}</g>
     </>
   );
-}
-
-/** Chooses a chamber everywhere: its row is shown, and the cross-section goes through its middle. */
-export function choose(bench: Bench, id: string): void {
-  const { shown } = bench.now;
-  const place = shown && chambersInPlan(shown.result).find(({ chamber }) => chamber.id === id);
-  if (place) bench.show({ chamber: id, row: place.chamber.row, x: place.middle[0], said: '' });
 }

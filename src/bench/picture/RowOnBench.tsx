@@ -1,3 +1,4 @@
+import { choose } from './choose.js';
 import { counted } from '../../length/counted.js';
 import { useMemo } from 'preact/hooks';
 import { stretchOf } from '../../chamber/stretch.js';
@@ -13,7 +14,6 @@ import { ruleStep } from '../edit/written.js';
 import { dotsOnFace } from './dotsInPlan.js';
 import { Handle } from './DragHandles.js';
 import { faceEdges } from './faceEdge.js';
-import { choose } from './FromAbove.js';
 import { fillOf, numberOn, Patterns } from './Patterns.js';
 import { pathOf, useWidth, wholeBoard } from './scale.js';
 import { spareOf, spareStep } from './spare.js';

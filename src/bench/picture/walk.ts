@@ -1,5 +1,5 @@
+import { choose } from './choose.js';
 import type { Bench } from '../bench.js';
-import { choose } from './FromAbove.js';
 import { chambersInPlan } from './inPlan.js';
 
 /** Goes from the chosen chamber to the next one along its row, or to the nearest one of a neighbouring row. */

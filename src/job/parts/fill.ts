@@ -1,5 +1,5 @@
+import type { Material } from '../spec/material.js';
 import { z } from 'zod';
-import type { Material } from '../job.js';
 import type { Quantities } from '../quantities.js';
 import type { Say } from '../mistake/say.js';
 import { shortText } from '../text.js';

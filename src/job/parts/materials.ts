@@ -1,5 +1,5 @@
+import type { Material } from '../spec/material.js';
 import { z } from 'zod';
-import type { Material } from '../job.js';
 import { MATERIALS } from '../materials.js';
 import { nearest } from '../mistake/nearest.js';
 import type { Quantities } from '../quantities.js';

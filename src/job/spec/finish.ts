@@ -1,4 +1,4 @@
-import type { Material } from '../job.js';
+import type { Material } from './material.js';
 import type { Stage } from './stage.js';
 
 /** What goes over the bare board. Weights by area in g/m². */

@@ -1,6 +1,6 @@
+import type { Pdf } from './document.js';
 import type { Finding } from '../finding.js';
 import { oneLine } from '../trace/lettering.js';
-import type { Pdf } from './pen.js';
 import type { PaperSet } from '../set.js';
 
 /** The part of an opened font that tells which characters it has (fontkit, which pdfkit opens fonts with). */

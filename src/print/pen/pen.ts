@@ -1,4 +1,4 @@
-import type PDFDocument from 'pdfkit';
+import type { Pdf } from './document.js';
 import type { Box } from '../trace/box.js';
 import { fontSizeFor, oneLine } from '../trace/lettering.js';
 import { narrow, type Line } from '../trace/line.js';
@@ -44,9 +44,6 @@ export type Measure = (text: string, bold: boolean) => number;
 
 /** The least of a line that every printer draws, mm: a zero-width line is left to the device. */
 const THINNEST = 0.2;
-
-/** What the pen needs of a PDF document. */
-export type Pdf = InstanceType<typeof PDFDocument>;
 
 export function measureOn(doc: Pdf): Measure {
   const known = new Map<string, number>();

@@ -1,4 +1,4 @@
-import type { Pdf } from './pen.js';
+import type { Pdf } from './document.js';
 
 /**
  * What a reader program is told that a part of a page is: standard structure types, or what only belongs to the page

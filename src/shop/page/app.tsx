@@ -1,3 +1,4 @@
+import type { ViewOf } from './viewOf.js';
 import { useEffect, useState } from 'preact/hooks';
 import type { WholeShop } from '../wholeShop.js';
 import type { ShopState } from '../state.js';
@@ -13,15 +14,6 @@ import type { Shown, ShopOnPage } from './link/shopOnPage.js';
 import { TopBar } from './topBar.js';
 import { UndoBar } from './undoBar.js';
 import { Welcome } from './welcome.js';
-
-/** What every view gets: the shop, what it shows now, and both of them known. */
-export interface ViewOf {
-  readonly shop: ShopOnPage;
-  readonly shown: Shown;
-  readonly whole: WholeShop;
-  readonly state: ShopState;
-  readonly open: (block: string) => void;
-}
 
 const VIEWS = ['Blocks', 'Gluing', 'Last', 'More'] as const;
 type View = (typeof VIEWS)[number];

@@ -1,3 +1,4 @@
+import type { ViewOf } from './viewOf.js';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { sayProud } from '../../block/sayProud.js';
 import { unbroken } from '../../length/wordsOf.js';
@@ -5,7 +6,6 @@ import { answersTo, settled, type Answer } from '../settle.js';
 import { stageOf, UNTOUCHED } from '../state.js';
 import { STEPS, stepAfter, stepsBehind } from '../step.js';
 import { sayRefit, saySizes } from '../trackReport.js';
-import type { ViewOf } from './app.js';
 import { isFine, LinkLine } from './linkLine.js';
 import { PhotoOf } from './photoOf.js';
 import { sayClock } from './sayClock.js';

@@ -1,9 +1,9 @@
+import type { ViewOf } from './viewOf.js';
 import { useRef, useState } from 'preact/hooks';
 import { progressOf } from '../progress.js';
 import { stageThatFits } from '../standing.js';
 import { isStep, STEPS, stepAfter } from '../step.js';
 import { blocksByRow, type TrackedBlock } from '../trackedBlock.js';
-import type { ViewOf } from './app.js';
 import { BlockLine } from './blockLine.js';
 import { FindBlock } from './findBlock.js';
 import { ProgressBar } from './progressBar.js';

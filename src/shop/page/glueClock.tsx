@@ -1,5 +1,5 @@
+import type { ViewOf } from './viewOf.js';
 import { useEffect, useState } from 'preact/hooks';
-import type { ViewOf } from './app.js';
 import { sayCountdown } from './sayClock.js';
 import { OPEN_TIME_WORDS } from './words.js';
 

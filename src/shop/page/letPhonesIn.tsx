@@ -1,5 +1,5 @@
+import type { ViewOf } from './viewOf.js';
 import { useEffect, useState } from 'preact/hooks';
-import type { ViewOf } from './app.js';
 import { call } from './link/serverCalls.js';
 import { NOT_SHARED_WORDS, SHARED_WORDS } from './words.js';
 

@@ -1,4 +1,4 @@
-import type { ViewOf } from './app.js';
+import type { ViewOf } from './viewOf.js';
 import { STEP_DONE } from './words.js';
 
 /**

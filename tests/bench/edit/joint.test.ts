@@ -1,6 +1,6 @@
+import { layupOf } from '../../../src/layup/layupOf.js';
 import { describe, expect, test } from 'vitest';
 import { movableJoint, withJointMoved } from '../../../src/bench/edit/joint.js';
-import { layupOf } from '../../../src/layup/layup.js';
 import { jobOf, sample } from '../read.js';
 
 const INCH = 25.4;

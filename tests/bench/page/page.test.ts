@@ -1,10 +1,10 @@
+import { layupOf } from '../../../src/layup/layupOf.js';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, afterEach, expect, test } from 'vitest';
 import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { parse } from 'yaml';
 import { printLength } from '../../../src/length/length.js';
-import { layupOf } from '../../../src/layup/layup.js';
 import { planOf } from '../../../src/plan.js';
 import { resultOf } from '../../../src/result.js';
 import { printFinding } from '../../../src/job/finding.js';

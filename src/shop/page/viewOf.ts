@@ -1,0 +1,12 @@
+import type { ShopState } from '../state.js';
+import type { WholeShop } from '../wholeShop.js';
+import type { Shown, ShopOnPage } from './link/shopOnPage.js';
+
+/** What every view gets: the shop, what it shows now, and both of them known. */
+export interface ViewOf {
+  readonly shop: ShopOnPage;
+  readonly shown: Shown;
+  readonly whole: WholeShop;
+  readonly state: ShopState;
+  readonly open: (block: string) => void;
+}
