@@ -10,8 +10,8 @@ const from = async (file) => (await runnerImport(`${root}src/${file}`, { configF
 const { readJob } = await from('job/read.ts');
 const { planOf } = await from('plan.ts');
 const { weightsOf } = await from('weigh/weights.ts');
-const { steer } = await from('weigh/steer.ts');
-const { compareStagger } = await from('weigh/stagger.ts');
+const { steer } = await from('steer/steer.ts');
+const { compareStagger } = await from('steer/stagger.ts');
 
 const name = process.argv[2] ?? 'tarn-rescue.yaml';
 const beside = (file) => readFileSync(`${root}samples/${file}`, 'utf8');
@@ -46,4 +46,4 @@ if (job.target) {
     console.log(`  ${met ? 'met' : 'missed'}: ${reached.toFixed(3)}, steps ${steps}`);
   });
 }
-timed('stiffness, staggered and not', 3, () => compareStagger(plan, job));
+timed('stiffness, staggered and not', 3, () => compareStagger(plan));

@@ -1,18 +1,25 @@
-import { layupOf } from './layup/layupOf.js';
-import { blocksOf } from './block/blocks.js';
 import type { Block } from './block/block.js';
+import { blocksOf } from './block/blocks.js';
 import { boardOf, type Board } from './board/board.js';
 import { asRouted } from './chamber/asRouted.js';
-import type { Chambers } from './chamber/chambers.js';
+import { carvingIn, drawnPlaces, gathered, type Chambers } from './chamber/chambers.js';
 import { correctionsFrom, unknownChambers } from './chamber/measured.js';
 import { measuredInDoubt } from './chamber/measuredInDoubt.js';
+import { carvedAround } from './dot/carvedAround.js';
 import type { Glue } from './dot/dot.js';
-import { gluing } from './dot/gluing.js';
+import { glueOf } from './dot/glueOf.js';
+import { placedGlue } from './dot/placedGlue.js';
+import { restaggered } from './dot/stagger.js';
 import type { Doubt } from './job/finding.js';
 import type { Job } from './job/job.js';
-import { type Layup } from './layup/layup.js';
+import type { Layup } from './layup/layup.js';
+import { layupOf } from './layup/layupOf.js';
 import type { Routing } from './rout/rout.js';
 import { routed } from './rout/routing.js';
+import { isAlike } from './symmetry/alike.js';
+import type { Arrangement } from './symmetry/arrangement.js';
+import { mirrored } from './symmetry/mirrored.js';
+import { rightHalf } from './symmetry/rightHalf.js';
 import { patchTreesOf, type PatchTrees } from './wall/patchTree.js';
 import { bareOf, type Bare } from './weigh/bare.js';
 import { weightsOf, type Weights } from './weigh/weights.js';
@@ -50,30 +57,40 @@ export function planOf(job: Job, before?: Plan): Plan {
   const same = before && isSameSurface(before.job, job) ? before : undefined;
   const board = same?.board ?? boardOf(job.board, drawn && correctionsFrom(job.shaped!, drawn));
   const trees = same?.trees ?? patchTreesOf(board.mesh);
-  const { layup, chambers: carved, glue } = gluing(board, layupOf(job.glueUp, board.length), trees, job, same, drawn);
+  const laid = layupOf(job.glueUp, board.length);
+  const isMirrored = !drawn && isAlike(laid, job);
+  const rows = drawn ? staggeredAs(drawn) : restaggered(board, isMirrored ? rightHalf(laid) : laid, trees, job);
+  const carving = carvingIn(board, rows.layup, trees, job, same?.chambers);
+  const places = drawnPlaces(carving);
+  const placed = placedGlue(places, board, rows.layup, trees, job, same, drawn);
+  const around = carvedAround(places, carving, placed.keeps, job.dots.clearance);
+  const found = glueOf(around, placed, job.dots.clearance);
+  const half: Arrangement = {
+    layup: rows.layup,
+    chambers: gathered(around.rows, carving, [...rows.notes, ...found.notes]),
+    glue: found.glue,
+  };
+  const { layup, chambers: carved, glue } = isMirrored ? mirrored(half, laid, job) : half;
   const kept = asRouted(carved, job.routed ?? [], layup.rows, board, trees);
   const { chambers, routing } = routed(board, layup, trees, kept, glue, job);
-  const fit = { ...job.blocks, cutterRadius: job.chambers.cutterDiameter / 2 };
-  const blocks = blocksOf(chambers.chambers, job.fill, fit, routing.settings, layup.rows);
   const bare = same && isEqual(same.job.glueUp, job.glueUp) ? same.bare : bareOf(board, layup);
-  const weights = weightsOf(bare, layup, chambers.chambers, blocks, job);
   const doubts = [...(job.doubts ?? []), ...(drawn ? measuredInDoubt(job.shaped!, drawn, job.units) : [])];
   const notes = [...chambers.notes, ...(drawn ? unknownChambers(job.shaped!, drawn) : [])];
-  return {
-    job,
-    board,
-    layup,
-    trees,
-    bare,
-    ...chambers,
-    notes,
-    glue,
-    routing,
-    blocks,
-    weights,
-    doubts,
-    ...(drawn && { drawn }),
-  };
+  const empty = { job, board, layup, trees, bare, ...chambers, notes, glue, routing, doubts, ...(drawn && { drawn }) };
+  return filled(empty, job);
+}
+
+/** A plan with its chambers filled, and glassed, as a job says that differs in nothing that touches a chamber. */
+export function filled(plan: Omit<Plan, 'blocks' | 'weights'>, job: Job): Plan {
+  const { bare, layup, chambers, routing } = plan;
+  const fit = { ...job.blocks, cutterRadius: job.chambers.cutterDiameter / 2 };
+  const blocks = blocksOf(chambers, job.fill, fit, routing.settings, layup.rows);
+  return { ...plan, job, blocks, weights: weightsOf(bare, layup, chambers, blocks, job) };
+}
+
+/** A blank that is glued up already keeps its rows as they were shifted then. */
+function staggeredAs({ layup, notes }: Plan): Pick<Plan, 'layup' | 'notes'> {
+  return { layup, notes: notes.filter(({ kind }) => kind === 'shifted') };
 }
 
 function isSameSurface(a: Job, b: Job): boolean {

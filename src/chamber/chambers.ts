@@ -46,7 +46,7 @@ export type CarvingJob = Pick<Job, 'chambers' | 'keepOuts' | 'jointKeepOuts' | '
 /** The chambers of a board without glue in their way. */
 export function chambersIn(board: Board, layup: Layup, trees: PatchTrees, job: CarvingJob): Chambers {
   const carving = carvingIn(board, layup, trees, job);
-  const rows = drawn(carving).map(({ carving, drawings }) => ({
+  const rows = drawnPlaces(carving).map(({ carving, drawings }) => ({
     carving,
     places: drawings.map((each) => carving.prove(each)),
   }));
@@ -77,7 +77,7 @@ export function carvingIn(
 }
 
 /** Every place of every row as drawn, with nothing but the keep-outs in the way. */
-export function drawn({ rows, keepOuts }: Carving): DrawnRow[] {
+export function drawnPlaces({ rows, keepOuts }: Carving): DrawnRow[] {
   return rows.map((carving) => ({
     carving,
     drawings: carving.slots.map((slot) => carving.draw(slot, keepOuts)),
@@ -92,13 +92,13 @@ export function chambersOf({ places }: CarvedRow): Chamber[] {
   return places.flatMap(({ chambers }) => chambers);
 }
 
-/** Rows of carved places as the chambers of a board. */
-export function gathered(rows: readonly CarvedRow[], { asked, router }: Carving): Chambers {
+/** Rows of carved places as the chambers of a board, with what else was said of them. */
+export function gathered(rows: readonly CarvedRow[], { asked, router }: Carving, said: readonly Note[] = []): Chambers {
   const chambers = rows.map(chambersOf);
   return {
     chambers: chambers.flat(),
     webs: chambers.flatMap(websOf),
-    notes: rows.flatMap((row, i) => [...notesOn(row, chambers[i]!, asked), ...cutShort(row, router)]),
+    notes: [...rows.flatMap((row, i) => [...notesOn(row, chambers[i]!, asked), ...cutShort(row, router)]), ...said],
     asked,
   };
 }

@@ -1,7 +1,7 @@
 import type { Units } from '../length/units.js';
 import { planOf, type Plan } from '../plan.js';
 import { WALL } from '../verdict/thin.js';
-import { overruns } from '../wall/overrun.js';
+import { overruns } from '../proof/overrun.js';
 import { understood } from '../typed/args.js';
 import { REFUSED, TO_ACT_ON, WELL, type Command, type Io } from './io.js';
 import { jobFrom } from './jobFile.js';

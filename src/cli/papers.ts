@@ -28,8 +28,8 @@ import { ticksOf } from '../shop/step.js';
 import { openStore } from '../shop/store/openStore.js';
 import { sayProblem } from '../shop/store/problem.js';
 import { trackerPath } from '../shop/store/trackerPath.js';
-import { compareStagger } from '../weigh/stagger.js';
-import { steer } from '../weigh/steer.js';
+import { compareStagger } from '../steer/stagger.js';
+import { steer } from '../steer/steer.js';
 import { trackedBlocks } from './trackedBlocks.js';
 import { understood } from '../typed/args.js';
 import { REFUSED, TO_ACT_ON, WELL, type Command, type Io } from './io.js';
@@ -217,7 +217,7 @@ async function writePapers(plan: Plan, read: JobRead, folder: string, settings: 
 function foundByTrial(plan: Plan, io: Io): WeightFindings {
   const { job } = plan;
   return {
-    stagger: compareStagger(plan, job),
+    stagger: compareStagger(plan),
     ...(job.target && { steered: steer(plan, job, job.target, (done, of) => progress(io, done, of)) }),
   };
 }

@@ -2,7 +2,7 @@ import { printAs } from '../length/rounded.js';
 import type { Units } from '../length/units.js';
 import type { Plan } from '../plan.js';
 import { sayExactly, sayThin, WALL } from '../verdict/thin.js';
-import { thinWalls, type ThinWall } from '../wall/prove.js';
+import { thinWalls, type ThinWall } from '../proof/thinWalls.js';
 
 /**
  * What the mesh may be off the smooth surface, mm (`CHORD_ERROR`): a chamber whose wall is short by less than that

@@ -3,7 +3,7 @@ import { printExactly } from '../length/exactly.js';
 import { printLength } from '../length/length.js';
 import { printWeight } from '../length/weight.js';
 import { planOf } from '../plan.js';
-import { steer, WALLS, type Hindrance } from '../weigh/steer.js';
+import { steer, WALLS, type Hindrance } from '../steer/steer.js';
 import { understood } from '../typed/args.js';
 import { REFUSED, TO_ACT_ON, WELL, type Command } from './io.js';
 import { jobFrom } from './jobFile.js';

@@ -10,13 +10,19 @@ import { gapTo } from './spot.js';
 /** Rounds of drawing a place: a split for one dot may uncover another that was swallowed. */
 const ROUNDS = 4;
 
+/** The rows as carved, and what glue cost them. */
+export interface CarvedAround {
+  readonly rows: readonly CarvedRow[];
+  readonly losses: readonly GlueLoss[];
+}
+
 /** Proves every place, drawn again around the glue that comes too near to it: no other place is touched. */
 export function carvedAround(
   rows: readonly DrawnRow[],
   { keepOuts }: Carving,
   keeps: readonly Keep[],
   clearance: number,
-): { rows: CarvedRow[]; losses: GlueLoss[] } {
+): CarvedAround {
   const losses: GlueLoss[] = [];
   const carved = rows.map(({ carving, drawings }): CarvedRow => {
     const here = keeps.filter(({ at }) => at.row.id === carving.row.id);

@@ -1,7 +1,7 @@
 import type { GluingJob } from './gluingJob.js';
 import type { Board } from '../board/board.js';
 import type { Note } from '../chamber/chamber.js';
-import { carvingIn, drawn, shapesOf, type DrawnRow } from '../chamber/chambers.js';
+import { carvingIn, drawnPlaces, shapesOf, type DrawnRow } from '../chamber/chambers.js';
 import type { Layup, Row } from '../layup/layup.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { jointFaces, type JointFace } from './jointFace.js';
@@ -32,7 +32,7 @@ export function restaggered(
 ): { layup: Layup; notes: Note[] } {
   if (!job.dots.may.includes('stagger') || layup.rows.length === 0) return { layup, notes: [] };
   const both = ([0, 1] as const).map((parity) => ({ ...layup, rows: layup.rows.map((row) => ({ ...row, parity })) }));
-  const rows = both.map((each) => drawn(carvingIn(board, each, trees, job)));
+  const rows = both.map((each) => drawnPlaces(carvingIn(board, each, trees, job)));
   const faces = jointFaces(layup);
 
   const single = (i: number, parity: Parity): Toll => ({

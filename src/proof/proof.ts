@@ -1,7 +1,7 @@
 import type { Board } from '../board/board.js';
 import type { Chambers } from '../chamber/chambers.js';
 import type { PatchTrees } from '../wall/patchTree.js';
-import { thinWalls, type ThinWall } from '../wall/prove.js';
+import { thinWalls, type ThinWall } from './thinWalls.js';
 import type { Fault } from './fault.js';
 import { faultsOf } from './faults.js';
 import type { Published } from './published.js';

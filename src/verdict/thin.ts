@@ -1,6 +1,6 @@
 import { printLength } from '../length/length.js';
 import { MM_PER_INCH, type Units } from '../length/units.js';
-import type { ThinWall } from '../wall/prove.js';
+import type { ThinWall } from '../proof/thinWalls.js';
 
 export const WALL = { deck: 'deck skin', bottom: 'bottom skin', rail: 'rail wall' } as const;
 

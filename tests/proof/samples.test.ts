@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { PATCHES } from '../../src/board/mesh.js';
 import { MET } from '../../src/chamber/carve.js';
 import { planOf } from '../../src/plan.js';
-import { thinWalls } from '../../src/wall/prove.js';
+import { thinWalls } from '../../src/proof/thinWalls.js';
 import { kernel } from '../oracle/kernel.js';
 import { sampleJob, SAMPLES } from '../samples.js';
 import { disagreements } from './against.js';

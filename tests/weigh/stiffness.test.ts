@@ -5,7 +5,7 @@ import type { Chamber } from '../../src/chamber/chamber.js';
 import type { Job } from '../../src/job/job.js';
 import { planOf } from '../../src/plan.js';
 import { modulusOf } from '../../src/weigh/modulus.js';
-import { compareStagger } from '../../src/weigh/stagger.js';
+import { compareStagger } from '../../src/steer/stagger.js';
 import { stiffnessOf } from '../../src/weigh/stiffness.js';
 import { tarn } from './tarn.js';
 
@@ -106,7 +106,7 @@ test('a chamber weakens a plank by the rectangle that it takes out, and its bloc
 test('staggered chambers leave the board more even from nose to tail than webs in line', () => {
   const job = tarn();
   const plan = planOf(job);
-  const { asPlanned, inLine } = compareStagger(plan, job);
+  const { asPlanned, inLine } = compareStagger(plan);
   expect(asPlanned.unevenness).toBeLessThan(0.9 * inLine.unevenness);
   const least = (s: typeof inLine) => Math.min(...s.places.map(({ stiffness }) => stiffness));
   expect(least(inLine)).toBeGreaterThan(0);

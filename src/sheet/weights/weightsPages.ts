@@ -1,6 +1,6 @@
 import type { Plan } from '../../plan.js';
-import type { StaggerCompared } from '../../weigh/stagger.js';
-import type { Steered } from '../../weigh/steer.js';
+import type { StaggerCompared } from '../../steer/stagger.js';
+import type { Steered } from '../../steer/steer.js';
 import type { Cell, DocumentPage } from '../pages.js';
 import { weightsChart } from './weightsChart.js';
 import { floatPage } from './weightsFloat.js';

@@ -2,7 +2,7 @@ import type { Point } from '../../contour/point.js';
 import { printLength } from '../../length/length.js';
 import { MM_PER_FOOT } from '../../length/units.js';
 import type { Plan } from '../../plan.js';
-import type { StaggerCompared } from '../../weigh/stagger.js';
+import type { StaggerCompared } from '../../steer/stagger.js';
 import type { Stiffness } from '../../weigh/stiffness.js';
 import type { Drawing } from '../drawing.js';
 import type { Cell, TablePage } from '../pages.js';

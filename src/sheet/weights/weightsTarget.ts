@@ -6,7 +6,7 @@ import { printAs } from '../../length/rounded.js';
 import { MM_PER_INCH } from '../../length/units.js';
 import { printWeight } from '../../length/weight.js';
 import type { Plan } from '../../plan.js';
-import { WALLS, type Steered } from '../../weigh/steer.js';
+import { WALLS, type Steered } from '../../steer/steer.js';
 import type { Drawing } from '../drawing.js';
 import type { TextBlock, TextPage } from '../pages.js';
 import { lineThrough } from '../chart/line.js';

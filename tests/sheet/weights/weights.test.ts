@@ -8,7 +8,7 @@ import { questionedLines } from '../../../src/sheet/weights/weightsFloat.js';
 import { weightPages, weightRows } from '../../../src/sheet/weights/weightsPages.js';
 import { stiffnessChart } from '../../../src/sheet/weights/weightsStiffness.js';
 import { targetChart, targetPage } from '../../../src/sheet/weights/weightsTarget.js';
-import type { Steered } from '../../../src/weigh/steer.js';
+import type { Steered } from '../../../src/steer/steer.js';
 import { stiffnessOf } from '../../../src/weigh/stiffness.js';
 import { pounds, tarn } from '../../weigh/tarn.js';
 

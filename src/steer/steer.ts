@@ -3,10 +3,8 @@ import { PATCHES } from '../board/mesh.js';
 import type { Chamber } from '../chamber/chamber.js';
 import type { Range, TargetSpec } from '../job/spec/finish.js';
 import type { Job } from '../job/job.js';
-import { blocksOf } from '../block/blocks.js';
-import { tryChambers, type Bench } from './trial.js';
+import { filled, planOf, type Plan } from '../plan.js';
 import { USUAL_GLASS } from '../job/usual-glass.js';
-import { weightsOf } from './weights.js';
 
 export const WALLS = ['deckSkin', 'bottomSkin', 'railWall', 'web'] as const;
 export type WallName = (typeof WALLS)[number];
@@ -86,7 +84,7 @@ interface Tried {
  * Walls are first tried at five shares, each a full plan with its proof; between the two that hold the target it is
  * then closed in on by straight lines, and by halves every third time.
  */
-export function steer(bench: Bench, job: Job, target: TargetSpec, progress: Progress = () => undefined): Steered {
+export function steer(before: Plan, job: Job, target: TargetSpec, progress: Progress = () => undefined): Steered {
   const aim = target.weight === undefined ? 'balance' : 'weight';
   const asked = target.weight ?? target.balance;
   if (asked === undefined) throw new RangeError('a target asks for a weight or a balance');
@@ -97,14 +95,14 @@ export function steer(bench: Bench, job: Job, target: TargetSpec, progress: Prog
   const attempt = (share: number): Tried => {
     const known = tried.find((each) => each.share === share);
     if (known) return known;
-    const { layup, chambers } = tryChambers(bench, withWalls(job, target, share));
+    const walls = withWalls(job, target, share);
+    const plan = planOf(walls, before);
     const values = choices.map((choice) => {
-      const chosen = withChoice(job, choice);
-      const { stages } = weightsOf(bench.bare, layup, chambers, blocksOf(chambers, choice.fill), chosen);
+      const { stages } = filled(plan, withChoice(walls, choice)).weights;
       const { weight, balance } = stages[stages.length - 1]!;
       return { weight, balance: balance.x };
     });
-    const result = { share, chambers, values };
+    const result = { share, chambers: plan.chambers, values };
     tried.push(result);
     progress(tried.length, steps);
     return result;

@@ -1,9 +1,9 @@
 import { PATCHES, type Patch } from '../board/mesh.js';
 import type { Row } from '../layup/layup.js';
 import type { Chamber } from '../chamber/chamber.js';
-import type { PatchTrees } from './patchTree.js';
-import { solidOf } from './solid.js';
-import { wallsOf } from './walls.js';
+import type { PatchTrees } from '../wall/patchTree.js';
+import { solidOf } from '../wall/solid.js';
+import { wallsOf } from '../wall/walls.js';
 
 /** A wall thinner than it must be. */
 export interface ThinWall {

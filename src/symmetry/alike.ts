@@ -1,4 +1,4 @@
-import type { GluingJob } from './gluingJob.js';
+import type { GluingJob } from '../dot/gluingJob.js';
 import type { KeepOutSpec } from '../job/job.js';
 import type { Layup } from '../layup/layup.js';
 

@@ -4,8 +4,8 @@ import type { TargetSpec } from '../../src/job/spec/finish.js';
 import { planOf } from '../../src/plan.js';
 import { parseLength } from '../../src/length/length.js';
 import { printExactly } from '../../src/length/exactly.js';
-import { NEAR, steer, WALLS } from '../../src/weigh/steer.js';
-import { inches, pounds, tarn } from './tarn.js';
+import { NEAR, steer, WALLS } from '../../src/steer/steer.js';
+import { inches, pounds, tarn } from '../weigh/tarn.js';
 
 const job = tarn();
 const plan = planOf(job);
@@ -114,4 +114,20 @@ test('a balance point is steered to as well', () => {
   expect(found.aim).toBe('balance');
   expect(found.met).toBe(true);
   expect(Math.abs(planOf(found.job).weights.stages.at(-1)!.balance.x - asked)).toBeLessThanOrEqual(NEAR.balance);
+});
+
+describe('a board that was measured after shaping', () => {
+  const { thickness } = plan.board.surface;
+  const measured = {
+    ...job,
+    shaped: [0.3, 0.55].map((share) => {
+      const x = share * plan.board.length;
+      return { kind: 'thickness', x, y: 0, value: thickness(x) - 1.5, off: 'deck' } as const;
+    }),
+  };
+
+  test('weighs with what was found just what was told', () => {
+    const found = steer(planOf(measured), measured, { weight: pounds(37.5), ...bounds });
+    expect(planOf(found.job).weights.stages.at(-1)!.weight).toBeCloseTo(found.reached, 9);
+  });
 });

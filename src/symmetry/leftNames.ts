@@ -1,9 +1,9 @@
-import type { GluingJob } from './gluingJob.js';
+import type { GluingJob } from '../dot/gluingJob.js';
 import { slotsOf } from '../chamber/slots.js';
 import { dotName, jointName, opposite, placeName, rowName } from '../job/names.js';
 import type { Layup } from '../layup/layup.js';
 import { mirrorOf } from './alike.js';
-import type { Gluing } from './glued.js';
+import type { Arrangement } from './arrangement.js';
 
 /** What the mirror image on the left is called of everything on the right: rows, places, chambers, joints, dots. */
 export interface LeftNames {
@@ -15,7 +15,7 @@ export interface LeftNames {
 }
 
 /** @param half what was planned for the centre and the right side of the board */
-export function leftNames({ layup, chambers, glue }: Gluing, whole: Layup, job: GluingJob): LeftNames {
+export function leftNames({ layup, chambers, glue }: Arrangement, whole: Layup, job: GluingJob): LeftNames {
   const names = new Map<string, string>();
   for (const row of layup.rows) {
     if (row.side !== 'R') continue;

@@ -1,15 +1,15 @@
-import type { GluingJob } from './gluingJob.js';
+import type { GluingJob } from '../dot/gluingJob.js';
 import type { Chamber, Note, Web } from '../chamber/chamber.js';
 import type { Layup } from '../layup/layup.js';
-import type { Dot, Glue, GlueLoss, GlueSide, Smear } from './dot.js';
-import type { Gluing } from './glued.js';
+import type { Dot, Glue, GlueLoss, GlueSide, Smear } from '../dot/dot.js';
+import type { Arrangement } from './arrangement.js';
 import { leftNames, type LeftNames } from './leftNames.js';
 
 /**
  * Completes what was planned for the centre and the right side with its mirror image on the left, in the layup of the
  * whole board.
  */
-export function mirrored(half: Gluing, layup: Layup, job: GluingJob): Gluing {
+export function mirrored(half: Arrangement, layup: Layup, job: GluingJob): Arrangement {
   const names = leftNames(half, layup, job);
   const mirrorOf = new Map(
     half.layup.rows.flatMap((row) => (row.side === 'R' ? [[names.of(row.id), row] as const] : [])),

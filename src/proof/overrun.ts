@@ -2,8 +2,8 @@ import type { Patch } from '../board/mesh.js';
 import type { Chamber } from '../chamber/chamber.js';
 import { goesThrough } from '../chamber/through.js';
 import type { Row } from '../layup/layup.js';
-import type { PatchTrees } from './patchTree.js';
-import { thinWalls } from './prove.js';
+import type { PatchTrees } from '../wall/patchTree.js';
+import { thinWalls } from './thinWalls.js';
 
 /** How much too deep the router may go in one chamber before something gives. */
 export interface Overrun {
