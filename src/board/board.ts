@@ -1,7 +1,7 @@
 import { gridOf } from './gridOf.js';
 import type { BoardSpec } from '../job/job.js';
 import { corrected, type Correction } from './correct.js';
-import { type Grid } from './grid.js';
+import { CHORD_ERROR, type Grid } from './grid.js';
 import { vertexNormalsOf, type VertexNormals } from './vertexNormals.js';
 import { planAreaOf, volumeOf } from './measure.js';
 import { meshOf, type Mesh } from './mesh.js';
@@ -23,10 +23,17 @@ export interface Board {
   readonly area: number;
 }
 
-/** @param corrections how the true board differs from the drawing; none for the drawing itself */
-export function boardOf(spec: BoardSpec, corrections: readonly Correction[] = []): Board {
+/**
+ * @param corrections how the true board differs from the drawing; none for the drawing itself
+ * @param chordError how far the mesh may lie from the smooth surface, mm: coarser for raw stock
+ */
+export function boardOf(
+  spec: BoardSpec,
+  corrections: readonly Correction[] = [],
+  chordError: number = CHORD_ERROR,
+): Board {
   const surface = corrected(surfaceOf(spec), corrections);
-  const grid = gridOf(surface);
+  const grid = gridOf(surface, chordError);
   const mesh = meshOf(grid);
   const vertexNormals = vertexNormalsOf(grid, mesh);
   let width = 0;

@@ -14,7 +14,7 @@ export interface Bent {
  * of those across the board, and says what to split where it is off by more than `limit`, mm. Where a notch cuts cells,
  * its edges are measured in their place.
  */
-export function bentOf(grid: Omit<Grid, 'same'>, surface: Surface, limit: number): Bent {
+export function bentOf(grid: Omit<Grid, 'same' | 'chordError'>, surface: Surface, limit: number): Bent {
   const { xs, vs, positions, apex } = grid;
   const columns = vs.length;
   const between = (share: number) =>

@@ -1,7 +1,7 @@
 /**
  * The surface as a grid of points: rows across the board, nose to tail, and columns around each half from the keel over
  * the apex to the deck's centreline. Rows and columns lie as close as the surface bends, and are split until every
- * cell, measured, lies within `CHORD_ERROR` of it.
+ * cell, measured, lies within `chordError` of it.
  *
  * Layout: point (row, side, column) is number `(row · 2 + side) · columns + column`; its x, y, z stand at three times
  * that number.
@@ -19,6 +19,8 @@ export interface Grid {
   readonly same: Uint32Array;
   /** Row from which a notch parts the two halves; `rows` where there is none. */
   readonly notchRow: number;
+  /** How far the smooth surface may lie from the flats between its points, mm. */
+  readonly chordError: number;
 }
 
 /** How far the smooth surface may lie from the mesh, mm. Every wall is reported thinner by this much. */

@@ -3,7 +3,7 @@ import { cutNotch } from './notch.js';
 import { columnsOf, rowsOf } from './spacing.js';
 import { pointsAcross, type Surface } from './surface.js';
 import { sharedPoints } from './weld.js';
-import type { Grid } from './grid.js';
+import { CHORD_ERROR, type Grid } from './grid.js';
 
 /** What is allowed between neighbouring rows and between neighbouring columns, mm, where they are first laid. */
 const ROW_SAG = 0.018;
@@ -14,21 +14,24 @@ const CELL_SAG = 0.038;
 const LEAST_ROW = 0.03;
 const LEAST_COLUMN = 1 / 1024;
 
-export function gridOf(surface: Surface): Grid {
-  let vs = columnsOf(surface, COLUMN_SAG);
-  let xs = rowsOf(surface, vs, ROW_SAG);
+/** @param chordError coarser where less will do: for raw stock, not for walls */
+export function gridOf(surface: Surface, chordError = CHORD_ERROR): Grid {
+  const share = chordError / CHORD_ERROR;
+  let vs = columnsOf(surface, share * COLUMN_SAG);
+  let xs = rowsOf(surface, vs, share * ROW_SAG);
   while (true) {
     const grid = gridAt(surface, xs, vs);
-    const bent = bentOf(grid, surface, CELL_SAG);
+    const bent = bentOf(grid, surface, share * CELL_SAG);
     const rows = halved(xs, bent.rows, LEAST_ROW);
     const columns = halved(vs, bent.columns, LEAST_COLUMN);
-    if (rows.length === xs.length && columns.length === vs.length) return { ...grid, same: sharedPoints(grid) };
+    if (rows.length === xs.length && columns.length === vs.length)
+      return { ...grid, same: sharedPoints(grid), chordError };
     xs = rows;
     vs = columns;
   }
 }
 
-function gridAt(surface: Surface, xs: Float64Array, vs: Float64Array): Omit<Grid, 'same'> {
+function gridAt(surface: Surface, xs: Float64Array, vs: Float64Array): Omit<Grid, 'same' | 'chordError'> {
   const positions = pointsOf(surface, xs, vs);
   const { notchAt } = surface.outlines[1];
   const columns = vs.length;

@@ -1,4 +1,4 @@
-import { CHORD_ERROR, type Grid } from './grid.js';
+import type { Grid } from './grid.js';
 
 /**
  * The finished surface as triangles, closed and outward-oriented, in the board frame, mm.
@@ -78,7 +78,7 @@ export function meshOf(grid: Grid): Mesh {
 
   const indices = triangles.slice(0, count);
   const normals = normalsOf(positions, indices);
-  return { positions, triangles: indices, normals, patches: patchesOf(normals), chordError: CHORD_ERROR };
+  return { positions, triangles: indices, normals, patches: patchesOf(normals), chordError: grid.chordError };
 }
 
 /** Whether the diagonal a–b of a cell is shorter than c–d. */

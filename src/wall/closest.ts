@@ -144,7 +144,7 @@ export function pointToFlat(flats: Flats, at: number, c: Float64Array, i: number
  * The point that stands at `i` in `p` against the triangle; Ericson 5.1.5: by the region of the triangle's plane in
  * which the point lies.
  */
-function pointToTriangle(p: Float64Array, i: number, c: Float64Array, found: Found): void {
+export function pointToTriangle(p: Float64Array, i: number, c: Float64Array, found: Found): void {
   const px = p[i]!,
     py = p[i + 1]!,
     pz = p[i + 2]!;

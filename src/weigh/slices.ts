@@ -1,5 +1,4 @@
 import type { Board } from '../board/board.js';
-import type { Layup } from '../layup/layup.js';
 
 /**
  * The finished, solid board cut across at every row of its grid and along every joint.
@@ -23,8 +22,14 @@ export interface Slices {
   readonly jointHeight: Float64Array;
 }
 
+/** What a board is cut along: straight joints, left to right, and how many members they part. */
+export interface Joined {
+  readonly members: { readonly length: number };
+  readonly joints: readonly { readonly at: number; readonly slope: number }[];
+}
+
 /** Each half is walked from the keel around to the deck: what lies under the deck, less what lies under the bottom. */
-export function slicesOf({ grid }: Board, layup: Layup): Slices {
+export function slicesOf({ grid }: Pick<Board, 'grid'>, layup: Joined): Slices {
   const { rows, columns, apex, positions, xs } = grid;
   const members = layup.members.length;
   const joints = layup.joints.length;

@@ -1,0 +1,67 @@
+import type { Board } from '../board/board.js';
+import type { Layup } from '../layup/layup.js';
+import { measuring } from './allowances.js';
+import { bestPlacement, noAllowances } from './bestPlacement.js';
+import { boundOf, WITHIN } from './bound.js';
+import { depthsOf } from './nearest.js';
+import type { Placement } from './placement.js';
+import type { SawnStrip } from './sawn.js';
+import { skinOf, type Skin } from './skin.js';
+
+/** How a finished board lies in the strips sawn from a moulded blank, and what stock stands over it. */
+export interface Fit {
+  readonly placement: Placement;
+  readonly skin: Skin;
+  /** Over each point of the skin, mm; negative where the stock falls short. */
+  readonly over: Float64Array;
+  /**
+   * No placement that moves the board along, up or at either end by less than `within` mm leaves more, mm; both for the
+   * meshes of board and blank. Absent where the builder has placed it.
+   */
+  readonly bound?: { readonly most: number; readonly within: number };
+}
+
+/** What is placed in what, ready to be measured. */
+export interface Fitting {
+  readonly skin: Skin;
+  /** The placement with the largest least allowance over these points of the skin. */
+  best(points: Uint32Array): Fit;
+  /** A placement that the builder chose. */
+  measured(placement: Placement, points: Uint32Array): Fit;
+}
+
+/**
+ * @param blank the moulded blank, in its own frame like a board's
+ * @param strips where the strips of the glue-up lie in it
+ * @param halves which halves of the board are looked at: the right one where left and right are alike
+ */
+export function fittingOf(
+  board: Board,
+  layup: Layup,
+  blank: Board,
+  strips: readonly SawnStrip[],
+  halves: readonly (0 | 1)[],
+): Fitting {
+  const skin = skinOf(board, layup, strips, halves);
+  const { length } = board;
+  const measure = measuring(skin, strips, length, depthsOf(blank));
+  return {
+    skin,
+    measured(placement, points) {
+      const allowances = noAllowances(skin);
+      measure(placement, allowances, points);
+      return { placement, skin, over: allowances.over };
+    },
+    best(points) {
+      const found = bestPlacement(skin, measure, length, points, startOf(board, blank));
+      const most = boundOf(skin, strips, blank, found.allowances, found.placement, length, points);
+      return { placement: found.placement, skin, over: found.allowances.over, bound: { most, within: WITHIN } };
+    },
+  };
+}
+
+/** Middle over middle, along and up. */
+function startOf(board: Board, blank: Board): Placement {
+  const middle = ({ surface, length }: Board) => surface.bottom(length / 2) + surface.thickness(length / 2) / 2;
+  return { along: (blank.length - board.length) / 2, up: middle(blank) - middle(board), noseUp: 0 };
+}
