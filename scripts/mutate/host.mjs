@@ -1,0 +1,21 @@
+// Runs tests with a fault in one file, in a process of its own that may be ended when a fault makes them run for ever.
+import { createVitest } from 'vitest/node';
+
+let fault;
+const vitest = await createVitest(
+  'test',
+  { watch: false, pool: 'threads', maxWorkers: 1, bail: 1, reporters: [{}] },
+  { plugins: [{ name: 'fault', enforce: 'pre', load: (id) => (id === fault?.file ? fault.text : undefined) }] },
+);
+await vitest.globTestSpecifications();
+
+process.on('message', async ({ file, text, test }) => {
+  fault = { file, text };
+  const from = performance.now();
+  if (file) vitest.invalidateFile(file);
+  const { testModules, unhandledErrors } = await vitest.runTestSpecifications(vitest.getModuleSpecifications(test));
+  if (file) vitest.invalidateFile(file);
+  const failed = !testModules.every((each) => each.ok()) || unhandledErrors.length > 0;
+  process.send({ failed: failed && 'fails', ms: performance.now() - from });
+});
+process.send('ready');
