@@ -2,7 +2,7 @@ import { printAs } from '../length/rounded.js';
 import { printWeight } from '../length/weight.js';
 import type { Bench, BenchState } from './bench.js';
 import { FromAbove } from './picture/FromAbove.js';
-import type { Wall } from './picture/cut.js';
+import type { Patch } from '../board/mesh.js';
 import type { Shown } from './plan/answer.js';
 import { isSound, printDifference, printVolume, weightStages } from './Strip.js';
 import { Mistakes } from './Notes.js';
@@ -59,7 +59,7 @@ export function Compare({
   );
 }
 
-const WALLS: readonly Wall[] = ['deck', 'bottom', 'rail'];
+const WALLS: readonly Patch[] = ['deck', 'bottom', 'rail'];
 
 function rowsOf(a: Shown, b: Shown, units: BenchState['units']): [string, string, string, string][] {
   const both = (name: string, of: (shown: Shown) => string, difference = ''): [string, string, string, string] => [
@@ -68,7 +68,7 @@ function rowsOf(a: Shown, b: Shown, units: BenchState['units']): [string, string
     of(b),
     difference,
   ];
-  const thinnest = (wall: Wall) => (shown: Shown) => {
+  const thinnest = (wall: Patch) => (shown: Shown) => {
     const walls = shown.result.chambers.map((chamber) => chamber.wall[wall]);
     return walls.length === 0 ? '–' : printAs('there', Math.min(...walls), units);
   };

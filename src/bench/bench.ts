@@ -2,7 +2,7 @@ import type { Finding } from '../job/finding.js';
 import type { Units } from '../length/units.js';
 import { documentOf } from './edit/document.js';
 import { begun, changed, redone, settled, undone, type History } from './edit/history.js';
-import type { Wall } from './picture/cut.js';
+import type { Patch } from '../board/mesh.js';
 import type { Counted, Shown, Written } from './plan/answer.js';
 import type { Arrived } from './plan/feed.js';
 import { afterPicture, followedPicture } from './plan/pace.js';
@@ -31,7 +31,7 @@ export interface BenchState {
   readonly shown?: Shown;
   readonly isCurrent: boolean;
   readonly units: Units;
-  readonly wall: Wall;
+  readonly wall: Patch;
   readonly row?: string;
   readonly chamber?: string;
   /** Where along the board the cross-section is taken, mm from the nose. */

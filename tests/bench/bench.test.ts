@@ -17,7 +17,7 @@ function benchOf(name: string) {
   const bench = new Bench(written, { ask: () => ++question, ahead: ({ text }) => void ahead.push(text) });
   const answer = () => {
     const { shown, ...rest } = answerTo({ number: question, which: 'this', written }, new Map());
-    bench.arrived({ ...rest, shown: { ...shown!, grid: shown!.grid! } });
+    bench.arrived({ ...rest, shown: { ...shown!, board: shown!.board! } });
   };
   answer();
   const told: boolean[] = [];

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { parseLength, printLength } from '../../src/length/length.js';
 import { planOf } from '../../src/plan.js';
-import { finishedLineAt } from '../../src/sheet/section/finished.js';
+import { faceLineAt } from '../../src/view/faceLine.js';
 import { dottedJoints, heightsOn } from '../../src/sheet/dots/dotsSheet.js';
 import { sampleJob, SAMPLES } from '../samples.js';
 
@@ -22,7 +22,7 @@ describe.each(SAMPLES)('the dots of %s, written into the job as the papers print
 
   test.each(['overBottom', 'underDeck'] as const)('with their heights %s, are the same dots', (way) => {
     const glued = dottedJoints(plan).map((at) => {
-      const finished = finishedLineAt(plan.board, at.face);
+      const finished = faceLineAt(plan.board, at.face);
       const dots = plan.glue.dots.filter(({ joint }) => joint === at.joint.id);
       return {
         joint: at.joint.id,

@@ -5,10 +5,11 @@ import { printLength } from '../../length/length.js';
 import { printAs } from '../../length/rounded.js';
 import type { Bench, BenchState } from '../bench.js';
 import type { Shown } from '../plan/answer.js';
-import { cutAt, wallsHere, type Wall } from './cut.js';
+import { PATCHES, type Patch } from '../../board/mesh.js';
+import type { Gap } from '../../view/gap.js';
+import { sectionAt, wallsInPlane, type CutChamber, type Section } from '../../view/section.js';
 import { fillOf, Patterns } from './Patterns.js';
 import { pathOf, useWidth } from './scale.js';
-import { sectionAt } from './section.js';
 import { spareOf, spareStep } from './spare.js';
 
 interface Props {
@@ -17,8 +18,9 @@ interface Props {
   readonly shown: Shown;
 }
 
-const WALLS: readonly Wall[] = ['deck', 'bottom', 'rail'];
 const AIR = 14;
+/** So far from a tip at least the board is cut, mm. */
+const TIP = 0.5;
 /** A wall thicker than this is not dimensioned: it is the board, mm. */
 const WORTH_A_DIMENSION = 90;
 /** The close-up's height on the screen, px, and what it shows around the chamber, mm. */
@@ -28,26 +30,23 @@ const AROUND = 45;
 /** The cross-section under the pointer: whole, and the chosen row's chamber close up with its walls dimensioned. */
 export function CrossSection({ bench, state, shown }: Props) {
   const { ref, width } = useWidth();
-  const { grid, layup, result } = shown;
-  const { x, units } = state;
-  const section = useMemo(() => sectionAt(grid, x), [grid, x]);
-  const cuts = useMemo(() => {
-    const rows = new Map(layup.rows.map((row) => [row.id, row]));
-    return result.chambers.flatMap((chamber) => {
-      const row = rows.get(chamber.row)!;
-      const outline = cutAt(chamber, row.face, x);
-      return outline.length === 0 ? [] : [{ chamber, outline }];
-    });
-  }, [result, layup, x]);
+  const { layup, result, board } = shown;
+  const { units } = state;
+  // At the very tips there is nothing to cut.
+  const x = Math.min(Math.max(state.x, TIP), result.board.length - TIP);
+  const { loops, chambers: cuts } = useMemo(
+    () => sectionAt({ board, layup, chambers: result.chambers }, x),
+    [board, layup, result, x],
+  );
   const here =
     cuts.find(({ chamber }) => chamber.id === state.chamber) ?? cuts.find(({ chamber }) => chamber.row === state.row);
-  const walls = useMemo(() => (here ? wallsHere(here.outline, section) : {}), [here, section]);
+  const walls = useMemo(() => (here ? wallsInPlane({ loops }, here.corners, here.row) : {}), [here, loops]);
 
-  const outline: Point[] = [...section.right, ...section.left.toReversed()];
-  const low = Math.min(...outline.map(([, z]) => z)) - AIR;
-  const top = Math.max(...outline.map(([, z]) => z)) + AIR;
+  const heights = loops.flatMap(({ points }) => points.map(([, z]) => z));
+  const low = Math.min(...heights) - AIR;
+  const top = Math.max(...heights) + AIR;
   const whole = { left: -result.board.width / 2 - AIR, right: result.board.width / 2 + AIR, low, top };
-  const close = here ? aroundOf(here.outline, width / CLOSE_HEIGHT) : undefined;
+  const close = here ? aroundOf(here.corners, width / CLOSE_HEIGHT) : undefined;
   const place = printLength(x, units, 'feet');
   const draw = (view: typeof whole, isClose: boolean) => {
     const scale = width / (view.right - view.left);
@@ -64,18 +63,17 @@ export function CrossSection({ bench, state, shown }: Props) {
         <Cross
           shown={shown}
           state={state}
-          outline={outline}
+          loops={loops}
           cuts={cuts}
           prefix={isClose ? 'close' : 'section'}
           bench={bench}
         />
         {isClose &&
-          WALLS.map((wall) => {
+          PATCHES.map((wall) => {
             const found = walls[wall];
-            if (!found || found.size > WORTH_A_DIMENSION) return null;
-            return (
-              <Dimension key={wall} {...found} text={printAs('there', found.size, units)} scale={scale} view={view} />
-            );
+            if (!found || found.distance > WORTH_A_DIMENSION) return null;
+            const said = printAs('there', found.distance, units);
+            return <Dimension key={wall} from={found.from} to={found.to} text={said} scale={scale} view={view} />;
           })}
         {!isClose && close && (
           <rect
@@ -100,25 +98,23 @@ export function CrossSection({ bench, state, shown }: Props) {
 }
 
 interface CrossProps extends Props {
-  readonly outline: readonly Point[];
-  readonly cuts: readonly {
-    readonly chamber: Shown['result']['chambers'][number];
-    readonly outline: readonly Point[];
-  }[];
+  readonly loops: Section['loops'];
+  readonly cuts: readonly CutChamber<Shown['result']['chambers'][number]>[];
   readonly prefix: string;
 }
 
-function Cross({ shown, state, outline, cuts, prefix, bench }: CrossProps) {
+function Cross({ shown, state, loops, cuts, prefix, bench }: CrossProps) {
   const clip = useId();
   const { layup, result } = shown;
+  const outline = loops.map(({ points }) => pathOf(points, true)).join('');
   const at = (joint: (typeof layup.joints)[number] | undefined, otherwise: number) =>
     joint ? joint.at + joint.slope * state.x : otherwise;
   return (
     <>
       <clipPath id={clip}>
-        <path d={pathOf(outline, true)} />
+        <path d={outline} />
       </clipPath>
-      <path class="board" d={pathOf(outline, true)} />
+      <path class="board" d={outline} />
       <g clip-path={`url(#${clip})`}>
         {layup.members.map(({ id, kind, routing, left, right }) => {
           const from = at(left, -1000);
@@ -137,12 +133,12 @@ function Cross({ shown, state, outline, cuts, prefix, bench }: CrossProps) {
           <line key={joint.id} class={`joint ${joint.kind}`} x1={at(joint, 0)} x2={at(joint, 0)} y1={-1000} y2={1000} />
         ))}
       </g>
-      {cuts.map(({ chamber, outline: cut }) => (
+      {cuts.map(({ chamber, corners }) => (
         <path
           key={chamber.id}
           class={chamber.row === state.row ? 'chamber chosen' : 'chamber'}
           fill={fillOf(prefix, spareStep(spareOf(chamber, result.asked, state.wall)))}
-          d={pathOf(cut, true)}
+          d={pathOf(corners, true)}
           onClick={() => choose(bench, chamber.id)}
         />
       ))}
@@ -183,7 +179,7 @@ interface TableProps {
   readonly shown: Shown;
   readonly state: BenchState;
   readonly chamber: Shown['result']['chambers'][number];
-  readonly walls: ReturnType<typeof wallsHere>;
+  readonly walls: Partial<Record<Patch, Gap>>;
 }
 
 /** The chamber's walls: proved over the whole chamber, and as dimensioned in this section. */
@@ -205,7 +201,7 @@ function WallTable({ shown, state, chamber, walls }: TableProps) {
         </tr>
       </thead>
       <tbody>
-        {WALLS.map((wall) => (
+        {PATCHES.map((wall) => (
           <tr key={wall} data-wall={wall}>
             <th scope="row">{wall}</th>
             <td>{printAs('needed', asked[wall], state.units)}</td>
@@ -213,7 +209,7 @@ function WallTable({ shown, state, chamber, walls }: TableProps) {
               <strong>{there(chamber.wall[wall])}</strong>
             </td>
             <td>{printLength(chamber.at[wall][0], state.units, 'feet')}</td>
-            <td>{walls[wall] ? there(walls[wall].size) : '–'}</td>
+            <td>{walls[wall] ? there(walls[wall].distance) : '–'}</td>
           </tr>
         ))}
       </tbody>

@@ -1,3 +1,4 @@
+import { keepOutMiddle } from '../../view/keepOutInPlan.js';
 import { useRef } from 'preact/hooks';
 import type { Bench, BenchState } from '../bench.js';
 import { movableJoint, withJointMoved } from '../edit/joint.js';
@@ -6,7 +7,6 @@ import { ruleStep } from '../edit/written.js';
 import { printLength } from '../../length/length.js';
 import type { Shown } from '../plan/answer.js';
 import { changedAt } from '../plan/pace.js';
-import { keepOutMiddle } from './keepOuts.js';
 
 interface Props {
   readonly bench: Bench;

@@ -1,14 +1,14 @@
+import { outlineInPlan } from '../../view/outlineInPlan.js';
 import { choose } from './choose.js';
 import { useId, useMemo, useRef } from 'preact/hooks';
 import type { Bench, BenchState } from '../bench.js';
 import type { Shown } from '../plan/answer.js';
-import { dotsInPlan } from './dotsInPlan.js';
+import { dotsInPlan } from '../../view/dotsInPlan.js';
 import { DragHandles } from './DragHandles.js';
 import { chambersInPlan, solidPlaces, type ChamberInPlan } from './inPlan.js';
 import { keepOutPath } from './keepOuts.js';
 import { fillOf, numberOn, Patterns } from './Patterns.js';
 import { cornersOf, moved, pathOf, useWidth, wholeBoard, zoomed } from './scale.js';
-import { outlineOf } from './section.js';
 import { spareOf, spareStep } from './spare.js';
 import { step } from './walk.js';
 
@@ -119,10 +119,11 @@ export function FromAbove({ bench, state, shown, isOther = false }: Props) {
 }
 
 function BoardInPlan({ shown }: { readonly shown: Shown }) {
-  const { grid, layup, job } = shown;
+  const { layup, job, result } = shown;
+  const { grid } = shown.board;
   const clip = useId();
   const outline = useMemo(() => {
-    const rows = outlineOf(grid);
+    const rows = outlineInPlan(grid);
     const tail = rows.filter(({ inner }) => inner[1] !== 0);
     const notch = [
       ...tail.map(({ x, inner }) => [x, inner[1]] as const).reverse(),
@@ -165,7 +166,7 @@ function BoardInPlan({ shown }: { readonly shown: Shown }) {
         {layup.joints.map(({ id, kind, at, slope }) => (
           <line key={id} class={`joint ${kind}`} x1={0} x2={length} y1={-at} y2={-(at + slope * length)} />
         ))}
-        {dotsInPlan(shown).map(({ dot, x, y }) => (
+        {dotsInPlan(result.dots, layup).map(({ dot, x, y }) => (
           <circle key={dot.id} class="dot" cx={x} cy={-y} r={dot.diameter / 2} />
         ))}
         {job.keepOuts.map((each, i) => (

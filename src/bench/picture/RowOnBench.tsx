@@ -2,7 +2,6 @@ import { choose } from './choose.js';
 import { counted } from '../../length/counted.js';
 import { useMemo } from 'preact/hooks';
 import { stretchOf } from '../../chamber/stretch.js';
-import type { Vertex } from '../../contour/vertex.js';
 import { printLength } from '../../length/length.js';
 import { printAs } from '../../length/rounded.js';
 import { toFace } from '../../layup/frame.js';
@@ -11,9 +10,10 @@ import type { Shown } from '../plan/answer.js';
 import { words } from '../words.js';
 import { withDotMoved } from '../edit/dot.js';
 import { ruleStep } from '../edit/written.js';
-import { dotsOnFace } from './dotsInPlan.js';
+import { pathData } from '../../contour/pathData.js';
+import { dotsOnFace } from '../../view/dotsInPlan.js';
+import { faceLineAt } from '../../view/faceLine.js';
 import { Handle } from './DragHandles.js';
-import { faceEdges } from './faceEdge.js';
 import { fillOf, numberOn, Patterns } from './Patterns.js';
 import { pathOf, useWidth, wholeBoard } from './scale.js';
 import { spareOf, spareStep } from './spare.js';
@@ -39,11 +39,11 @@ const ROOM_FOR_NUMBER = 30;
  */
 export function RowOnBench({ bench, state, shown }: Props) {
   const { ref, width } = useWidth();
-  const { result, layup, grid } = shown;
+  const { result, layup, board } = shown;
   const row = layup.rows.find(({ id }) => id === state.row);
   const joint = row && layup.joints.find(({ id }) => id === row.face.joint);
-  const edges = useMemo(() => (row && joint ? faceEdges(grid, row.face, joint) : []), [grid, row, joint]);
-  if (!row || !joint || edges.length === 0) {
+  const loops = useMemo(() => (row ? faceLineAt(board, row.face).loops : []), [board, row]);
+  if (!row || !joint || loops.length === 0) {
     return (
       <div ref={ref} class="picture">
         <p class="empty">No row is routed here: no dotted joint opens the blank to the router.</p>
@@ -52,8 +52,9 @@ export function RowOnBench({ bench, state, shown }: Props) {
   }
   const visible = state.visible ?? wholeBoard(result.board.length);
   const scale = width / (visible.to - visible.from);
-  const top = Math.max(...edges.map(({ deck }) => deck)) + AIR;
-  const low = Math.min(...edges.map(({ bottom }) => bottom)) - AIR;
+  const heights = loops.flat().map(([, z]) => z);
+  const top = Math.max(...heights) + AIR;
+  const low = Math.min(...heights) - AIR;
   const taller = (top - low) * scale < TALL_ENOUGH ? TALLER : 1;
   const height = Math.round((top - low) * scale * taller);
   const s = toFace(row.face, state.x, joint.at + joint.slope * state.x)[0];
@@ -77,16 +78,7 @@ export function RowOnBench({ bench, state, shown }: Props) {
         }}
       >
         <Patterns prefix="face" scale={scale} />
-        <path
-          class="board"
-          d={pathOf(
-            [
-              ...edges.map(({ s: at, deck }) => [at, deck] as const),
-              ...edges.toReversed().map(({ s: at, bottom }) => [at, bottom] as const),
-            ],
-            true,
-          )}
-        />
+        <path class="board" d={loops.map((loop) => pathOf(loop, true)).join('')} />
         {result.webs
           .filter((web) => web.row === row.id)
           .map((web) => (
@@ -110,7 +102,12 @@ export function RowOnBench({ bench, state, shown }: Props) {
                 class={chamber.id === state.chamber ? 'chamber chosen' : 'chamber'}
                 data-face-chamber={chamber.id}
                 fill={fillOf('face', name)}
-                d={contourPath(chamber.contour)}
+                d={pathData(
+                  chamber.contour,
+                  true,
+                  ({ x, y }) => ({ x, y: -y }),
+                  (mm) => mm.toFixed(2),
+                )}
                 onClick={() => choose(bench, chamber.id)}
               />
               {(to - from) * scale > ROOM_FOR_NUMBER && (
@@ -127,7 +124,7 @@ export function RowOnBench({ bench, state, shown }: Props) {
             </g>
           );
         })}
-        {dotsOnFace(shown, row).map((dot) => (
+        {dotsOnFace(result.dots, row).map((dot) => (
           <g key={dot.id}>
             <circle class="dot" cx={dot.s} cy={-dot.z} r={dot.diameter / 2} />
             <Handle
@@ -162,18 +159,4 @@ function depthsOf(chambers: Shown['result']['chambers'], units: BenchState['unit
   const depths = chambers.map(({ depth }) => depth[1]);
   const [least, most] = [Math.min(...depths), Math.max(...depths)].map((mm) => printAs('depth', mm, units));
   return least === most ? `, ${least} deep` : `, ${least} to ${most} deep`;
-}
-
-/** A contour with true arcs; `z` up. A bulge is the tangent of a quarter of the arc's angle. */
-function contourPath(contour: readonly Vertex[]): string {
-  const point = ({ x, y }: Vertex) => `${x.toFixed(2)} ${(-y).toFixed(2)}`;
-  const parts = contour.map((vertex, i) => {
-    const next = contour[(i + 1) % contour.length]!;
-    const { bulge = 0 } = vertex;
-    if (bulge === 0) return `L${point(next)}`;
-    const chord = Math.hypot(next.x - vertex.x, next.y - vertex.y);
-    const radius = ((chord / 4) * (1 + bulge * bulge)) / Math.abs(bulge);
-    return `A${radius.toFixed(3)} ${radius.toFixed(3)} 0 ${Math.abs(bulge) > 1 ? 1 : 0} ${bulge > 0 ? 0 : 1} ${point(next)}`;
-  });
-  return `M${point(contour[0]!)}${parts.join('')}Z`;
 }

@@ -2,6 +2,7 @@ import type { Point } from '../../contour/point.js';
 import { slotsOf } from '../../chamber/slots.js';
 import { stretchOf } from '../../chamber/stretch.js';
 import { toBoard } from '../../layup/frame.js';
+import { chamberInPlan, roomInPlan } from '../../view/chamberInPlan.js';
 import type { Shown } from '../plan/answer.js';
 import type { Result } from '../../result.js';
 
@@ -9,22 +10,20 @@ import type { Result } from '../../result.js';
 export interface ChamberInPlan {
   readonly chamber: Result['chambers'][number];
   readonly outline: readonly Point[];
-  readonly middle: readonly [number, number];
+  readonly middle: Point;
   /** Along the board and across it. */
   readonly long: number;
   readonly wide: number;
 }
 
-/** Every chamber's greatest outline in plan: its length along the face by its depth into the piece. */
+/** Every chamber of the plan that is shown, as it lies in plan. */
 export function chambersInPlan({ chambers, rows }: Result): ChamberInPlan[] {
-  const faces = new Map(rows.map(({ id, face }) => [id, { ...face, piece: '' }]));
+  const byId = new Map(rows.map((row) => [row.id, { face: { ...row.face, piece: '' } }]));
   return chambers.map((chamber) => {
-    const face = faces.get(chamber.row)!;
+    const outline = chamberInPlan(chamber, byId.get(chamber.row)!);
     const { from, to } = stretchOf(chamber.profile);
     const [near, far] = chamber.depth;
-    const corner = (at: number, t: number) => toBoard(face, at, 0, t).slice(0, 2) as [number, number];
-    const outline = [corner(from, near), corner(to, near), corner(to, far), corner(from, far)];
-    return { chamber, outline, middle: corner((from + to) / 2, (near + far) / 2), long: to - from, wide: far - near };
+    return { chamber, outline, middle: roomInPlan(outline).middle, long: to - from, wide: far - near };
   });
 }
 

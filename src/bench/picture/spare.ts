@@ -1,5 +1,5 @@
 import type { Result } from '../../result.js';
-import type { Wall } from './cut.js';
+import type { Patch } from '../../board/mesh.js';
 
 type Chamber = Result['chambers'][number];
 
@@ -15,7 +15,7 @@ export const SPARE_STEPS = [
 export type SpareName = (typeof SPARE_STEPS)[number]['name'];
 
 /** What a wall has beyond what was asked, tolerance included, mm. Below 0 the plan would be wrong. */
-export function spareOf({ wall }: Pick<Chamber, 'wall'>, asked: Result['asked'], which: Wall): number {
+export function spareOf({ wall }: Pick<Chamber, 'wall'>, asked: Result['asked'], which: Patch): number {
   return wall[which] - asked[which];
 }
 

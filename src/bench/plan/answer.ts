@@ -1,5 +1,5 @@
 import { cuttingOf } from '../../block/cut/cutting.js';
-import type { Grid } from '../../board/grid.js';
+import type { Board } from '../../board/board.js';
 import type { Finding } from '../../job/finding.js';
 import type { Job } from '../../job/job.js';
 import { readJob } from '../../job/read.js';
@@ -31,15 +31,15 @@ export interface Shown {
   readonly result: Result;
   readonly job: Job;
   readonly layup: Layup;
-  readonly grid: Grid;
+  readonly board: Pick<Board, 'grid' | 'mesh'>;
 }
 
 export interface Answer {
   readonly number: number;
   readonly which: Question['which'];
   readonly findings: readonly Finding[];
-  /** Absent where the job has errors. The grid is absent where the board is the one of the last answer. */
-  readonly shown?: Omit<Shown, 'grid'> & { readonly grid?: Grid };
+  /** Absent where the job has errors. The board is absent where it is the one of the last answer. */
+  readonly shown?: Omit<Shown, 'board'> & Partial<Pick<Shown, 'board'>>;
   /** How long reading and planning took, ms. */
   readonly took: number;
 }
@@ -109,6 +109,7 @@ function isSame(a: Written, b: Written): boolean {
   return a.text === b.text && a.name === b.name && JSON.stringify(a.beside) === JSON.stringify(b.beside);
 }
 
-function shownOf(plan: Plan, withGrid: boolean): Answer['shown'] {
-  return { result: resultOf(plan), job: plan.job, layup: plan.layup, ...(withGrid && { grid: plan.board.grid }) };
+function shownOf(plan: Plan, withBoard: boolean): Answer['shown'] {
+  const { grid, mesh } = plan.board;
+  return { result: resultOf(plan), job: plan.job, layup: plan.layup, ...(withBoard && { board: { grid, mesh } }) };
 }

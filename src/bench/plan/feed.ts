@@ -22,7 +22,7 @@ export class PlanFeed {
   /** How long the last plan took, ms. */
   private took = Infinity;
   private readonly waiting = new Map<Question['which'], Question>();
-  private readonly grids = new Map<Question['which'], Shown['grid']>();
+  private readonly boards = new Map<Question['which'], Shown['board']>();
 
   constructor(
     private readonly worker: Worked,
@@ -68,8 +68,8 @@ export class PlanFeed {
     this.took = answer.took;
     // The worker goes on with the next while this one is drawn.
     this.next();
-    const grid = shown?.grid ?? this.grids.get(answer.which);
-    if (shown?.grid) this.grids.set(answer.which, shown.grid);
-    this.arrived(shown && grid ? { ...answer, shown: { ...shown, grid } } : answer);
+    const board = shown?.board ?? this.boards.get(answer.which);
+    if (shown?.board) this.boards.set(answer.which, shown.board);
+    this.arrived(shown && board ? { ...answer, shown: { ...shown, board } } : answer);
   }
 }

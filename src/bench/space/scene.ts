@@ -15,7 +15,6 @@ import {
   WebGLRenderer,
 } from 'three';
 import { OrbitControls } from 'three/examples/jsm/controls/OrbitControls.js';
-import { meshOf } from '../../board/mesh.js';
 import type { Shown } from '../plan/answer.js';
 
 /** The board in 3D, standing in a canvas. */
@@ -43,7 +42,7 @@ export function spaceView(canvas: HTMLCanvasElement): SpaceView {
   const controls = new OrbitControls(camera, canvas);
   const light = new DirectionalLight(0xffffff, 1.6);
   scene.add(new AmbientLight(0xffffff, 1.4), light);
-  let surface: { readonly grid: Shown['grid']; readonly mesh: Mesh } | undefined;
+  let surface: { readonly board: Shown['board']; readonly mesh: Mesh } | undefined;
   let chambers: Mesh[] = [];
 
   const draw = () => {
@@ -54,11 +53,11 @@ export function spaceView(canvas: HTMLCanvasElement): SpaceView {
 
   return {
     show(shown, chosen) {
-      if (surface?.grid !== shown.grid) {
+      if (surface?.board !== shown.board) {
         surface?.mesh.geometry.dispose();
         surface?.mesh.removeFromParent();
         const first = surface === undefined;
-        surface = { grid: shown.grid, mesh: boardMesh(shown) };
+        surface = { board: shown.board, mesh: boardMesh(shown) };
         scene.add(surface.mesh);
         if (first) lookAt(shown, camera, controls);
       }
@@ -95,8 +94,8 @@ export function spaceView(canvas: HTMLCanvasElement): SpaceView {
   };
 }
 
-function boardMesh({ grid }: Shown): Mesh {
-  const { positions, triangles } = meshOf(grid);
+function boardMesh({ board }: Shown): Mesh {
+  const { positions, triangles } = board.mesh;
   const geometry = new BufferGeometry();
   geometry.setAttribute('position', new BufferAttribute(Float32Array.from(positions), 3));
   geometry.setIndex(new BufferAttribute(triangles, 1));

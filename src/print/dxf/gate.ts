@@ -4,7 +4,7 @@ import type { Drawing } from '../../sheet/drawing.js';
 import { boxOfPoints, overlaps } from '../trace/box.js';
 import { cleanVertices, contoursOf, type Contour } from '../trace/contour.js';
 import type { Finding } from '../finding.js';
-import { pathData } from '../trace/pathData.js';
+import { pathData } from '../../contour/pathData.js';
 
 /** Contours that differ by less than this everywhere are the same cut made twice, mm. */
 const SAME_CUT = 0.05;

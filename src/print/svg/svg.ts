@@ -4,7 +4,7 @@ import { heightOf, joinBoxes, isEmpty, widthOf } from '../trace/box.js';
 import { hatchOf } from '../trace/hatch.js';
 import { fontSizeFor, oneLine } from '../trace/lettering.js';
 import { layers, lineOf, NARROW } from '../trace/line.js';
-import { pathData } from '../trace/pathData.js';
+import { pathData } from '../../contour/pathData.js';
 import { svgBuilder, type SvgBuilder } from './svgBuilder.js';
 import { settled } from '../trace/settle.js';
 import { traceOf } from '../trace/trace.js';

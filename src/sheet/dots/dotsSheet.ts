@@ -6,7 +6,7 @@ import { printLength } from '../../length/length.js';
 import type { Vertex } from '../../contour/vertex.js';
 import type { Plan } from '../../plan.js';
 import type { Caption, Drawing, Shape } from '../drawing.js';
-import { finishedLineAt, type FinishedLine } from '../section/finished.js';
+import { faceLineAt, type FaceLine } from '../../view/faceLine.js';
 import { legendOf } from '../legendOf.js';
 import { wrapped } from '../lettering.js';
 import { circle, contour, line, polygon, text } from '../primitives.js';
@@ -65,7 +65,7 @@ export function blankStart(plan: Plan, { face }: JointFace): number {
 }
 
 /** How far a place on a joint lies over the finished bottom line and under the finished deck line there, mm. */
-export function heightsOn(finished: FinishedLine, s: number, z: number): { over: number; under: number } {
+export function heightsOn(finished: FaceLine, s: number, z: number): { over: number; under: number } {
   // Beyond the board's ends there is no line; no dot lies there.
   const { bottom, deck } = finished.heightsAt(s) ?? { bottom: 0, deck: 0 };
   return { over: z - bottom, under: deck - z };
@@ -79,7 +79,7 @@ export function heightsOn(finished: FinishedLine, s: number, z: number): { over:
 export function dotsSheet(plan: Plan, at: MirroredJoint): Drawing {
   const { units, dots: spec } = plan.job;
   const { blank } = spec;
-  const finished = finishedLineAt(plan.board, at.face);
+  const finished = faceLineAt(plan.board, at.face);
   const start = blankStart(plan, at);
   const end = (plan.board.length + blank.tail) / at.face.along[0];
   const heights = finished.loops.flat().map(([, z]) => z);

@@ -3,7 +3,7 @@ import type { GlueSide } from '../../dot/dot.js';
 import { printLength } from '../../length/length.js';
 import type { Plan } from '../../plan.js';
 import { blankStart, dottedJoints, heightsOn } from './dotsSheet.js';
-import { finishedLineAt } from '../section/finished.js';
+import { faceLineAt } from '../../view/faceLine.js';
 import type { TablePage, TableRow } from '../pages.js';
 import { lengthCell } from '../face/pole.js';
 import { say, WORDS } from '../../words/say.js';
@@ -36,7 +36,7 @@ export function dotsTable(plan: Plan): TablePage {
     ],
     rows: dottedJoints(plan).flatMap((at): TableRow[] => {
       const start = blankStart(plan, at);
-      const finished = finishedLineAt(plan.board, at.face);
+      const finished = faceLineAt(plan.board, at.face);
       const heights = (s: number, z: number) => {
         const { over, under } = heightsOn(finished, s, z);
         return [length(over), length(under), ...up(z)];

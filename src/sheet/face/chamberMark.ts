@@ -3,7 +3,7 @@ import { spanAt } from '../../contour/span.js';
 import type { Chamber } from '../../chamber/chamber.js';
 import type { FaceOnBench } from './faceOnBench.js';
 import type { Caption, Shape } from '../drawing.js';
-import { type FinishedLine } from '../section/finished.js';
+import { type FaceLine } from '../../view/faceLine.js';
 import { widthOf, wrapped } from '../lettering.js';
 import { blockArrow, circle, line, text } from '../primitives.js';
 import { WORDS } from '../../words/say.js';
@@ -40,7 +40,7 @@ const OUTSIDE = [6, 14, 22, 30] as const;
 export function chamberCaption(
   chamber: Chamber,
   bench: FaceOnBench,
-  finished: FinishedLine,
+  finished: FaceLine,
   depth: string,
   others: readonly string[] = [],
 ): Caption {
@@ -121,7 +121,7 @@ function placesIn(
 function onLeaders(
   chamber: Chamber,
   bench: FaceOnBench,
-  { heightsAt }: FinishedLine,
+  { heightsAt }: FaceLine,
   layouts: readonly (readonly string[])[],
 ): Shape[][] {
   const [from, to] = stretch(chamber);

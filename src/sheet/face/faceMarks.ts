@@ -3,7 +3,7 @@ import { printLength } from '../../length/length.js';
 import type { Plan } from '../../plan.js';
 import type { FaceOnBench } from './faceOnBench.js';
 import type { Caption, Shape } from '../drawing.js';
-import type { FinishedLine } from '../section/finished.js';
+import type { FaceLine } from '../../view/faceLine.js';
 import { chambersOf, type MirroredRow } from '../mirror.js';
 import { poleMarksOf, stationsOf } from './poleMarks.js';
 import { line, text } from '../primitives.js';
@@ -20,7 +20,7 @@ export const BESIDE = 5;
  * Where the chambers are centred: from the deck line up and from the bottom line down, so that nothing crosses the
  * chamber's number.
  */
-export function poleTicks(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: FaceOnBench): Shape[] {
+export function poleTicks(plan: Plan, { row }: MirroredRow, line_: FaceLine, bench: FaceOnBench): Shape[] {
   return poleMarksOf(plan, row).flatMap(({ s }): Shape[] => {
     const heights = line_.heightsAt(s);
     if (!heights) return [];
@@ -36,7 +36,7 @@ export function poleTicks(plan: Plan, { row }: MirroredRow, line_: FinishedLine,
  * What the marks of the pole are called and where they stand: over their ticks, or beside or further up where something
  * is in the way.
  */
-export function poleWords(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: FaceOnBench): Caption[] {
+export function poleWords(plan: Plan, { row }: MirroredRow, line_: FaceLine, bench: FaceOnBench): Caption[] {
   return poleMarksOf(plan, row).flatMap(({ name, s }): Caption[] => {
     const heights = line_.heightsAt(s);
     if (!heights) return [];
@@ -51,21 +51,21 @@ export function poleWords(plan: Plan, { row }: MirroredRow, line_: FinishedLine,
 }
 
 /** The stations of the board, under the bottom line. */
-export function stationTicks(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: FaceOnBench): Shape[] {
+export function stationTicks(plan: Plan, { row }: MirroredRow, line_: FaceLine, bench: FaceOnBench): Shape[] {
   return stationsOn(plan, row, line_).map(({ s, bottom }) =>
     line('mark', bench.point(s, bottom), bench.point(s, bottom - TICK)),
   );
 }
 
 /** What the stations are called. */
-export function stationWords(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: FaceOnBench): Caption[] {
+export function stationWords(plan: Plan, { row }: MirroredRow, line_: FaceLine, bench: FaceOnBench): Caption[] {
   return stationsOn(plan, row, line_).map(({ x, s, bottom }) => {
     const words = say(WORDS.face.station, { at: printLength(x, plan.job.units) });
     return { places: aroundTick(words, bench.point(s, bottom - TICK), -1, SMALL), optional: true };
   });
 }
 
-function stationsOn(plan: Plan, { face }: MirroredRow['row'], { heightsAt }: FinishedLine) {
+function stationsOn(plan: Plan, { face }: MirroredRow['row'], { heightsAt }: FaceLine) {
   return stationsOf(plan).flatMap((x) => {
     const s = x / face.along[0];
     const heights = heightsAt(s);
@@ -86,7 +86,7 @@ function aroundTick(words: string, [x, y]: Point, way: 1 | -1, height: number): 
 }
 
 /** The places of the row that hold no chamber say so, where there is room. */
-export function solidPlaces(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: FaceOnBench): Caption[] {
+export function solidPlaces(plan: Plan, { row }: MirroredRow, line_: FaceLine, bench: FaceOnBench): Caption[] {
   const held = new Set(chambersOf(plan, row).map(({ place }) => place));
   const { pitch } = plan.job.chambers;
   return poleMarksOf(plan, row).flatMap(({ place, s: centre }): Caption[] => {
@@ -109,7 +109,7 @@ export function solidPlaces(plan: Plan, { row }: MirroredRow, line_: FinishedLin
 export function endMarks(
   plan: Plan,
   { row }: MirroredRow,
-  { from, to, heightsAt }: FinishedLine,
+  { from, to, heightsAt }: FaceLine,
   bench: FaceOnBench,
 ): Caption[] {
   const { units } = plan.job;

@@ -7,13 +7,13 @@ import { stretchOf } from '../../chamber/stretch.js';
 import type { Plan } from '../../plan.js';
 import type { FaceOnBench } from './faceOnBench.js';
 import type { Caption, Shape } from '../drawing.js';
-import { type FinishedLine } from '../section/finished.js';
+import { type FaceLine } from '../../view/faceLine.js';
 import { widthOf } from '../lettering.js';
 import { chambersOf, type MirroredRow } from '../mirror.js';
 import { circle, line, polygon, text } from '../primitives.js';
 
 /** What of the face a keep-out takes from the chambers of this row: from deck to bottom, or as far as it reaches in. */
-export function keepOutBands(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: FaceOnBench): Shape[] {
+export function keepOutBands(plan: Plan, { row }: MirroredRow, line_: FaceLine, bench: FaceOnBench): Shape[] {
   return bandsOn(plan, row, line_).map(({ corners }) =>
     polygon(
       'keepout',
@@ -23,7 +23,7 @@ export function keepOutBands(plan: Plan, { row }: MirroredRow, line_: FinishedLi
 }
 
 /** What the keep-outs are called: in them, or beside them on a leader. */
-export function keepOutNames(plan: Plan, { row }: MirroredRow, line_: FinishedLine, bench: FaceOnBench): Caption[] {
+export function keepOutNames(plan: Plan, { row }: MirroredRow, line_: FaceLine, bench: FaceOnBench): Caption[] {
   return bandsOn(plan, row, line_).map(({ name, from, to, low, high }) => {
     const middle = (from + to) / 2;
     const inside = [5, 3.5].flatMap((height) =>
@@ -50,7 +50,7 @@ export function keepOutNames(plan: Plan, { row }: MirroredRow, line_: FinishedLi
 /** How far within the finished line a keep-out's band is drawn, mm, so that the two lines are not taken for one. */
 const WITHIN = 1.5;
 
-function bandsOn(plan: Plan, row: MirroredRow['row'], line_: FinishedLine) {
+function bandsOn(plan: Plan, row: MirroredRow['row'], line_: FaceLine) {
   const chambers = chambersOf(plan, row);
   const deep = Math.max(...chambers.map(({ depth }) => depth[1]));
   return keepOutsOn(plan.board, plan.layup, plan.job).flatMap((obstacle) => {

@@ -5,7 +5,7 @@ import { faceWords } from './depthWords.js';
 import type { Caption, Drawing } from '../drawing.js';
 import { BESIDE, endMarks, poleTicks, poleWords, solidPlaces, stationTicks, stationWords, TICK } from './faceMarks.js';
 import { glueMarks, keepOutBands, keepOutNames } from './faceObstacles.js';
-import { finishedLineAt, type FinishedLine } from '../section/finished.js';
+import { faceLineAt, type FaceLine } from '../../view/faceLine.js';
 import { guideMarks } from '../guides/guideMarks.js';
 import { legendOf } from '../legendOf.js';
 import { wrapped } from '../lettering.js';
@@ -24,7 +24,7 @@ import { say, WORDS } from '../../words/say.js';
 export function faceSheet(plan: Plan, { row, mirror, far = false }: MirroredRow): Drawing {
   const { units } = plan.job;
   const bench = onBench(row.face, plan.board.length);
-  const line = finishedLineAt(plan.board, row.face);
+  const line = faceLineAt(plan.board, row.face);
   const chambers = chambersOf(plan, row);
   const others = mirror ? chambersOf(plan, mirror) : [];
   const notes = notesOf(
@@ -76,12 +76,7 @@ const NOTE = { height: 3.5, width: 120, along: 60, down: 6 } as const;
  * What the sheet shows, each sentence under the bottom line near its nose end, or over the deck line where there is no
  * room.
  */
-function notesOnSheet(
-  notes: readonly string[],
-  { board }: Plan,
-  finished: FinishedLine,
-  bench: FaceOnBench,
-): Caption[] {
+function notesOnSheet(notes: readonly string[], { board }: Plan, finished: FaceLine, bench: FaceOnBench): Caption[] {
   const { height, width, along, down } = NOTE;
   const align = bench.noseAt === 'left' ? 'left' : 'right';
   const starts = Array.from({ length: Math.floor(board.length / 2 / along) }, (_, i) => finished.from + 8 + along * i);
@@ -102,7 +97,7 @@ function notesOnSheet(
 }
 
 /** The lowest bottom and the highest deck over a stretch of the face. */
-function edgesOver({ heightsAt }: FinishedLine, from: number, to: number): { bottom: number; deck: number } {
+function edgesOver({ heightsAt }: FaceLine, from: number, to: number): { bottom: number; deck: number } {
   let [bottom, deck] = [Infinity, -Infinity];
   for (let s = from; s <= to; s += 10) {
     const heights = heightsAt(s);

@@ -1,7 +1,7 @@
 import { spanAt } from '../../contour/span.js';
 import type { Plan } from '../../plan.js';
 import { depthWords } from './depthWords.js';
-import { finishedLineAt } from '../section/finished.js';
+import { faceLineAt } from '../../view/faceLine.js';
 import { chambersOf, type MirroredRow } from '../mirror.js';
 import type { TablePage, TableRow } from '../pages.js';
 import { lengthCell } from './pole.js';
@@ -16,7 +16,7 @@ const BEYOND_CORNER = 1.2;
  */
 export function markingTable(plan: Plan, { row, mirror, far }: MirroredRow): TablePage {
   const { units, chambers: spec } = plan.job;
-  const line = finishedLineAt(plan.board, row.face);
+  const line = faceLineAt(plan.board, row.face);
   const others = mirror ? chambersOf(plan, mirror) : [];
   const { columns } = WORDS.marking;
   const title = say(WORDS.marking.title, { row: [row.id, ...(mirror ? [mirror.id] : [])].join(WORDS.joinWith) });

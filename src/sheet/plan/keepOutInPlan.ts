@@ -1,5 +1,6 @@
 import type { Point } from '../../contour/point.js';
 import type { KeepOutSpec } from '../../job/job.js';
+import { keepOutCorners, keepOutMiddle } from '../../view/keepOutInPlan.js';
 import type { Stretch } from '../../chamber/stretch.js';
 import type { Part } from '../drawing.js';
 import { widthOf } from '../lettering.js';
@@ -20,9 +21,9 @@ export function keepOutInPlan(
   { from, to }: Stretch,
   scale: number,
 ): Omit<Part, 'name'> {
-  const [x, y] = middleOf(keepOut);
+  const [x, y] = keepOutMiddle(keepOut);
   const shapes =
-    keepOut.kind === 'disc' ? [circle('keepout', x, y, keepOut.radius)] : [polygon('keepout', cornersOf(keepOut))];
+    keepOut.kind === 'disc' ? [circle('keepout', x, y, keepOut.radius)] : [polygon('keepout', keepOutCorners(keepOut))];
   if (x < from || x > to) return { shapes: [], captions: [] };
   if (number === undefined) return { shapes, captions: [] };
   const places = wordBoxes(keepOut, number, scale).map(({ at }) => [text(number, at, LETTERS * scale)]);
@@ -55,7 +56,7 @@ function wordBoxes(
   number: string,
   scale: number,
 ): { readonly at: Point; readonly half: Point }[] {
-  const [x, y] = middleOf(keepOut);
+  const [x, y] = keepOutMiddle(keepOut);
   const half: Point = [widthOf(number, LETTERS * scale) / 2 + OFF * scale, 0.8 * LETTERS * scale];
   const [along, across] = reachOf(keepOut);
   const [dx, dy] = [along + half[0] + OFF * scale, across + half[1] + OFF * scale];
@@ -72,26 +73,8 @@ function wordBoxes(
 /** How far a keep-out reaches from its middle, along and across. */
 function reachOf(keepOut: KeepOutSpec): Point {
   if (keepOut.kind === 'disc') return [keepOut.radius, keepOut.radius];
-  const [x, y] = middleOf(keepOut);
+  const [x, y] = keepOutMiddle(keepOut);
   const reach = (axis: 0 | 1, middle: number) =>
-    Math.max(...cornersOf(keepOut).map((corner) => Math.abs(corner[axis] - middle)));
+    Math.max(...keepOutCorners(keepOut).map((corner) => Math.abs(corner[axis] - middle)));
   return [reach(0, x), reach(1, y)];
-}
-
-function middleOf(keepOut: KeepOutSpec): Point {
-  if (keepOut.kind !== 'polygon') return [keepOut.x, keepOut.y];
-  const { points } = keepOut;
-  const mean = (axis: 0 | 1) => points.reduce((sum, point) => sum + point[axis], 0) / points.length;
-  return [mean(0), mean(1)];
-}
-
-function cornersOf(keepOut: Exclude<KeepOutSpec, { kind: 'disc' }>): readonly Point[] {
-  if (keepOut.kind === 'polygon') return keepOut.points;
-  const { x, y, length, width } = keepOut;
-  return [
-    [x - length / 2, y - width / 2],
-    [x + length / 2, y - width / 2],
-    [x + length / 2, y + width / 2],
-    [x - length / 2, y + width / 2],
-  ];
 }

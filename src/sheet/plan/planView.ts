@@ -1,6 +1,6 @@
 import type { Point } from '../../contour/point.js';
 import type { Plan } from '../../plan.js';
-import { chamberInPlan, roomInPlan } from './chamberInPlan.js';
+import { chamberInPlan, roomInPlan } from '../../view/chamberInPlan.js';
 import type { Caption, Drawing, Part, Shape } from '../drawing.js';
 import { widthOf } from '../lettering.js';
 import type { Stretch } from '../../chamber/stretch.js';

@@ -2,7 +2,7 @@ import type { Point } from '../../contour/point.js';
 import { printAs } from '../../length/rounded.js';
 import type { Units } from '../../length/units.js';
 import type { Shape } from '../drawing.js';
-import type { Gap } from './gap.js';
+import type { Gap } from '../../view/gap.js';
 import { widthOf } from '../lettering.js';
 import { line, text } from '../primitives.js';
 

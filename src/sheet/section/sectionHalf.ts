@@ -8,7 +8,7 @@ import { dimensions } from './dimensions.js';
 import type { Shape } from '../drawing.js';
 import { heightFitting, widthOf } from '../lettering.js';
 import { line, polygon, text } from '../primitives.js';
-import { wallsInPlane, type Section } from './section.js';
+import { wallsInPlane, type Section } from '../../view/section.js';
 import type { SectionPlace } from './sectionPlaces.js';
 import { say, WORDS } from '../../words/say.js';
 

@@ -1,6 +1,6 @@
 import type { Plan } from '../../plan.js';
 import type { Drawing, Shape } from '../drawing.js';
-import { isSymmetric, sectionAt } from './section.js';
+import { isSymmetric, sectionAt } from '../../view/section.js';
 import { sectionHalf, type Half } from './sectionHalf.js';
 import { sectionPlaces, type SectionPlace } from './sectionPlaces.js';
 import { say, WORDS } from '../../words/say.js';

@@ -1,5 +1,5 @@
+import { keepOutMiddle } from '../../../src/view/keepOutInPlan.js';
 import { describe, expect, test } from 'vitest';
-import { keepOutMiddle } from '../../../src/bench/picture/keepOuts.js';
 import { withKeepOutMoved } from '../../../src/bench/edit/keepOut.js';
 import { jobOf, sample } from '../read.js';
 

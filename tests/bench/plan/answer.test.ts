@@ -46,10 +46,11 @@ test('a guess that is no job is told as its mistake, once it is asked', () => {
 test('the page always has the board of the answer, whatever was planned ahead', () => {
   const known: Known = new Map();
   const thicker = sample(NAME).replace('thick: 149', 'thick: 150');
-  let grid: unknown;
+  let board: unknown;
   const seen = (text: string) => {
-    grid = ask(known, 'this', text).shown!.grid ?? grid;
-    expect(grid).toEqual(planOf(jobOf(text)).board.grid);
+    board = ask(known, 'this', text).shown!.board ?? board;
+    const { grid, mesh } = planOf(jobOf(text)).board;
+    expect(board).toEqual({ grid, mesh });
   };
   seen(sample(NAME));
   ask(known, 'ahead', thicker);

@@ -40,12 +40,12 @@ test('a board that has not changed comes once and is kept', () => {
   const { worker, answer } = slowWorker();
   const arrived: Arrived[] = [];
   const feed = new PlanFeed(worker, (each) => arrived.push(each));
-  const grid = { rows: 3 } as Shown['grid'];
+  const board = { grid: { rows: 3 } } as Shown['board'];
   feed.ask('this', written('a'));
-  answer({ grid });
+  answer({ board });
   feed.ask('this', written('b'));
   answer({});
-  expect(arrived.map(({ shown }) => shown?.grid)).toEqual([grid, grid]);
+  expect(arrived.map(({ shown }) => shown?.board)).toEqual([board, board]);
 });
 
 test('a plan is made ahead while there is nothing else to do, and the planner is quick', () => {

@@ -9,7 +9,7 @@ import { planOf } from '../../../src/plan.js';
 import { onBench } from '../../../src/sheet/face/faceOnBench.js';
 import type { PathShape } from '../../../src/sheet/drawing.js';
 import { faceSheet } from '../../../src/sheet/face/faceSheet.js';
-import { finishedLineAt } from '../../../src/sheet/section/finished.js';
+import { faceLineAt } from '../../../src/view/faceLine.js';
 import { guideSheets } from '../../../src/sheet/guides/guideSheet.js';
 import { guideSettings } from '../../../src/sheet/guides/guideTables.js';
 import { sheetRows } from '../../../src/sheet/mirror.js';
@@ -96,7 +96,7 @@ describe.each(['mm', 'in'] as const)('fell-short routed with four shared guides,
       const chamber = own.chambers.find((each) => each.id === id)!;
       const { face } = own.layup.rows.find((row) => row.id === chamber.row)!;
       const s = mm(text(along));
-      const z = mm(text(up)) + finishedLineAt(own.board, face).heightsAt(s)!.bottom;
+      const z = mm(text(up)) + faceLineAt(own.board, face).heightsAt(s)!.bottom;
       const angle = (parseFloat(String(turn)) * Math.PI) / 180;
       const [length, height] = sizes.get(String(guide))!;
       const [l, h] = [length / 2 - plan.routing.offset, height / 2 - plan.routing.offset];

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { isSymmetric, sectionAt, wallsInPlane } from '../../../src/sheet/section/section.js';
+import { isSymmetric, sectionAt, wallsInPlane } from '../../../src/view/section.js';
 import { sectionPlaces } from '../../../src/sheet/section/sectionPlaces.js';
 import { planOfSample, SAMPLES } from '../sample.js';
 import { smallPlan } from '../smallPlan.js';

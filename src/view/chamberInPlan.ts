@@ -1,11 +1,11 @@
-import type { Point } from '../../contour/point.js';
-import type { Chamber } from '../../chamber/chamber.js';
-import { stretchOf } from '../../chamber/stretch.js';
-import { toBoard } from '../../layup/frame.js';
-import type { Row } from '../../layup/layup.js';
+import type { Point } from '../contour/point.js';
+import type { Chamber } from '../chamber/chamber.js';
+import { stretchOf } from '../chamber/stretch.js';
+import { toBoard } from '../layup/frame.js';
+import type { Row } from '../layup/layup.js';
 
 /** A chamber seen from the deck: the four corners of its length and depth, board frame, mm. */
-export function chamberInPlan(chamber: Chamber, { face }: Row): Point[] {
+export function chamberInPlan(chamber: Pick<Chamber, 'profile' | 'depth'>, { face }: Pick<Row, 'face'>): Point[] {
   const { from, to } = stretchOf(chamber.profile);
   const [near, far] = chamber.depth;
   return [

@@ -1,15 +1,15 @@
-import type { Point } from '../../contour/point.js';
-import type { Board } from '../../board/board.js';
-import { toFace } from '../../layup/frame.js';
-import type { Face } from '../../layup/layup.js';
-import { spanAt } from '../../contour/span.js';
+import type { Point } from '../contour/point.js';
+import type { Board } from '../board/board.js';
+import { toFace } from '../layup/frame.js';
+import type { Face } from '../layup/layup.js';
+import { spanAt } from '../contour/span.js';
 import { sliceMesh } from './slice.js';
 
 /**
  * The finished surface at a face: closed lines in the face frame, `[s, z]`, mm. One, unless the joint runs through a
  * swallow's notch.
  */
-export interface FinishedLine {
+export interface FaceLine {
   readonly loops: readonly (readonly Point[])[];
   /** Where the face begins and ends along `s`. */
   readonly from: number;
@@ -18,10 +18,10 @@ export interface FinishedLine {
   heightsAt(s: number): { readonly bottom: number; readonly deck: number } | undefined;
 }
 
-export function finishedLineAt(board: Board, face: Face): FinishedLine {
+export function faceLineAt({ mesh }: Pick<Board, 'mesh'>, face: Face): FaceLine {
   const { origin, along, inward } = face;
   const plane = { a: inward[0], b: inward[1], d: inward[0] * origin[0] + inward[1] * origin[1] };
-  const loops = sliceMesh(board.mesh, plane, along).map(({ points }) =>
+  const loops = sliceMesh(mesh, plane, along).map(({ points }) =>
     points.map(([x, y, z]): Point => [toFace(face, x, y)[0], z]),
   );
   const s = loops.flat().map(([each]) => each);

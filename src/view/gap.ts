@@ -1,5 +1,5 @@
-import type { Point } from '../../contour/point.js';
-import { nearestOn } from '../../contour/nearest.js';
+import type { Point } from '../contour/point.js';
+import { nearestOn } from '../contour/nearest.js';
 
 /** The nearest two points of two figures in a plane, mm. */
 export interface Gap {

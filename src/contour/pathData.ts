@@ -1,5 +1,5 @@
-import type { Vertex } from '../../contour/vertex.js';
-import { arcBetween } from '../../contour/arc.js';
+import type { Vertex } from './vertex.js';
+import { arcBetween } from './arc.js';
 
 /**
  * A contour as SVG path data with true arcs (SVG 1.1, 8.3): `M`, `L`, `A`, closed by `Z`.

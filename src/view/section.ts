@@ -1,22 +1,32 @@
-import type { Point } from '../../contour/point.js';
-import { spanAt } from '../../contour/span.js';
-import type { Patch } from '../../board/mesh.js';
-import type { Chamber } from '../../chamber/chamber.js';
-import type { Row } from '../../layup/layup.js';
-import type { Plan } from '../../plan.js';
+import type { Point } from '../contour/point.js';
+import { spanAt } from '../contour/span.js';
+import type { Patch } from '../board/mesh.js';
+import type { Chamber } from '../chamber/chamber.js';
+import type { Layup, Row } from '../layup/layup.js';
+import type { Board } from '../board/board.js';
 import { nearest, type Gap } from './gap.js';
 import { sliceMesh } from './slice.js';
 
+/** What of a chamber a cut shows. */
+type Pocket = Pick<Chamber, 'row' | 'profile' | 'depth'>;
+
+/** A board with its chambers; a `Plan` is one. */
+export interface Sectioned<C extends Pocket> {
+  readonly board: Pick<Board, 'mesh'>;
+  readonly layup: Pick<Layup, 'rows'>;
+  readonly chambers: readonly C[];
+}
+
 /** The board cut across at one distance from the nose: `[y, z]`, mm, right side on the right, as seen from the tail. */
-export interface Section {
+export interface Section<C extends Pocket = Chamber> {
   readonly x: number;
   readonly loops: readonly { readonly points: readonly Point[]; readonly patches: readonly Patch[] }[];
-  readonly chambers: readonly CutChamber[];
+  readonly chambers: readonly CutChamber<C>[];
 }
 
 /** What the cut shows of a chamber, counter-clockwise. */
-export interface CutChamber {
-  readonly chamber: Chamber;
+export interface CutChamber<C extends Pocket = Chamber> {
+  readonly chamber: C;
   readonly row: Row;
   readonly corners: readonly Point[];
 }
@@ -27,26 +37,34 @@ export interface CutChamber {
  */
 const SAMPLES = 8;
 
-export function sectionAt(plan: Plan, x: number): Section {
-  const loops = sliceMesh(plan.board.mesh, { a: 1, b: 0, d: x }, [0, 1]).map(({ points, patches }) => ({
+/**
+ * For paper and screen: the mesh that the walls were proved against, cut at `x`, mm from the nose; empty beyond the
+ * tips.
+ */
+export function sectionAt<C extends Pocket>({ board, layup, chambers }: Sectioned<C>, x: number): Section<C> {
+  const loops = sliceMesh(board.mesh, { a: 1, b: 0, d: x }, [0, 1]).map(({ points, patches }) => ({
     points: points.map(([, y, z]): Point => [y, z]),
     patches,
   }));
-  const rows = new Map(plan.layup.rows.map((row) => [row.id, row]));
-  const chambers = plan.chambers.flatMap((chamber): CutChamber[] => {
+  const rows = new Map(layup.rows.map((row) => [row.id, row]));
+  const cut = chambers.flatMap((chamber): CutChamber<C>[] => {
     const row = rows.get(chamber.row)!;
     const corners = cutAcross(chamber, row, x);
     if (!corners) return [];
     return [{ chamber, row, corners }];
   });
-  return { x, loops, chambers };
+  return { x, loops, chambers: cut };
 }
 
 /**
  * The walls around an outline in the plane of the cut, mm: toward deck and bottom, and toward the rail where it ends
  * the row. A wall is absent where the cut has none of that patch.
  */
-export function wallsInPlane({ loops }: Section, corners: readonly Point[], row: Row): Partial<Record<Patch, Gap>> {
+export function wallsInPlane(
+  { loops }: Pick<Section, 'loops'>,
+  corners: readonly Point[],
+  row: Row,
+): Partial<Record<Patch, Gap>> {
   const patches: Patch[] = row.end === 'rail' ? ['deck', 'bottom', 'rail'] : ['deck', 'bottom'];
   return Object.fromEntries(
     patches.flatMap((patch) => {
@@ -81,7 +99,11 @@ function stretchesOf({ points, patches }: Section['loops'][number], patch: Patch
  * The outline of a chamber in the plane across the board at `x`; undefined where the plane passes it by. A flared face
  * slants through it.
  */
-function cutAcross({ profile, depth }: Chamber, { face }: Row, x: number): Point[] | undefined {
+export function cutAcross(
+  { profile, depth }: Pick<Chamber, 'profile' | 'depth'>,
+  { face }: Pick<Row, 'face'>,
+  x: number,
+): Point[] | undefined {
   const { origin, along, inward } = face;
   const low: Point[] = [];
   const high: Point[] = [];

@@ -1,4 +1,4 @@
-import { PATCHES, type Mesh, type Patch } from '../../board/mesh.js';
+import { PATCHES, type Mesh, type Patch } from '../board/mesh.js';
 
 /** A vertical plane in the board frame: all points with `a·x + b·y = d`; (a, b) a unit vector. Mm. */
 export interface UprightPlane {

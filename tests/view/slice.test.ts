@@ -1,10 +1,10 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { ManifoldToplevel } from 'manifold-3d';
-import { depthOf } from '../../../src/layup/frame.js';
-import { sliceMesh } from '../../../src/sheet/section/slice.js';
-import { kernel, solidOfMesh } from '../../oracle/kernel.js';
-import { planOfSample, SAMPLES } from '../sample.js';
-import { smallPlan } from '../smallPlan.js';
+import { depthOf } from '../../src/layup/frame.js';
+import { sliceMesh } from '../../src/view/slice.js';
+import { kernel, solidOfMesh } from '../oracle/kernel.js';
+import { planOfSample, SAMPLES } from '../sheet/sample.js';
+import { smallPlan } from '../sheet/smallPlan.js';
 
 /** Single precision of the kernel over boards of 4 m, as a share of a cut's area. */
 const KERNEL_PRECISION = 1e-4;
