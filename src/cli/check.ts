@@ -1,3 +1,4 @@
+import { sayFinding } from '../finding/finding.js';
 import type { Units } from '../length/units.js';
 import { planOf, type Plan } from '../plan.js';
 import { WALL } from '../verdict/thin.js';
@@ -6,7 +7,7 @@ import { understood } from '../typed/args.js';
 import { REFUSED, TO_ACT_ON, WELL, type Command, type Io } from './io.js';
 import { jobFrom } from './jobFile.js';
 import { judged } from './judged.js';
-import { lengthOption } from './lengthOption.js';
+import { lengthOption, type TypedLength } from '../typed/lengthOption.js';
 import { shrinkingOf } from './shrinking.js';
 import { USAGE } from './usage.js';
 
@@ -25,8 +26,8 @@ export const checkCommand: Command = {
     if (!read) return REFUSED;
     const { job } = read;
     const error = written === undefined ? undefined : lengthOption('--depth-error', written, job.units, MOST_TOO_DEEP);
-    if (error && 'why' in error) {
-      io.err(error.why);
+    if (error && 'remedy' in error) {
+      io.err(sayFinding(error));
       return REFUSED;
     }
     const plan = planOf(job);
@@ -56,7 +57,7 @@ function checkDrawn(plan: Plan, all: boolean, io: Io): boolean {
   return !shrinking.must;
 }
 
-function checkDepth(plan: Plan, error: { mm: number; understood: string }, io: Io): boolean {
+function checkDepth(plan: Plan, error: TypedLength, io: Io): boolean {
   io.out(`Depth error asked about: ${error.understood}.`);
   const { chambers: spec, units } = plan.job;
   const stated = { deck: spec.deckSkin, bottom: spec.bottomSkin, rail: spec.railWall };

@@ -1,21 +1,19 @@
 import { createWriteStream, existsSync } from 'node:fs';
 import { join } from 'node:path';
+import { sayFinding } from '../finding/finding.js';
+import { paperRunOf, type PaperChoices, type PaperRun } from '../papers/run.js';
+import { preparePapers } from '../papers/prepare.js';
 import type { Plan } from '../plan.js';
 import { planOf } from '../plan.js';
 import { csvForms, csvOf, type CsvForm } from '../print/csv.js';
-import { dayOf, today } from '../print/paper/day.js';
 import { dxfOf } from '../print/dxf/dxf.js';
-import { labelStockFor, labelStockNamed, labelStocks } from '../print/paper/labelStock.js';
-import { rollOf, sheetNamed, sheetNames, type Paper } from '../print/paper/paper.js';
 import type { Units } from '../length/units.js';
-import { usualSettings } from '../print/tile/format.js';
-import { printFindings, writePdf } from '../print/pdf.js';
-import { exact } from '../print/paper/printer.js';
+import { writePdf } from '../print/pdf.js';
 import { svgOf } from '../print/svg/svg.js';
 import { cuttingOnce } from '../sheet/cutting/cuttingOnce.js';
 import { blockRows, cutRows } from '../sheet/cutting/cutRows.js';
 import type { Cell } from '../sheet/pages.js';
-import { fullSizeDrawings, paperSet, papersOf } from '../sheet/papers.js';
+import { fullSizeDrawings } from '../sheet/papers.js';
 import type { PaperKind } from '../sheet/uses.js';
 import { routingRows } from '../sheet/face/routerTable.js';
 import { trackingRows, type Done } from '../sheet/blocks/trackingList.js';
@@ -34,7 +32,6 @@ import { trackedBlocks } from './trackedBlocks.js';
 import { understood } from '../typed/args.js';
 import { REFUSED, TO_ACT_ON, WELL, type Command, type Io } from './io.js';
 import { jobFrom, type JobRead } from './jobFile.js';
-import { lengthOption } from './lengthOption.js';
 import { USAGE } from './usage.js';
 import { canWriteTo, written } from './writing.js';
 
@@ -68,7 +65,7 @@ export const papersCommand: Command = {
       io.err(settings.why);
       return REFUSED;
     }
-    for (const line of settings.understood) io.out(line);
+    for (const line of settings.run.understood) io.out(line);
     const plan = planOf(read.job);
     const verdict = verdictOf(plan, proofOf(plan));
     if (!isWell(verdict)) sayVerdict(verdict, plan).forEach((line) => io.err(line));
@@ -81,19 +78,9 @@ export const papersCommand: Command = {
   },
 };
 
-/** Plotters take no wider rolls, and no printer leaves a wider margin, mm; common practice, no source. */
-const WIDEST_ROLL = 2000;
-const WIDEST_MARGIN = 60;
-
+/** What this command alone is asked. */
 interface Settings {
-  readonly paper: Paper;
-  readonly stock: (typeof labelStocks)[number];
-  readonly date: Date;
-  /** How lengths were understood, to be said. */
-  readonly understood: readonly string[];
-  readonly margin?: number;
-  readonly only?: readonly string[];
-  readonly revision?: string;
+  readonly run: PaperRun;
   readonly csv?: CsvForm;
   readonly trackAt?: string;
   /** The server that the tracker is kept on, where it is none of the job's own file. */
@@ -102,22 +89,14 @@ interface Settings {
 
 type Typed = { readonly [name in keyof typeof OPTIONS]?: string | undefined };
 
+const asOption = (choice: keyof PaperChoices): string => `--${choice}`;
+
 function settingsFrom(typed: Typed, units: Units): Settings | { why: string } {
   if (typed.roll !== undefined && typed.paper !== undefined)
     return { why: '--roll and --paper are two kinds of paper → name one of them' };
-  const roll = typed.roll === undefined ? undefined : lengthOption('--roll', typed.roll, units, WIDEST_ROLL);
-  if (roll && 'why' in roll) return roll;
-  const margin = typed.margin === undefined ? undefined : lengthOption('--margin', typed.margin, units, WIDEST_MARGIN);
-  if (margin && 'why' in margin) return margin;
-  const paper = roll ? rollOf(roll.mm) : sheetNamed(typed.paper ?? 'A4');
-  if (!paper) return { why: `--paper: there is no paper ${typed.paper} → one of ${sheetNames.join(', ')}` };
-  const stock = typed.labels === undefined ? labelStockFor(paper) : labelStockNamed(typed.labels);
-  if (!stock)
-    return {
-      why: `--labels: there are no labels ${typed.labels} → one of ${labelStocks.map(({ name }) => name).join(', ')}`,
-    };
-  const date = typed.date === undefined ? today() : dayOf(typed.date);
-  if (!date) return { why: `--date: ${typed.date} is no day of the calendar → like 2026-05-01` };
+  const only = typed.only?.split(',').map((name) => name.trim());
+  const run = paperRunOf({ ...typed, only }, units, asOption);
+  if ('remedy' in run) return { why: sayFinding(run) };
   const csv = typed.csv === undefined || !Object.hasOwn(csvForms, typed.csv) ? undefined : csvForms[typed.csv];
   if (typed.csv !== undefined && !csv)
     return { why: `--csv: ${typed.csv} → "," or ";" (decimals with a comma then) or ";." (with a point)` };
@@ -126,16 +105,7 @@ function settingsFrom(typed: Typed, units: Units): Settings | { why: string } {
   if (at !== undefined && !trackAt?.protocol.startsWith('http'))
     return { why: `--track-at: ${at} is no address → like http://192.168.1.20:4718` };
   return {
-    paper,
-    stock,
-    date,
-    understood: [
-      ...(roll ? [`Roll: ${roll.understood} wide.`] : []),
-      ...(margin ? [`Margin that the printer leaves: ${margin.understood}.`] : []),
-    ],
-    ...(margin && { margin: margin.mm }),
-    ...(typed.only !== undefined && { only: typed.only.split(',').map((name) => name.trim()) }),
-    ...(typed.revision !== undefined && { revision: typed.revision }),
+    run,
     ...(csv && { csv }),
     ...(trackAt && { trackAt: trackAt.origin }),
     ...(typed.store !== undefined && { store: typed.store }),
@@ -144,47 +114,36 @@ function settingsFrom(typed: Typed, units: Units): Settings | { why: string } {
 
 /** Makes the files one after the other, puts them in place together, and says what lies where. */
 async function writePapers(plan: Plan, read: JobRead, folder: string, settings: Settings, io: Io): Promise<number> {
-  const { paper, stock, date, only, margin, revision, csv, trackAt } = settings;
-  const print = { paper, date, ...(margin !== undefined && { settings: { ...usualSettings, margin } }) };
-  const factors = plan.job.printer ?? exact;
+  const { run, csv, trackAt } = settings;
+  const { only } = run;
   const done = await doneSoFar(read.file, settings.store, plan, io);
-  const options = {
-    labelStock: stock,
+  const made = preparePapers(plan, run, asOption, {
     weights: foundByTrial(plan, io),
     ...(done && { done }),
-    ...(revision !== undefined && { revision }),
     ...(trackAt !== undefined && { labelCode: ({ id }: { readonly id: string }) => `${trackAt}/shop/#block=${id}` }),
-  };
-  const { set, unknown } = paperSet(plan, options, only);
-  const papers = papersOf(plan, options).filter(({ name }) => only?.includes(name));
-  if (unknown.length > 0) {
-    const names = papersOf(plan, options).map(({ name }) => name);
-    io.err(`--only: there are no papers ${unknown.join(', ')} → among ${names.join(', ')}`);
+  });
+  if ('findings' in made) {
+    for (const finding of made.findings) io.err(sayFinding(finding));
     return REFUSED;
   }
-  const unfit = printFindings(set, { ...print, printer: factors });
-  if (unfit.length > 0) {
-    for (const { where, what, remedy } of unfit) io.err(`${where}: ${what} → ${remedy}`);
-    return REFUSED;
-  }
+  const { papers, set, print } = made;
   const said: string[] = [];
   const where = { folder, by: 'papers', earlier: only ? 'named' : 'removed' } as const;
   const isWritten = await written(where, read, io, async (stage) => {
     const pdf = createWriteStream(stage.place('papers.pdf'));
     const { pages } = await writePdf(set, pdf, {
       ...print,
-      printer: factors,
       onProgress: (done, all) => progress(io, done, all),
     });
-    said.push(`${join(folder, 'papers.pdf')}: ${pages} pages for ${paper.name}; print "check" first, at actual size`);
+    said.push(
+      `${join(folder, 'papers.pdf')}: ${pages} pages for ${run.paper.name}; print "check" first, at actual size`,
+    );
     const drawings = only ? papers.flatMap(({ fullSize }) => fullSize?.() ?? []) : fullSizeDrawings(plan);
     for (const drawing of drawings) {
       await stage.put(`${drawing.id}_mm.svg`, svgOf(drawing));
       const traced = dxfOf(drawing);
       if ('dxf' in traced) await stage.put(`${drawing.id}_mm.dxf`, traced.dxf);
-      else
-        for (const f of traced.findings)
-          io.err(`${drawing.id}_mm.dxf is not written: ${f.where}: ${f.what} → ${f.remedy}`);
+      else for (const f of traced.findings) io.err(`${drawing.id}_mm.dxf is not written: ${sayFinding(f)}`);
     }
     if (drawings.length > 0)
       said.push(
@@ -201,7 +160,7 @@ async function writePapers(plan: Plan, read: JobRead, folder: string, settings: 
     for (const [name, [of, rowsOf]] of Object.entries(lists)) {
       if (only && !papers.some(({ kind }) => kind === of)) continue;
       const rows = rowsOf();
-      await stage.put(name, csvOf(rows, { mark: set.mark, date }, csv));
+      await stage.put(name, csvOf(rows, { mark: set.mark, date: run.date }, csv));
       said.push(`${join(folder, name)}: ${rows.length - 1} lines`);
     }
   });

@@ -6,7 +6,6 @@ import { printFinding } from '../job/finding.js';
 import { readJob } from '../job/read.js';
 import { besideIn } from '../job/table-beside.js';
 import { planOf } from '../plan.js';
-import { today } from '../print/paper/day.js';
 import { sheetNames } from '../print/paper/paper.js';
 import { papersOf } from '../sheet/papers.js';
 import { labelStocks } from '../print/paper/labelStock.js';
@@ -70,7 +69,7 @@ export function paperRoutes(folder: string): readonly Route[] {
           if (!response.write(`data: ${JSON.stringify(news)}\n\n`)) await drained(response);
         };
         try {
-          for await (const news of makePapers(made.plan, { paper, date: today(), ...(only && { only }) })) {
+          for await (const news of makePapers(made.plan, { paper, only })) {
             if (response.destroyed) return;
             await tell(news);
           }

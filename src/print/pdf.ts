@@ -1,20 +1,18 @@
 import type { Pdf } from './pen/document.js';
-import PDFDocument from 'pdfkit';
 import { once } from 'node:events';
 import type { Writable } from 'node:stream';
-import type { Finding } from './finding.js';
+import type { Finding } from '../finding/finding.js';
 import { fontFindings } from './pen/fontFindings.js';
-import { fontFiles } from './pen/fonts.js';
-import { formatsOf, usualSettings, type SheetSettings } from './tile/format.js';
+import { formatsOf, usualSettings } from './tile/format.js';
 import type { Book } from './page/leaf.js';
 import { labelFindings } from './page/labelsPage.js';
-import { layOut } from './page/layOut.js';
-import { POINTS_PER_MM, sheetNamed, type Paper } from './paper/paper.js';
-import { measureOn, penOn } from './pen/pen.js';
-import { exact, printerFindings, type PrinterFactors } from './paper/printer.js';
+import { laySet, openDocument, type PrintOptions } from './lay.js';
+import { POINTS_PER_MM } from './paper/paper.js';
+import { penOn } from './pen/pen.js';
+import { exact, printerFindings } from './paper/printer.js';
 import type { PaperSet } from './set.js';
 import { tagsOn } from './pen/tags.js';
-import { usualWords, type Words } from './words.js';
+import { usualWords } from './words.js';
 
 /*
  * The doors of this room. A `Drawing` (sheet/drawing.ts) goes in at each of the first three, so they cannot disagree.
@@ -28,18 +26,6 @@ import { usualWords, type Words } from './words.js';
  *   nest, formatsOf               nest.ts, format.ts: how many sheets, without printing
  */
 
-export interface PrintOptions {
-  /** Stands on every sheet and in the file; the same set with the same date gives the same bytes. */
-  readonly date: Date;
-  /** What full-size drawings are printed on. Lists and notes go on the same sheet if a hand can hold it, else on A4. */
-  readonly paper: Paper;
-  readonly settings?: SheetSettings;
-  readonly printer?: PrinterFactors;
-  readonly words?: Words;
-  /** Called after each page. */
-  readonly onProgress?: (done: number, pages: number) => void;
-}
-
 /** What was written: nothing, when there are findings. */
 export interface Printed {
   readonly findings: readonly Finding[];
@@ -47,9 +33,6 @@ export interface Printed {
   /** The full-size documents, with their sheets and the bound no layout goes below. */
   readonly tiled: readonly { readonly title: string; readonly sheets: number; readonly areaBound: number }[];
 }
-
-/** The largest sheet, mm, on which lists and notes are printed too: A3. */
-const HANDY = 432;
 
 /**
  * Writes a set as one PDF: bookmarks, page numbers, an embedded font, tagged for readers that speak, the viewer told
@@ -59,14 +42,10 @@ const HANDY = 432;
  * @throws when a drawing has a coordinate that is not a number, or `out` fails.
  */
 export async function writePdf(set: PaperSet, out: Writable, options: PrintOptions): Promise<Printed> {
-  const { date, paper, settings = usualSettings, printer = exact, words = usualWords, onProgress } = options;
   const findings = printFindings(set, options);
   if (findings.length > 0) return { findings, pages: 0, tiled: [] };
 
-  const doc = openDocument(set, date, words);
-  const documents = paper.kind === 'sheet' && paper.height <= HANDY ? paper : sheetNamed('A4')!;
-  const context = { mark: set.mark, date, words, measure: measureOn(doc), paper, documents, settings, printer };
-  const { leaves, book } = layOut(set, context);
+  const { doc, measure, leaves, book } = laySet(set, options);
 
   const failed = once(out, 'error').then(([error]) => {
     throw error as Error;
@@ -86,10 +65,10 @@ export async function writePdf(set: PaperSet, out: Writable, options: PrintOptio
     doc.addPage({ size, margin: 0 });
     document = bookmark(doc, book, i + 1, document);
     if (leaf.bookmark !== undefined) tags.begin(leaf.bookmark);
-    const pen = penOn(doc, context.measure, leaf.factors, tags);
+    const pen = penOn(doc, measure, leaf.factors, tags);
     leaf.draw(pen, book, i + 1);
     pen.finish();
-    onProgress?.(i + 1, leaves.length);
+    options.onProgress?.(i + 1, leaves.length);
     // Lets the stream run, and waits for it when it is behind.
     await Promise.race([failed, out.writableNeedDrain ? once(out, 'drain') : new Promise(setImmediate)]);
   }
@@ -124,27 +103,6 @@ function labelPages(doc: Pdf, { entries, pages }: Book): void {
   });
   const root = (doc as unknown as { _root: { data: Record<string, unknown> } })._root;
   root.data.PageLabels = { Nums: labels };
-}
-
-function openDocument(set: PaperSet, date: Date, words: Words): Pdf {
-  const doc = new PDFDocument({
-    autoFirstPage: false,
-    pdfVersion: '1.7',
-    lang: words.language,
-    displayTitle: true,
-    tagged: true,
-    // The creation date is part of the file's identity, so it has to be here from the start for the bytes to be the
-    // same.
-    info: { Title: set.mark.job, Creator: 'chamberwright', Producer: 'chamberwright', CreationDate: date },
-  });
-  const fonts = fontFiles();
-  doc.registerFont('regular', fonts.regular);
-  doc.registerFont('bold', fonts.bold);
-  // The viewer's preferences are made, and ended, by pdfkit for `displayTitle`; it has no word for the one that matters
-  // here (ISO 32000-1, table 150): print at true size, each page on the paper of its size.
-  const root = (doc as unknown as { _root: { data: { ViewerPreferences: { data: Record<string, unknown> } } } })._root;
-  Object.assign(root.data.ViewerPreferences.data, { PrintScaling: 'None', PickTrayByPDFSize: true });
-  return doc;
 }
 
 /**

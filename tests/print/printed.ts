@@ -1,5 +1,6 @@
 import { Writable } from 'node:stream';
-import { writePdf, type Printed, type PrintOptions } from '../../src/print/pdf.js';
+import type { PrintOptions } from '../../src/print/lay.js';
+import { writePdf, type Printed } from '../../src/print/pdf.js';
 import { sheetNamed } from '../../src/print/paper/paper.js';
 import type { DocumentPage, JobMark } from '../../src/print/set.js';
 

@@ -47,7 +47,7 @@ const JOBS: readonly (readonly [what: string, text: () => string, stands: boolea
 ];
 
 async function papersOnPage(plan: Plan): Promise<string | undefined> {
-  for await (const news of makePapers(plan, { paper: 'A4', only: ['check'], date: new Date(0) }))
+  for await (const news of makePapers(plan, { paper: 'A4', only: ['check'] }))
     if (news.kind === 'failed') return news.why;
   return undefined;
 }

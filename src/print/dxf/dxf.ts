@@ -4,7 +4,7 @@ import { isEmpty, joinBoxes } from '../trace/box.js';
 import { cleanVertices } from '../trace/contour.js';
 import { DxfFile } from './dxfFile.js';
 import { dxfLayers } from './dxfLayer.js';
-import type { Finding } from '../finding.js';
+import type { Finding } from '../../finding/finding.js';
 import { cutFindings } from './gate.js';
 import { settled } from '../trace/settle.js';
 import { traceOf } from '../trace/trace.js';

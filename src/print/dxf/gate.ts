@@ -3,7 +3,7 @@ import core from 'paper/dist/paper-core.js';
 import type { Drawing } from '../../sheet/drawing.js';
 import { boxOfPoints, overlaps } from '../trace/box.js';
 import { cleanVertices, contoursOf, type Contour } from '../trace/contour.js';
-import type { Finding } from '../finding.js';
+import type { Finding } from '../../finding/finding.js';
 import { pathData } from '../../contour/pathData.js';
 
 /** Contours that differ by less than this everywhere are the same cut made twice, mm. */

@@ -1,6 +1,6 @@
 import { heightOf, isEmpty, joinBoxes, widthOf, type Box } from '../trace/box.js';
 import { drawTrace, placedAt } from '../pen/drawTrace.js';
-import type { Finding } from '../finding.js';
+import type { Finding } from '../../finding/finding.js';
 import type { Leaf, PrintContext } from './leaf.js';
 import { dashed } from '../trace/line.js';
 import { sheetNamed } from '../paper/paper.js';

@@ -1,4 +1,4 @@
-import type { Finding } from '../finding.js';
+import type { Finding } from '../../finding/finding.js';
 
 /**
  * What a printer makes of a true length: measured over true, across the sheet (along its short side, or across the

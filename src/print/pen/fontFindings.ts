@@ -1,5 +1,5 @@
 import type { Pdf } from './document.js';
-import type { Finding } from '../finding.js';
+import type { Finding } from '../../finding/finding.js';
 import { oneLine } from '../trace/lettering.js';
 import type { PaperSet } from '../set.js';
 

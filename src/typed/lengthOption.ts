@@ -1,9 +1,13 @@
+import type { Finding } from '../finding/finding.js';
 import { parseLength, printLength } from '../length/length.js';
 import { printAs } from '../length/rounded.js';
 import { MM_PER_INCH, type Units } from '../length/units.js';
 
-/** A length typed behind an option, mm, and as it was understood; or why it was not. */
-export type LengthOption = { readonly mm: number; readonly understood: string } | { readonly why: string };
+/** A length typed behind an option, mm, and as it was understood. */
+export interface TypedLength {
+  readonly mm: number;
+  readonly understood: string;
+}
 
 /**
  * Reads a length typed behind an option: as anywhere in the job, a bare number is in the job's units. As it was
@@ -11,15 +15,18 @@ export type LengthOption = { readonly mm: number; readonly understood: string } 
  *
  * @param option `--depth-error`
  * @param most what is sensible, mm
+ * @returns what was wrong with it, where it is no such length.
  */
-export function lengthOption(option: string, written: string, units: Units, most: number): LengthOption {
+export function lengthOption(option: string, written: string, units: Units, most: number): TypedLength | Finding {
   const read = parseLength(written, units);
-  if (!read.ok) return { why: `${option}: ${read.what} → ${read.instead}` };
+  if (!read.ok) return { where: option, what: read.what, remedy: read.instead };
   const mm = read.value;
-  if (mm < 0) return { why: `${option}: ${written} is less than nothing → 0 or more` };
+  if (mm < 0) return { where: option, what: `${written} is less than nothing`, remedy: '0 or more' };
   if (mm > most)
     return {
-      why: `${option}: ${printLength(mm, units)} cannot be right → at most ${printAs('there', most, units)}, or name the unit: 12 mm`,
+      where: option,
+      what: `${printLength(mm, units)} cannot be right`,
+      remedy: `at most ${printAs('there', most, units)}, or name the unit: 12 mm`,
     };
   const exact = { mm: `${Number(mm.toFixed(1))} mm`, in: `${Number((mm / MM_PER_INCH).toFixed(3))} in` };
   const other = units === 'mm' ? exact.in : exact.mm;
