@@ -68,7 +68,7 @@ function differences(a: unknown, b: unknown, at = ''): string[] {
 test('a keep-out is added like the last one, taken away again, and the sheets are counted', async () => {
   const { page } = await open('mere-prone.yaml');
   const count = page.locator('[data-count="sheets"]');
-  await expect.poll(() => count.textContent(), { timeout: 20_000 }).toMatch(/^[1-9]\d*/);
+  await expect.poll(() => count.textContent()).toMatch(/^[1-9]\d*/);
   await page.locator('details[data-section="keepOuts"] summary').click();
   const groups = page.locator('details[data-section="keepOuts"] fieldset');
   const before = await groups.count();
