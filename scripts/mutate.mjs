@@ -23,6 +23,11 @@ const kept = existsSync(KEPT) ? JSON.parse(readFileSync(KEPT, 'utf8')) : { took:
 const remember = () => writeFileSync(KEPT, JSON.stringify(kept));
 const equivalent = JSON.parse(readFileSync(new URL('mutate/equivalent.json', import.meta.url), 'utf8'));
 const { run, stop } = trials();
+for (const signal of ['SIGINT', 'SIGTERM'])
+  process.on(signal, () => {
+    stop();
+    process.exit(1);
+  });
 
 /** Every test of a room must pass without a fault, or it says nothing. */
 async function timed(tests) {

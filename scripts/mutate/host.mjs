@@ -4,7 +4,7 @@ import { createVitest } from 'vitest/node';
 let fault;
 const vitest = await createVitest(
   'test',
-  { watch: false, pool: 'threads', maxWorkers: 1, bail: 1, reporters: [{}] },
+  { watch: false, pool: 'forks', maxWorkers: 1, bail: 1, reporters: [{}] },
   { plugins: [{ name: 'fault', enforce: 'pre', load: (id) => (id === fault?.file ? fault.text : undefined) }] },
 );
 await vitest.globTestSpecifications();

@@ -21,11 +21,13 @@ export function trials() {
       host.once('exit', () => end('breaks off'));
     });
   const start = async () => {
-    host = fork(new URL('host.mjs', import.meta.url), { stdio: ['ignore', 'ignore', 'ignore', 'ipc'] });
+    // In a group of its own: what runs for ever is ended with it.
+    const stdio = ['ignore', 'ignore', 'ignore', 'ipc'];
+    host = fork(new URL('host.mjs', import.meta.url), { stdio, detached: true });
     await answer(10 * PATIENCE);
   };
   const stop = () => {
-    host?.kill('SIGKILL');
+    if (host) process.kill(-host.pid, 'SIGKILL');
     host = undefined;
   };
   return {
