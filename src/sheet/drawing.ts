@@ -33,6 +33,8 @@ export interface Drawing {
  */
 export interface Caption {
   readonly places: readonly (readonly Shape[])[];
+  /** How far all places have been moved since they were written down, mm: `placesOf` says where they are. */
+  readonly by?: readonly [dx: number, dy: number];
   /** Better left out than crossed. */
   readonly optional?: boolean;
 }

@@ -1,5 +1,6 @@
-import type { Drawing, Part, Shape } from './drawing.js';
+import type { Part, Shape } from './drawing.js';
 import { widthOf } from './lettering.js';
+import { movedPart, placesOf } from './moved.js';
 
 /**
  * How wide a sheet that parts are laid out on becomes, and the space kept between them, mm: sheets of foam are commonly
@@ -15,7 +16,7 @@ const GAP = 8;
 export function layInRows(parts: readonly Part[]): Part[] {
   let [x, y, deepest] = [0, 0, 0];
   return parts.map((part) => {
-    const box = extentOf([...part.shapes, ...part.captions.flatMap(({ places }) => places[0] ?? [])]);
+    const box = extentOf([...part.shapes, ...part.captions.flatMap((caption) => placesOf(caption).next().value ?? [])]);
     const [width, height] = [box.right - box.left, box.high - box.low];
     if (x > 0 && x + width > WIDTH) [x, y, deepest] = [0, y - deepest - GAP, 0];
     const placed = movedPart(part, x - box.left, y - box.high);
@@ -23,23 +24,6 @@ export function layInRows(parts: readonly Part[]): Part[] {
     deepest = Math.max(deepest, height);
     return placed;
   });
-}
-
-/** A part moved as it is, wherever its words may stand, mm. */
-export function movedPart({ name, shapes, captions }: Part, dx: number, dy: number): Part {
-  const all = (some: readonly Shape[]) => some.map((shape) => moved(shape, dx, dy));
-  return {
-    name,
-    shapes: all(shapes),
-    captions: captions.map((caption) => ({ ...caption, places: caption.places.map(all) })),
-  };
-}
-
-/** A shape moved as it is, mm. */
-function moved<S extends Drawing['shapes'][number]>(shape: S, dx: number, dy: number): S {
-  return shape.kind === 'path'
-    ? { ...shape, vertices: shape.vertices.map((v) => ({ ...v, x: v.x + dx, y: v.y + dy })) }
-    : { ...shape, x: shape.x + dx, y: shape.y + dy };
 }
 
 /** The box around shapes, with room for their words, mm; of an arc its ends and its whole bulge. */

@@ -16,10 +16,17 @@ export function fontFindings(set: PaperSet, doc: Pdf): readonly Finding[] {
   doc.font('regular');
   const { font } = (doc as unknown as OpenedFont)._font;
   const lacking = new Map<string, string>();
+  // The font is asked once for each character: there are many words and few characters.
+  const asked = new Set<string>();
+  const seen = new Set<unknown>();
   const look = (value: unknown): void => {
+    if ((typeof value !== 'string' && typeof value !== 'object') || seen.has(value)) return;
+    seen.add(value);
     if (typeof value === 'string') {
       for (const letter of oneLine(value)) {
-        if (!lacking.has(letter) && !font.hasGlyphForCodePoint(letter.codePointAt(0)!)) lacking.set(letter, value);
+        if (asked.has(letter)) continue;
+        asked.add(letter);
+        if (!font.hasGlyphForCodePoint(letter.codePointAt(0)!)) lacking.set(letter, value);
       }
     } else if (Array.isArray(value)) value.forEach(look);
     else if (typeof value === 'object' && value !== null) {

@@ -1,5 +1,5 @@
 import type { Drawing, Part as OfDrawing } from '../../sheet/drawing.js';
-import { movedPart } from '../../sheet/layInRows.js';
+import { movedPart } from '../../sheet/moved.js';
 import { heightOf, joinBoxes, widthOf, type Box } from '../trace/box.js';
 import { inkedArea, inkOf } from './ink.js';
 import { nest, type Format, type Run, type TilePlan } from './nest.js';

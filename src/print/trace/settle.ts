@@ -1,4 +1,5 @@
 import type { Caption, Drawing, Shape } from '../../sheet/drawing.js';
+import { placesOf } from '../../sheet/moved.js';
 import { boxOfPoints, grown, isIn, joinBoxes, type Box } from './box.js';
 import { Ground } from './ground.js';
 import { cornersOf } from './lettering.js';
@@ -77,10 +78,10 @@ interface There {
   readonly pages?: readonly Box[];
 }
 
-function bestPlace({ places, optional }: Caption, up: number, there: There): readonly Shape[] {
+function bestPlace(caption: Caption, up: number, there: There): readonly Shape[] {
   let best: readonly Shape[] = [];
-  let least = optional ? 1 : Infinity;
-  for (const place of places) {
+  let least = caption.optional ? 1 : Infinity;
+  for (const place of placesOf(caption)) {
     const harm = harmOf(place, up, there);
     if (harm < least) [best, least] = [place, harm];
     if (least === 0) break;

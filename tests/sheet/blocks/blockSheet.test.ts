@@ -13,7 +13,8 @@ import { fontFiles } from '../../../src/print/pen/fonts.js';
 import { measureOn } from '../../../src/print/pen/pen.js';
 import { svgOf } from '../../../src/print/svg/svg.js';
 import { blockSheets } from '../../../src/sheet/blocks/blockSheet.js';
-import type { Drawing, PathShape, Shape, TextShape } from '../../../src/sheet/drawing.js';
+import type { Caption, Drawing, PathShape, Shape, TextShape } from '../../../src/sheet/drawing.js';
+import { placesOf } from '../../../src/sheet/moved.js';
 import { jobFiles } from '../../random/jobFile.js';
 import { sampleJob } from '../../samples.js';
 import { planOfSample, SAMPLES } from '../sample.js';
@@ -99,7 +100,7 @@ function numbersIn(words: readonly TextShape[], plan: Plan): { id: string; turne
 function holds(plan: Plan): void {
   const sheets = blockSheets(plan);
   const parts = sheets.flatMap((sheet) =>
-    sheet.apart!.map(({ shapes, captions }) => partOf([...shapes, ...captions[0]!.places[0]!])),
+    sheet.apart!.map(({ shapes, captions }) => partOf([...shapes, ...firstPlace(captions)])),
   );
   const said = parts.flatMap((part) => numbersIn(part.words, plan).map((number) => ({ ...number, part })));
   expect(said.map(({ id }) => id).sort()).toEqual(plan.blocks.map(({ id }) => id).sort());
@@ -110,9 +111,9 @@ function holds(plan: Plan): void {
   // Wherever the words may come to stand: at the first place, at the last, and at a few between.
   const everywhere = sheets.flatMap((sheet) =>
     sheet.apart!.flatMap(({ shapes, captions }) =>
-      captions.flatMap(({ places }) =>
-        places
-          .filter((_, i) => i % Math.ceil(places.length / 3) === 0 || i === places.length - 1)
+      captions.flatMap((caption) =>
+        [...placesOf(caption)]
+          .filter((_, i, { length }) => i % Math.ceil(length / 3) === 0 || i === length - 1)
           .map((place) => partOf([...shapes, ...place])),
       ),
     ),
@@ -149,10 +150,12 @@ function holds(plan: Plan): void {
   for (const sheet of sheets) apart(sheet);
 }
 
+const firstPlace = (captions: readonly Caption[]): readonly Shape[] => [...placesOf(captions[0]!)][0]!;
+
 /** No part of a sheet touches another. */
 function apart({ id, apart: groups }: Drawing): void {
   const boxes = groups!.map(({ shapes, captions }) => {
-    const points = [...shapes, ...captions[0]!.places[0]!].flatMap((shape): readonly Point[] =>
+    const points = [...shapes, ...firstPlace(captions)].flatMap((shape): readonly Point[] =>
       shape.kind === 'text' ? boxOf(shape) : shape.kind === 'path' ? pointsOf(shape) : [[shape.x, shape.y]],
     );
     const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
