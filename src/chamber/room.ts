@@ -1,6 +1,6 @@
 import type { Grid } from '../board/grid.js';
 import type { Face } from '../layup/layup.js';
-import { Kept } from './kept.js';
+import { Kept } from '../kept/kept.js';
 import type { Shell } from './shell.js';
 
 /**

@@ -1,7 +1,7 @@
 import type { Board } from '../board/board.js';
 import type { Grid } from '../board/grid.js';
 import { PATCHES, type Patch } from '../board/mesh.js';
-import { Kept } from './kept.js';
+import { Kept } from '../kept/kept.js';
 
 /**
  * The grid of the surface moved inward, every point so far that the planes around it stand off by the wall their patch

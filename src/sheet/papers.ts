@@ -1,4 +1,5 @@
 import type { Block } from '../block/block.js';
+import { once } from '../kept/once.js';
 import type { Plan } from '../plan.js';
 import { blockSheets } from './blocks/blockSheet.js';
 import { cautionSheet } from './cautions.js';
@@ -122,29 +123,23 @@ function everyPaper(plan: Plan, options: PaperOptions): Paper[] {
 
 type FullSize = Readonly<Partial<Record<PaperKind, () => readonly Drawing[]>>>;
 
-const drawn = new WeakMap<Plan, FullSize>();
-
 /**
  * The full-size sheets of each kind, drawn when they are first asked for, and once: pages, stamp, cover and other files
  * show the same.
  */
-function fullSizeOf(plan: Plan): FullSize {
-  const known = drawn.get(plan);
-  if (known) return known;
-  const once = (draw: () => readonly Drawing[]) => {
+const fullSizeOf = once((plan: Plan): FullSize => {
+  const later = (draw: () => readonly Drawing[]) => {
     let done: readonly Drawing[] | undefined;
     return () => (done ??= draw());
   };
-  const sheets: FullSize = {
-    dots: once(() => sheetJoints(plan).map((at) => dotsSheet(plan, at))),
-    pole: once(() => [storyPole(plan)]),
-    face: once(() => faceViews(plan).map((seen) => faceSheet(seen.plan, seen.row))),
-    guides: once(() => guideSheets(plan)),
-    blocks: once(() => blockSheets(plan)),
+  return {
+    dots: later(() => sheetJoints(plan).map((at) => dotsSheet(plan, at))),
+    pole: later(() => [storyPole(plan)]),
+    face: later(() => faceViews(plan).map((seen) => faceSheet(seen.plan, seen.row))),
+    guides: later(() => guideSheets(plan)),
+    blocks: later(() => blockSheets(plan)),
   };
-  drawn.set(plan, sheets);
-  return sheets;
-}
+});
 
 /**
  * The whole set, or the papers that are asked for by name, in the set's order. Names that no paper has come back as

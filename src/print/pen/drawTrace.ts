@@ -1,3 +1,4 @@
+import { Kept } from '../../kept/kept.js';
 import { SMALLEST_LETTERS } from '../../sheet/lettering.js';
 import { grown, overlaps, type Box } from '../trace/box.js';
 import { hatchOf, strokeOutside, type Stroke } from '../trace/hatch.js';
@@ -95,13 +96,9 @@ function drawLine(pen: Pen, { points, layer }: TracedLine, near: Box, onto: Plac
   if (run.length > 0) pen.line(run, style, phase);
 }
 
-const hatches = new WeakMap<Trace, { readonly scale: number; readonly strokes: readonly Stroke[] }>();
+const hatches = new Kept<Trace, readonly Stroke[]>(1);
 
 /** The hatching of a trace, worked out once for the many pages that show parts of it. */
 function hatchFor(trace: Trace, scale: number): readonly Stroke[] {
-  const known = hatches.get(trace);
-  if (known?.scale === scale) return known.strokes;
-  const strokes = hatchOf(trace, scale);
-  hatches.set(trace, { scale, strokes });
-  return strokes;
+  return hatches.of(trace, String(scale), () => hatchOf(trace, scale));
 }

@@ -1,3 +1,4 @@
+import { once } from '../../kept/once.js';
 import type { Caption, Drawing, Shape } from '../../sheet/drawing.js';
 import { placesOf } from '../../sheet/moved.js';
 import { boxOfPoints, grown, isIn, joinBoxes, type Box } from './box.js';
@@ -36,18 +37,13 @@ interface Moved {
   readonly after?: (written: readonly Shape[]) => readonly Caption[];
 }
 
-const known = new WeakMap<Drawing, Drawing>();
-
 /**
  * A drawing with its captions in their places, as it comes out on one endless page: what SVG, DXF and small figures
  * show.
  */
-export function settled(drawing: Drawing): Drawing {
-  if (!drawing.captions?.length) return drawing;
-  let done = known.get(drawing);
-  if (!done) known.set(drawing, (done = settledOn([{ drawing, up: 0 }])[0]!));
-  return done;
-}
+export const settled = once((drawing: Drawing): Drawing =>
+  drawing.captions?.length ? settledOn([{ drawing, up: 0 }])[0]! : drawing,
+);
 
 /**
  * Drawings that lie on one run of pages, each caption at the first of its places where it is whole on one page and

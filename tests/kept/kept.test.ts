@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { Kept } from '../../src/chamber/kept.js';
+import { Kept } from '../../src/kept/kept.js';
 
 test('a thing is made once for each owner and key, and the ones not asked for the longest are let go', () => {
   const kept = new Kept<object, string>(2);
