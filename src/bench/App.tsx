@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
-import type { Bench, BenchState } from './bench.js';
+import type { Bench, BenchState } from './state/bench.js';
 import { Compare } from './Compare.js';
 import { Fields } from './fields/Fields.js';
 import { Cautions, Mistakes, PlanNotes } from './Notes.js';

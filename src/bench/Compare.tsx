@@ -1,12 +1,12 @@
 import { printAs } from '../length/rounded.js';
 import { printWeight } from '../length/weight.js';
-import type { Bench, BenchState } from './bench.js';
+import type { Bench, BenchState } from './state/bench.js';
 import { FromAbove } from './picture/FromAbove.js';
-import type { Patch } from '../board/mesh.js';
+import { PATCHES, type Patch } from '../board/mesh.js';
 import type { Shown } from './plan/answer.js';
 import { isSound, printDifference, printVolume, weightStages } from './Strip.js';
 import { Mistakes } from './Notes.js';
-import { spoken } from './words.js';
+import { spoken } from './state/words.js';
 
 /** A second job beside the first: its board from above, and walls, weights and blocks of both in one table. */
 export function Compare({
@@ -59,8 +59,6 @@ export function Compare({
   );
 }
 
-const WALLS: readonly Patch[] = ['deck', 'bottom', 'rail'];
-
 function rowsOf(a: Shown, b: Shown, units: BenchState['units']): [string, string, string, string][] {
   const both = (name: string, of: (shown: Shown) => string, difference = ''): [string, string, string, string] => [
     name,
@@ -75,7 +73,7 @@ function rowsOf(a: Shown, b: Shown, units: BenchState['units']): [string, string
   const theirs = new Map(weightStages(b.result.weights));
   return [
     both('walls', ({ result }) => (isSound(result) ? 'all as asked' : 'thinner than asked')),
-    ...WALLS.map((wall) => both(`thinnest ${wall} wall`, thinnest(wall))),
+    ...PATCHES.map((wall) => both(`thinnest ${wall} wall`, thinnest(wall))),
     ...weightStages(a.result.weights).map(([stage, kg]): [string, string, string, string] => {
       const other = theirs.get(stage);
       const text = other === undefined ? '–' : printWeight(other, units);

@@ -4,9 +4,9 @@ import { useState } from 'preact/hooks';
 import verdictWords from '../../templates/verdict.json' with { type: 'json' };
 import { printFinding } from '../job/finding.js';
 import { sayNote } from '../verdict/note.js';
-import type { Bench, BenchState } from './bench.js';
+import type { Bench, BenchState } from './state/bench.js';
 import type { Shown } from './plan/answer.js';
-import { words } from './words.js';
+import { words } from './state/words.js';
 
 const NOTHING_AGAINST_IT = { doubts: [], refusals: [] };
 

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Bench, BenchState } from './bench.js';
+import type { Bench, BenchState } from './state/bench.js';
 import type { Jobs } from './save/jobs.js';
 
 interface Page {

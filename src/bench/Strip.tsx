@@ -1,11 +1,11 @@
 import { counted } from '../length/counted.js';
 import { printWeight } from '../length/weight.js';
 import { KG_PER_POUND, M3_PER_CUBIC_FOOT } from '../length/units.js';
-import type { BenchState } from './bench.js';
+import type { BenchState } from './state/bench.js';
 import type { Shown } from './plan/answer.js';
 import { fillOf } from './picture/Patterns.js';
 import { SPARE_STEPS, spareOf, spareStep } from './picture/spare.js';
-import { spoken, words } from './words.js';
+import { spoken, words } from './state/words.js';
 
 /** What the plan comes to: weight by stage, blocks, what was left solid. */
 export function Strip({ state, shown }: { readonly state: BenchState; readonly shown: Shown }) {

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { Bench, BenchState } from './bench.js';
+import type { Bench, BenchState } from './state/bench.js';
 import type { JobList, Jobs } from './save/jobs.js';
 import { save } from './save/save.js';
 

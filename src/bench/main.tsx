@@ -1,6 +1,6 @@
 import { render } from 'preact';
 import { App } from './App.js';
-import { Bench } from './bench.js';
+import { Bench } from './state/bench.js';
 import './bench.css';
 import { PlanFeed } from './plan/feed.js';
 import { Practice } from './practice.js';

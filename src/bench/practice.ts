@@ -1,5 +1,5 @@
 import type { Job } from '../job/job.js';
-import type { Bench } from './bench.js';
+import type { Bench } from './state/bench.js';
 import { withValue } from './edit/value.js';
 import { ruleStep } from './edit/written.js';
 import { SLIDERS, writtenBy } from './fields/Slider.js';

@@ -1,13 +1,34 @@
-import type { Point } from '../contour/point.js';
 import type { Chamber } from '../chamber/chamber.js';
 import { stretchOf } from '../chamber/stretch.js';
+import type { Point } from '../contour/point.js';
 import { toBoard } from '../layup/frame.js';
 import type { Row } from '../layup/layup.js';
+import { middleOf } from './middle.js';
 
-/** A chamber seen from the deck: the four corners of its length and depth, board frame, mm. */
-export function chamberInPlan(chamber: Pick<Chamber, 'profile' | 'depth'>, { face }: Pick<Row, 'face'>): Point[] {
-  const { from, to } = stretchOf(chamber.profile);
-  const [near, far] = chamber.depth;
+/** A chamber seen from the deck, board frame, mm. */
+export interface ChamberInPlan {
+  readonly chamber: Chamber;
+  /** The four corners of its length and depth. */
+  readonly corners: readonly Point[];
+  readonly middle: Point;
+  /** How much room it has about its middle for words, along the board and across it. */
+  readonly along: number;
+  readonly across: number;
+}
+
+/** Every chamber as it lies in plan, in their order. */
+export function chambersInPlan(rows: readonly Row[], chambers: readonly Chamber[]): ChamberInPlan[] {
+  const rowOf = new Map(rows.map((row) => [row.id, row]));
+  return chambers.map((chamber) => {
+    const corners = cornersOf(chamber, rowOf.get(chamber.row)!);
+    const middle = middleOf(corners);
+    const reach = (axis: 0 | 1) => 2 * Math.min(...corners.map((corner) => Math.abs(corner[axis] - middle[axis])));
+    return { chamber, corners, middle, along: reach(0), across: reach(1) };
+  });
+}
+
+function cornersOf({ profile, depth: [near, far] }: Chamber, { face }: Row): Point[] {
+  const { from, to } = stretchOf(profile);
   return [
     [from, near],
     [to, near],
@@ -17,12 +38,4 @@ export function chamberInPlan(chamber: Pick<Chamber, 'profile' | 'depth'>, { fac
     const [x, y] = toBoard(face, at!, 0, deep!);
     return [x, y];
   });
-}
-
-/** The middle of a chamber in plan, and how much room it has for words along and across the board, mm. */
-export function roomInPlan(corners: readonly Point[]): { middle: Point; width: number; height: number } {
-  const mean = (axis: 0 | 1) => corners.reduce((sum, corner) => sum + corner[axis], 0) / corners.length;
-  const middle: Point = [mean(0), mean(1)];
-  const reach = (axis: 0 | 1) => 2 * Math.min(...corners.map((corner) => Math.abs(corner[axis] - middle[axis])));
-  return { middle, width: reach(0), height: reach(1) };
 }

@@ -1,5 +1,5 @@
 import type { Point } from '../contour/point.js';
-import type { Board } from '../board/board.js';
+import type { Mesh } from '../board/mesh.js';
 import { toFace } from '../layup/frame.js';
 import type { Face } from '../layup/layup.js';
 import { spanAt } from '../contour/span.js';
@@ -18,7 +18,10 @@ export interface FaceLine {
   heightsAt(s: number): { readonly bottom: number; readonly deck: number } | undefined;
 }
 
-export function faceLineAt({ mesh }: Pick<Board, 'mesh'>, face: Face): FaceLine {
+export function faceLineAt(
+  { mesh }: { readonly mesh: Pick<Mesh, 'positions' | 'triangles' | 'patches'> },
+  face: Face,
+): FaceLine {
   const { origin, along, inward } = face;
   const plane = { a: inward[0], b: inward[1], d: inward[0] * origin[0] + inward[1] * origin[1] };
   const loops = sliceMesh(mesh, plane, along).map(({ points }) =>

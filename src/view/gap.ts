@@ -12,7 +12,10 @@ export interface Gap {
  * The smallest gap between a closed outline and straight stretches beside it; undefined without stretches. Corners
  * against sides, both ways.
  */
-export function nearest(outline: readonly Point[], stretches: readonly (readonly [Point, Point])[]): Gap | undefined {
+export function nearestGap(
+  outline: readonly Point[],
+  stretches: readonly (readonly [Point, Point])[],
+): Gap | undefined {
   let best: Gap | undefined;
   const keep = (from: Point, to: Point) => {
     const distance = Math.hypot(to[0] - from[0], to[1] - from[1]);

@@ -1,25 +1,24 @@
-import { momentsOf } from '../contour/area.js';
+import { outlineOf } from '../chamber/keepOut.js';
 import type { Point } from '../contour/point.js';
 import type { KeepOutSpec } from '../job/job.js';
+import { middleOf } from './middle.js';
 
-/** Where a keep-out is held and numbered: its centre of area, board frame, mm. */
-export function keepOutMiddle(keepOut: KeepOutSpec): Point {
-  if (keepOut.kind !== 'polygon') return [keepOut.x, keepOut.y];
-  const { x, y } = momentsOf(keepOut.points.map(([px, py]) => ({ x: px, y: py })));
-  return [x, y];
-}
+/** A keep-out seen from the deck, board frame, mm. */
+export type KeepOutInPlan = {
+  readonly middle: Point;
+  /** How far it reaches from its middle, along the board and across it. */
+  readonly reach: Point;
+} & (
+  { readonly kind: 'disc'; readonly radius: number } | { readonly kind: 'outline'; readonly corners: readonly Point[] }
+);
 
-/**
- * The corners of a keep-out that is no disc, counter-clockwise, a box from its left end toward the nose, board frame,
- * mm.
- */
-export function keepOutCorners(keepOut: Exclude<KeepOutSpec, { kind: 'disc' }>): readonly Point[] {
-  if (keepOut.kind === 'polygon') return keepOut.points;
-  const { x, y, length, width } = keepOut;
-  return [
-    [x - length / 2, y - width / 2],
-    [x + length / 2, y - width / 2],
-    [x + length / 2, y + width / 2],
-    [x - length / 2, y + width / 2],
-  ];
+export function keepOutInPlan(keepOut: KeepOutSpec): KeepOutInPlan {
+  if (keepOut.kind === 'disc') {
+    const { x, y, radius } = keepOut;
+    return { kind: 'disc', middle: [x, y], reach: [radius, radius], radius };
+  }
+  const corners = outlineOf(keepOut);
+  const middle: Point = keepOut.kind === 'polygon' ? middleOf(corners) : [keepOut.x, keepOut.y];
+  const reach = (axis: 0 | 1) => Math.max(...corners.map((corner) => Math.abs(corner[axis] - middle[axis])));
+  return { kind: 'outline', middle, reach: [reach(0), reach(1)], corners };
 }

@@ -27,7 +27,11 @@ const SAME = 1e-7;
  *
  * @param across direction in the plane that a viewer sees to the right, board frame, unit vector
  */
-export function sliceMesh(mesh: Mesh, { a, b, d }: UprightPlane, across: readonly [number, number]): Loop[] {
+export function sliceMesh(
+  mesh: Pick<Mesh, 'positions' | 'triangles' | 'patches'>,
+  { a, b, d }: UprightPlane,
+  across: readonly [number, number],
+): Loop[] {
   const { positions: p, triangles, patches } = mesh;
   const count = p.length / 3;
   const side = new Float64Array(count);

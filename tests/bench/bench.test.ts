@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { Bench, PATIENCE } from '../../src/bench/bench.js';
+import { Bench, PATIENCE } from '../../src/bench/state/bench.js';
 import { answerTo } from '../../src/bench/plan/answer.js';
 import { sample } from './read.js';
 

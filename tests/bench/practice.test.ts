@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
-import { Bench } from '../../src/bench/bench.js';
+import { Bench } from '../../src/bench/state/bench.js';
 import { withValue } from '../../src/bench/edit/value.js';
 import { answerTo, type Known, type Question } from '../../src/bench/plan/answer.js';
 import { PlanFeed, type Worked } from '../../src/bench/plan/feed.js';

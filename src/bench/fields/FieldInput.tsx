@@ -2,7 +2,7 @@ import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import type { Finding } from '../../job/finding.js';
 import { writePath } from '../../job/mistake/say.js';
 import type { Units } from '../../length/units.js';
-import type { Bench } from '../bench.js';
+import type { Bench } from '../state/bench.js';
 import { withValue, withoutKey } from '../edit/value.js';
 import { withUnit } from '../edit/written.js';
 import { changedAt } from '../plan/pace.js';

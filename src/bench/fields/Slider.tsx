@@ -4,7 +4,7 @@ import type { ChamberSpec } from '../../job/job.js';
 import { parseLength } from '../../length/length.js';
 import { parseShare } from '../../length/share.js';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
-import type { Bench } from '../bench.js';
+import type { Bench } from '../state/bench.js';
 import { documentOf } from '../edit/document.js';
 import { valueAt, withValue } from '../edit/value.js';
 import { writtenLength } from '../edit/written.js';

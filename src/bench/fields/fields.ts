@@ -4,7 +4,7 @@ import { parseDensity, printDensity } from '../../length/density.js';
 import { parseLength, printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
 import { parseWeight, printWeight } from '../../length/weight.js';
-import { spoken } from '../words.js';
+import { spoken } from '../state/words.js';
 
 /** One value of the job file that a builder can change. */
 export interface Field {

@@ -1,13 +1,14 @@
 import { choose } from './choose.js';
 import type { Point } from '../../contour/point.js';
 import { useId, useMemo } from 'preact/hooks';
+import { PATCHES, type Patch } from '../../board/mesh.js';
 import { printLength } from '../../length/length.js';
 import { printAs } from '../../length/rounded.js';
-import type { Bench, BenchState } from '../bench.js';
+import type { Bench, BenchState } from '../state/bench.js';
 import type { Shown } from '../plan/answer.js';
-import { PATCHES, type Patch } from '../../board/mesh.js';
 import type { Gap } from '../../view/gap.js';
-import { sectionAt, wallsInPlane, type CutChamber, type Section } from '../../view/section.js';
+import { chambersAt, surfaceAt, type CutChamber } from '../../view/section.js';
+import { wallsInPlane } from '../../view/wallsInPlane.js';
 import { fillOf, Patterns } from './Patterns.js';
 import { pathOf, useWidth } from './scale.js';
 import { spareOf, spareStep } from './spare.js';
@@ -30,19 +31,17 @@ const AROUND = 45;
 /** The cross-section under the pointer: whole, and the chosen row's chamber close up with its walls dimensioned. */
 export function CrossSection({ bench, state, shown }: Props) {
   const { ref, width } = useWidth();
-  const { layup, result, board } = shown;
+  const { board, layup, result } = shown;
   const { units } = state;
   // At the very tips there is nothing to cut.
   const x = Math.min(Math.max(state.x, TIP), result.board.length - TIP);
-  const { loops, chambers: cuts } = useMemo(
-    () => sectionAt({ board, layup, chambers: result.chambers }, x),
-    [board, layup, result, x],
-  );
-  const here =
-    cuts.find(({ chamber }) => chamber.id === state.chamber) ?? cuts.find(({ chamber }) => chamber.row === state.row);
-  const walls = useMemo(() => (here ? wallsInPlane({ loops }, here.corners, here.row) : {}), [here, loops]);
+  const surface = useMemo(() => surfaceAt(board.mesh, x), [board, x]);
+  const outline = useMemo(() => surface.map(({ points }) => pathOf(points, true)).join(''), [surface]);
+  const cuts = useMemo(() => chambersAt(layup.rows, result.chambers, x), [result, layup, x]);
+  const here = cuts.find(({ chamber }) => chamber.id === state.chamber) ?? cuts.find(({ row }) => row.id === state.row);
+  const walls = useMemo(() => (here ? wallsInPlane(surface, here.corners, PATCHES) : {}), [here, surface]);
 
-  const heights = loops.flatMap(({ points }) => points.map(([, z]) => z));
+  const heights = surface.flatMap(({ points }) => points.map(([, z]) => z));
   const low = Math.min(...heights) - AIR;
   const top = Math.max(...heights) + AIR;
   const whole = { left: -result.board.width / 2 - AIR, right: result.board.width / 2 + AIR, low, top };
@@ -63,7 +62,7 @@ export function CrossSection({ bench, state, shown }: Props) {
         <Cross
           shown={shown}
           state={state}
-          loops={loops}
+          outline={outline}
           cuts={cuts}
           prefix={isClose ? 'close' : 'section'}
           bench={bench}
@@ -72,8 +71,15 @@ export function CrossSection({ bench, state, shown }: Props) {
           PATCHES.map((wall) => {
             const found = walls[wall];
             if (!found || found.distance > WORTH_A_DIMENSION) return null;
-            const said = printAs('there', found.distance, units);
-            return <Dimension key={wall} from={found.from} to={found.to} text={said} scale={scale} view={view} />;
+            return (
+              <Dimension
+                key={wall}
+                {...found}
+                text={printAs('there', found.distance, units)}
+                scale={scale}
+                view={view}
+              />
+            );
           })}
         {!isClose && close && (
           <rect
@@ -98,15 +104,15 @@ export function CrossSection({ bench, state, shown }: Props) {
 }
 
 interface CrossProps extends Props {
-  readonly loops: Section['loops'];
-  readonly cuts: readonly CutChamber<Shown['result']['chambers'][number]>[];
+  /** The finished surface as an SVG path. */
+  readonly outline: string;
+  readonly cuts: readonly CutChamber[];
   readonly prefix: string;
 }
 
-function Cross({ shown, state, loops, cuts, prefix, bench }: CrossProps) {
+function Cross({ shown, state, outline, cuts, prefix, bench }: CrossProps) {
   const clip = useId();
   const { layup, result } = shown;
-  const outline = loops.map(({ points }) => pathOf(points, true)).join('');
   const at = (joint: (typeof layup.joints)[number] | undefined, otherwise: number) =>
     joint ? joint.at + joint.slope * state.x : otherwise;
   return (
@@ -146,17 +152,15 @@ function Cross({ shown, state, loops, cuts, prefix, bench }: CrossProps) {
   );
 }
 
-interface DimensionProps {
-  readonly from: Point;
-  readonly to: Point;
+interface DimensionProps extends Gap {
   readonly text: string;
   readonly scale: number;
   readonly view: { readonly left: number; readonly right: number; readonly low: number; readonly top: number };
 }
 
 /** A wall's size: a line from chamber to surface, with its figure outside beside the surface. */
-function Dimension({ from, to, text, scale, view }: DimensionProps) {
-  const size = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1;
+function Dimension({ from, to, distance, text, scale, view }: DimensionProps) {
+  const size = distance || 1;
   const away = 12 / scale;
   const y = Math.min(
     Math.max(to[0] + ((to[0] - from[0]) / size) * away, view.left + 24 / scale),

@@ -1,12 +1,12 @@
-import { keepOutMiddle } from '../../view/keepOutInPlan.js';
 import { useRef } from 'preact/hooks';
-import type { Bench, BenchState } from '../bench.js';
+import type { Bench, BenchState } from '../state/bench.js';
 import { movableJoint, withJointMoved } from '../edit/joint.js';
 import { withKeepOutMoved } from '../edit/keepOut.js';
 import { ruleStep } from '../edit/written.js';
 import { printLength } from '../../length/length.js';
 import type { Shown } from '../plan/answer.js';
 import { changedAt } from '../plan/pace.js';
+import { keepOutInPlan } from '../../view/keepOutInPlan.js';
 
 interface Props {
   readonly bench: Bench;
@@ -54,7 +54,7 @@ export function DragHandles({ bench, state, shown, scale }: Props) {
         );
       })}
       {job.keepOuts.map((each, i) => {
-        const [x, y] = keepOutMiddle(each);
+        const [x, y] = keepOutInPlan(each).middle;
         return (
           <Handle
             key={`keep-out ${i}`}

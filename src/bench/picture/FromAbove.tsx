@@ -1,16 +1,19 @@
-import { outlineInPlan } from '../../view/outlineInPlan.js';
 import { choose } from './choose.js';
 import { useId, useMemo, useRef } from 'preact/hooks';
-import type { Bench, BenchState } from '../bench.js';
+import type { Bench, BenchState } from '../state/bench.js';
 import type { Shown } from '../plan/answer.js';
+import { chambersInPlan, type ChamberInPlan } from '../../view/chamberInPlan.js';
 import { dotsInPlan } from '../../view/dotsInPlan.js';
+import { jointsInPlan } from '../../view/jointsInPlan.js';
+import { keepOutInPlan } from '../../view/keepOutInPlan.js';
+import { leftSolidInPlan } from '../../view/leftSolid.js';
+import { sideOf } from '../../view/outlineInPlan.js';
 import { DragHandles } from './DragHandles.js';
-import { chambersInPlan, solidPlaces, type ChamberInPlan } from './inPlan.js';
-import { keepOutPath } from './keepOuts.js';
+import { keepOutPath } from './keepOutPath.js';
+import { goToNeighbour } from './neighbour.js';
 import { fillOf, numberOn, Patterns } from './Patterns.js';
-import { cornersOf, moved, pathOf, useWidth, wholeBoard, zoomed } from './scale.js';
+import { moved, polygonPoints, pathOf, useWidth, wholeBoard, zoomed } from './scale.js';
 import { spareOf, spareStep } from './spare.js';
-import { step } from './walk.js';
 
 /** Room above and below the board, mm. */
 const AIR = 14;
@@ -39,7 +42,7 @@ export function FromAbove({ bench, state, shown, isOther = false }: Props) {
   const height = Math.round(Math.min(tall * scale, MOST_HEIGHT));
   // Zoomed in, the picture keeps to the chosen row.
   const room = Math.max(0, tall - height / scale) / 2;
-  const places = useMemo(() => chambersInPlan(shown.result), [shown]);
+  const places = useMemo(() => chambersInPlan(shown.layup.rows, shown.result.chambers), [shown]);
   const row = places.find(({ chamber }) => chamber.row === state.row);
   const middle = Math.min(Math.max(row?.middle[1] ?? 0, -room), room);
   const prefix = isOther ? 'other' : 'above';
@@ -49,10 +52,10 @@ export function FromAbove({ bench, state, shown, isOther = false }: Props) {
 
   const onKeyDown = (event: KeyboardEvent) => {
     const keys: Readonly<Record<string, () => void>> = {
-      ArrowLeft: () => step(bench, 0, -1),
-      ArrowRight: () => step(bench, 0, 1),
-      ArrowUp: () => step(bench, 1, 0),
-      ArrowDown: () => step(bench, -1, 0),
+      ArrowLeft: () => goToNeighbour(bench, 0, -1),
+      ArrowRight: () => goToNeighbour(bench, 0, 1),
+      ArrowUp: () => goToNeighbour(bench, 1, 0),
+      ArrowDown: () => goToNeighbour(bench, -1, 0),
       '+': () => bench.show({ visible: zoomed(visible, state.x, 1 / ZOOM, board.length) }),
       '-': () => bench.show({ visible: zoomed(visible, state.x, ZOOM, board.length) }),
       '0': () => bench.show({ visible: undefined }),
@@ -119,26 +122,13 @@ export function FromAbove({ bench, state, shown, isOther = false }: Props) {
 }
 
 function BoardInPlan({ shown }: { readonly shown: Shown }) {
-  const { layup, job, result } = shown;
-  const { grid } = shown.board;
+  const { board, layup, job, result } = shown;
   const clip = useId();
-  const outline = useMemo(() => {
-    const rows = outlineInPlan(grid);
-    const tail = rows.filter(({ inner }) => inner[1] !== 0);
-    const notch = [
-      ...tail.map(({ x, inner }) => [x, inner[1]] as const).reverse(),
-      ...tail.map(({ x, inner }) => [x, inner[0]] as const),
-    ];
-    return pathOf(
-      [
-        ...rows.map(({ x, right }) => [x, right] as const),
-        ...notch,
-        ...rows.map(({ x, left }) => [x, left] as const).reverse(),
-      ],
-      true,
-    );
-  }, [grid]);
-  const length = grid.xs.at(-1)!;
+  const outline = useMemo(
+    () => pathOf([...sideOf(board.outline, 'right'), ...sideOf(board.outline, 'left').reverse()], true),
+    [board],
+  );
+  const { length } = board.outline;
   return (
     <>
       <clipPath id={clip}>
@@ -163,14 +153,14 @@ function BoardInPlan({ shown }: { readonly shown: Shown }) {
             />
           ),
         )}
-        {layup.joints.map(({ id, kind, at, slope }) => (
-          <line key={id} class={`joint ${kind}`} x1={0} x2={length} y1={-at} y2={-(at + slope * length)} />
+        {jointsInPlan(board.outline, layup.joints).map(({ joint: { id, kind }, from, to }) => (
+          <line key={id} class={`joint ${kind}`} x1={from[0]} x2={to[0]} y1={-from[1]} y2={-to[1]} />
         ))}
-        {dotsInPlan(result.dots, layup).map(({ dot, x, y }) => (
+        {dotsInPlan(result.dots, layup.joints).map(({ dot, x, y }) => (
           <circle key={dot.id} class="dot" cx={x} cy={-y} r={dot.diameter / 2} />
         ))}
         {job.keepOuts.map((each, i) => (
-          <path key={i} class="keep-out" d={keepOutPath(each)} />
+          <path key={i} class="keep-out" d={keepOutPath(keepOutInPlan(each))} />
         ))}
       </g>
     </>
@@ -184,11 +174,11 @@ interface InPlan extends Props {
 }
 
 function ChambersInPlan({ bench, shown, state, places, scale, prefix, isOther }: InPlan) {
-  const solid = useMemo(() => solidPlaces(shown), [shown]);
+  const solid = useMemo(() => leftSolidInPlan({ ...shown, notes: shown.result.notes }), [shown]);
   const { wall, chamber: chosen } = state;
   const outlines = useMemo(
     () =>
-      places.map(({ chamber, outline }) => {
+      places.map(({ chamber, corners }) => {
         const name = spareStep(spareOf(chamber, shown.result.asked, wall));
         return (
           <polygon
@@ -201,7 +191,7 @@ function ChambersInPlan({ bench, shown, state, places, scale, prefix, isOther }:
             data-chamber={chamber.id}
             data-spare={name}
             fill={fillOf(prefix, name)}
-            points={cornersOf(outline)}
+            points={polygonPoints(corners)}
             onClick={() => !isOther && choose(bench, chamber.id)}
           />
         );
@@ -210,9 +200,9 @@ function ChambersInPlan({ bench, shown, state, places, scale, prefix, isOther }:
   );
   const numbers = useMemo(
     () =>
-      places.map(({ chamber, middle, long, wide }) => {
-        const size = Math.min(12 / scale, wide * 0.72, (long / chamber.id.length) * 1.5);
-        if (long * scale < ROOM_FOR_NUMBER || size * scale < 6) return null;
+      places.map(({ chamber, middle, along, across }) => {
+        const size = Math.min(12 / scale, across * 0.72, (along / chamber.id.length) * 1.5);
+        if (along * scale < ROOM_FOR_NUMBER || size * scale < 6) return null;
         const name = spareStep(spareOf(chamber, shown.result.asked, wall));
         return (
           <text key={chamber.id} class={numberOn(name)} x={middle[0]} y={-middle[1]} font-size={size} dy="0.35em">

@@ -1,6 +1,6 @@
 import { printLength } from '../../length/length.js';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
-import type { Bench, BenchState } from '../bench.js';
+import type { Bench, BenchState } from '../state/bench.js';
 import type { Shown } from '../plan/answer.js';
 import { useWidth, wholeBoard } from './scale.js';
 

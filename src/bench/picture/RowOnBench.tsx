@@ -1,21 +1,19 @@
 import { choose } from './choose.js';
 import { counted } from '../../length/counted.js';
-import { useMemo } from 'preact/hooks';
 import { stretchOf } from '../../chamber/stretch.js';
+import { pathData } from '../../contour/pathData.js';
 import { printLength } from '../../length/length.js';
 import { printAs } from '../../length/rounded.js';
 import { toFace } from '../../layup/frame.js';
-import type { Bench, BenchState } from '../bench.js';
+import type { Bench, BenchState } from '../state/bench.js';
 import type { Shown } from '../plan/answer.js';
-import { words } from '../words.js';
+import { words } from '../state/words.js';
 import { withDotMoved } from '../edit/dot.js';
 import { ruleStep } from '../edit/written.js';
-import { pathData } from '../../contour/pathData.js';
-import { dotsOnFace } from '../../view/dotsInPlan.js';
-import { faceLineAt } from '../../view/faceLine.js';
 import { Handle } from './DragHandles.js';
+import { useFaceLine } from './useFaceLine.js';
 import { fillOf, numberOn, Patterns } from './Patterns.js';
-import { pathOf, useWidth, wholeBoard } from './scale.js';
+import { useWidth, wholeBoard } from './scale.js';
 import { spareOf, spareStep } from './spare.js';
 
 interface Props {
@@ -42,8 +40,8 @@ export function RowOnBench({ bench, state, shown }: Props) {
   const { result, layup, board } = shown;
   const row = layup.rows.find(({ id }) => id === state.row);
   const joint = row && layup.joints.find(({ id }) => id === row.face.joint);
-  const loops = useMemo(() => (row ? faceLineAt(board, row.face).loops : []), [board, row]);
-  if (!row || !joint || loops.length === 0) {
+  const line = useFaceLine(board, row?.face);
+  if (!row || !joint || !line) {
     return (
       <div ref={ref} class="picture">
         <p class="empty">No row is routed here: no dotted joint opens the blank to the router.</p>
@@ -52,14 +50,14 @@ export function RowOnBench({ bench, state, shown }: Props) {
   }
   const visible = state.visible ?? wholeBoard(result.board.length);
   const scale = width / (visible.to - visible.from);
-  const heights = loops.flat().map(([, z]) => z);
-  const top = Math.max(...heights) + AIR;
-  const low = Math.min(...heights) - AIR;
+  const top = line.high + AIR;
+  const low = line.low - AIR;
   const taller = (top - low) * scale < TALL_ENOUGH ? TALLER : 1;
   const height = Math.round((top - low) * scale * taller);
   const s = toFace(row.face, state.x, joint.at + joint.slope * state.x)[0];
   const isTurned = row.face.inward[1] < 0;
   const chambers = result.chambers.filter((chamber) => chamber.row === row.id);
+  const dots = result.dots.filter((dot) => dot.joint === joint.id);
 
   return (
     <div ref={ref} class="picture">
@@ -78,7 +76,7 @@ export function RowOnBench({ bench, state, shown }: Props) {
         }}
       >
         <Patterns prefix="face" scale={scale} />
-        <path class="board" d={loops.map((loop) => pathOf(loop, true)).join('')} />
+        <path class="board" d={line.path} />
         {result.webs
           .filter((web) => web.row === row.id)
           .map((web) => (
@@ -124,7 +122,7 @@ export function RowOnBench({ bench, state, shown }: Props) {
             </g>
           );
         })}
-        {dotsOnFace(result.dots, row).map((dot) => (
+        {dots.map((dot) => (
           <g key={dot.id}>
             <circle class="dot" cx={dot.s} cy={-dot.z} r={dot.diameter / 2} />
             <Handle

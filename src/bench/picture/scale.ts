@@ -1,6 +1,6 @@
 import type { Point } from '../../contour/point.js';
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
-import type { VisibleRange } from '../bench.js';
+import type { VisibleRange } from '../state/bench.js';
 
 /** The width of an element on the screen, px, kept up to date. */
 export function useWidth() {
@@ -54,7 +54,7 @@ function within({ from, to }: VisibleRange, length: number): VisibleRange {
  * Points as those of an SVG polygon, `y` up. Unlike a path's, they are no style, which the browser would work out again
  * for each that moves.
  */
-export function cornersOf(points: readonly Point[]): string {
+export function polygonPoints(points: readonly Point[]): string {
   return points.map(([x, y]) => `${x.toFixed(2)},${(-y).toFixed(2)}`).join(' ');
 }
 

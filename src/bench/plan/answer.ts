@@ -1,5 +1,5 @@
 import { cuttingOf } from '../../block/cut/cutting.js';
-import type { Board } from '../../board/board.js';
+import type { Mesh } from '../../board/mesh.js';
 import type { Finding } from '../../job/finding.js';
 import type { Job } from '../../job/job.js';
 import { readJob } from '../../job/read.js';
@@ -8,6 +8,7 @@ import { besideIn, type Beside } from '../../job/table-beside.js';
 import type { Layup } from '../../layup/layup.js';
 import { planOf, type Plan } from '../../plan.js';
 import { resultOf, type Result } from '../../result.js';
+import { outlineInPlan, type OutlineInPlan } from '../../view/outlineInPlan.js';
 
 /** A job's text and the tables beside it. */
 export interface Written {
@@ -31,15 +32,21 @@ export interface Shown {
   readonly result: Result;
   readonly job: Job;
   readonly layup: Layup;
-  readonly board: Pick<Board, 'grid' | 'mesh'>;
+  readonly board: ShownBoard;
+}
+
+/** The finished board as pictures need it: its surface, and its outline from above. */
+export interface ShownBoard {
+  readonly mesh: Pick<Mesh, 'positions' | 'triangles' | 'patches'>;
+  readonly outline: OutlineInPlan;
 }
 
 export interface Answer {
   readonly number: number;
   readonly which: Question['which'];
   readonly findings: readonly Finding[];
-  /** Absent where the job has errors. The board is absent where it is the one of the last answer. */
-  readonly shown?: Omit<Shown, 'board'> & Partial<Pick<Shown, 'board'>>;
+  /** Absent where the job has errors. Its board is absent where it is the one of the last answer. */
+  readonly shown?: Omit<Shown, 'board'> & { readonly board?: ShownBoard };
   /** How long reading and planning took, ms. */
   readonly took: number;
 }
@@ -110,6 +117,11 @@ function isSame(a: Written, b: Written): boolean {
 }
 
 function shownOf(plan: Plan, withBoard: boolean): Answer['shown'] {
-  const { grid, mesh } = plan.board;
-  return { result: resultOf(plan), job: plan.job, layup: plan.layup, ...(withBoard && { board: { grid, mesh } }) };
+  const { job, layup } = plan;
+  return { result: resultOf(plan), job, layup, ...(withBoard && { board: shownBoard(plan) }) };
+}
+
+function shownBoard({ board }: Plan): ShownBoard {
+  const { positions, triangles, patches } = board.mesh;
+  return { mesh: { positions, triangles, patches }, outline: outlineInPlan(board, { from: 0, to: board.length }) };
 }

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Bench } from '../bench.js';
+import type { Bench } from '../state/bench.js';
 import { saveAs, saveOver } from './save.js';
 import type { JobFile, Jobs } from './jobs.js';
 

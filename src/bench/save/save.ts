@@ -1,4 +1,4 @@
-import type { Bench } from '../bench.js';
+import type { Bench } from '../state/bench.js';
 import { changed } from '../edit/history.js';
 import type { JobFile, Jobs } from './jobs.js';
 

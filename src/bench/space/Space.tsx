@@ -1,6 +1,6 @@
 import { counted } from '../../length/counted.js';
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { BenchState } from '../bench.js';
+import type { BenchState } from '../state/bench.js';
 import type { Shown } from '../plan/answer.js';
 import type { SpaceView } from './scene.js';
 

@@ -1,9 +1,9 @@
-import type { Point } from '../../contour/point.js';
 import type { Board } from '../../board/board.js';
 import type { Stretch } from '../../chamber/stretch.js';
 import type { Plan } from '../../plan.js';
 import type { Caption, Part, Shape } from '../drawing.js';
-import { keepOutInPlan } from './keepOutInPlan.js';
+import { outlineInPlan, sideOf } from '../../view/outlineInPlan.js';
+import { keepOutMark } from './keepOuts.js';
 import { line, text } from '../primitives.js';
 import { WORDS } from '../../words/say.js';
 
@@ -16,7 +16,7 @@ const OFF = 2;
  * board's, `y` too: the right side lies above.
  *
  * @param scale what a millimetre of paper stands for, so that words come out readable
- * @param joints their lines, see `jointsInPlan`
+ * @param joints their lines, see `jointLines`
  * @param numberOf the number of each keep-out, where there is room for numbers
  */
 export function planBase(
@@ -31,7 +31,7 @@ export function planBase(
   const [left, right] = board.surface.outlines.map((outline) => widest(outline.outer, stretch));
   const off = OFF * scale;
   const size = LETTERS * scale;
-  const keepOuts = plan.job.keepOuts.map((keepOut, i) => keepOutInPlan(keepOut, numberOf?.(i), stretch, scale));
+  const keepOuts = plan.job.keepOuts.map((keepOut, i) => keepOutMark(keepOut, numberOf?.(i), stretch, scale));
   // Farther out where the name of a joint stands before the nose.
   const beyond = (words: string, x: number, way: 1 | -1): Caption => ({
     places: [1, 4, 7].map((times) => [text(words, [x + way * off * times, 0], size, way < 0 ? 'right' : 'left')]),
@@ -56,16 +56,8 @@ function widest(outer: (x: number) => number, { from, to }: Stretch): number {
   return Math.max(...Array.from({ length: 21 }, (_, i) => outer(from + ((to - from) * i) / 20)));
 }
 
-/** The outline: one line a side; the ends, and the sides of a swallow's notch, where the stretch reaches them. */
-function outlineLines({ surface, grid, length }: Board, { from, to }: Stretch): Shape[] {
-  const xs = [from, ...Array.from(grid.xs).filter((x) => x > from && x < to), to];
-  const side = (sign: 1 | -1): Point[] => {
-    const outline = surface.outlines[sign === 1 ? 1 : 0];
-    const outer = xs.map((x): Point => [x, sign * outline.outer(x)]);
-    const inner = xs.filter((x) => to >= length && x > outline.notchAt).map((x): Point => [x, sign * outline.inner(x)]);
-    const closing: Point[] =
-      to < length ? [] : [...inner.reverse(), [outline.notchAt < length ? Math.max(from, outline.notchAt) : length, 0]];
-    return [...(from <= 0 ? [[0, 0] as Point] : []), ...outer, ...closing];
-  };
-  return [line('outline', ...side(1)), line('outline', ...side(-1))];
+/** The outline: one line a side. */
+function outlineLines(board: Board, stretch: Stretch): Shape[] {
+  const outline = outlineInPlan(board, stretch);
+  return [line('outline', ...sideOf(outline, 'right')), line('outline', ...sideOf(outline, 'left'))];
 }

@@ -1,12 +1,12 @@
 import type { Point } from '../../contour/point.js';
 import type { Plan } from '../../plan.js';
-import { chamberInPlan, roomInPlan } from '../../view/chamberInPlan.js';
+import { chambersInPlan, type ChamberInPlan } from '../../view/chamberInPlan.js';
 import type { Caption, Drawing, Part, Shape } from '../drawing.js';
 import { widthOf } from '../lettering.js';
 import type { Stretch } from '../../chamber/stretch.js';
 import { planBase } from './planBase.js';
-import { jointNames, jointsInPlan } from './jointsInPlan.js';
-import { keepOutNumber, keepOutWords } from './keepOutInPlan.js';
+import { jointLines, jointNames } from './joints.js';
+import { keepOutNumber, keepOutWords } from './keepOuts.js';
 import { line, polygon, text } from '../primitives.js';
 import { say, WORDS } from '../../words/say.js';
 
@@ -72,26 +72,23 @@ export function planShapes(
   scale: number,
   inChamber?: (chamber: Plan['chambers'][number]) => InChamber,
 ): Omit<Part, 'name'> {
-  const rows = new Map(plan.layup.rows.map((row) => [row.id, row]));
   const taken: (readonly Point[])[] = [];
   const shown: (readonly Point[])[] = [];
   const captions: Caption[] = [];
-  const chambers = plan.chambers.flatMap((chamber): Shape[] => {
-    const corners = chamberInPlan(chamber, rows.get(chamber.row)!);
+  const chambers = chambersInPlan(plan.layup.rows, plan.chambers).flatMap((place): Shape[] => {
+    const { chamber, corners, middle } = place;
     taken.push(corners);
-    const room = roomInPlan(corners);
-    const { middle } = room;
     if (middle[0] < stretch.from || middle[0] >= stretch.to) return cutShort(corners, stretch);
     shown.push(corners);
     const { words, hatch }: InChamber = inChamber?.(chamber) ?? { words: [] };
-    const places = placesIn(words, room, scale);
+    const places = placesIn(words, place, scale);
     if (places.length > 0) captions.push({ places });
     return [polygon('chamber', corners, hatch)];
   });
   const before = Math.min(stretch.from, ...shown.flatMap((corners) => corners.map(([x]) => x)));
   const joints = inChamber
     ? [
-        ...jointsInPlan(plan, stretch, [...taken, ...keepOutWords(plan, scale)]),
+        ...jointLines(plan, stretch, [...taken, ...keepOutWords(plan, scale)]),
         ...jointNames(plan, stretch, before - scale, scale),
       ]
     : [];
@@ -103,9 +100,12 @@ export function planShapes(
  * Words in a chamber as large as they fit: on one line, upright, or a line for each; along the chamber where something
  * else stands in its middle.
  */
-function placesIn(words: readonly string[], room: ReturnType<typeof roomInPlan>, scale: number): Shape[][] {
+function placesIn(
+  words: readonly string[],
+  { middle, along: width, across: height }: ChamberInPlan,
+  scale: number,
+): Shape[][] {
   if (words.length === 0) return [];
-  const { middle, width, height } = room;
   const upright = { angleInDegrees: 90 };
   const whole = words.join(' ');
   const found = LETTERS.flatMap((letters) => AIR.map((air) => [letters * scale, air * scale] as const)).flatMap(

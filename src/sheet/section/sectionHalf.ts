@@ -1,14 +1,17 @@
 import type { Point } from '../../contour/point.js';
+import { PATCHES, type Patch } from '../../board/mesh.js';
 import { spanAt } from '../../contour/span.js';
 import { without } from '../../chamber/stretch.js';
 import { printLength } from '../../length/length.js';
 import { printAs } from '../../length/rounded.js';
+import type { Row } from '../../layup/layup.js';
 import type { Plan } from '../../plan.js';
 import { dimensions } from './dimensions.js';
 import type { Shape } from '../drawing.js';
 import { heightFitting, widthOf } from '../lettering.js';
 import { line, polygon, text } from '../primitives.js';
-import { wallsInPlane, type Section } from '../../view/section.js';
+import type { Section } from '../../view/section.js';
+import { wallsInPlane } from '../../view/wallsInPlane.js';
 import type { SectionPlace } from './sectionPlaces.js';
 import { say, WORDS } from '../../words/say.js';
 
@@ -49,7 +52,7 @@ export function sectionHalf(plan: Plan, place: SectionPlace, section: Section, n
     corners.some(([y]) => (name === 'right' ? y > SEEN : y < -SEEN)),
   );
   const insides = cut.map(({ chamber, row, corners }) => ({ chamber, row, inside: clippedAtCentre(corners, name) }));
-  const gaps = insides.flatMap(({ row, inside }) => Object.values(wallsInPlane(section, inside, row)));
+  const gaps = insides.flatMap(({ row, inside }) => Object.values(wallsInPlane(section.loops, inside, wallsOf(row))));
   const heading = [say(WORDS.section.at, { at: printLength(place.x, units) }), which].join(' · ');
   const thin = filled(
     place.thin.map(({ chamber, patch }) =>
@@ -74,6 +77,11 @@ export function sectionHalf(plan: Plan, place: SectionPlace, section: Section, n
     ...dimensions(gaps, at, LETTERS, units),
   ];
   return { shapes, tall: high - low + top + ABOVE };
+}
+
+/** The walls worth a dimension: the rail's where it ends the row. */
+function wallsOf({ end }: Row): readonly Patch[] {
+  return end === 'rail' ? PATCHES : ['deck', 'bottom'];
 }
 
 /** A chamber that only touches the centreline belongs to the other half, mm. */

@@ -1,11 +1,11 @@
-import { keepOutMiddle } from '../../../src/view/keepOutInPlan.js';
 import { describe, expect, test } from 'vitest';
+import { keepOutInPlan } from '../../../src/view/keepOutInPlan.js';
 import { withKeepOutMoved } from '../../../src/bench/edit/keepOut.js';
 import { jobOf, sample } from '../read.js';
 
 const mere = sample('mere-prone.yaml');
 const job = jobOf(mere);
-const middles = (text: string) => new Map(jobOf(text).keepOuts.map((each) => [each.name, keepOutMiddle(each)]));
+const middles = (text: string) => new Map(jobOf(text).keepOuts.map((each) => [each.name, keepOutInPlan(each).middle]));
 const indexOf = (name: string) => job.keepOuts.findIndex((each) => each.name === name);
 
 describe('a keep-out moved', () => {

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium, type Browser, type Page } from 'playwright-core';
 import { startBenchServer, type BenchServer } from '../../../src/open/server.js';
-import { PATIENCE } from '../../../src/bench/bench.js';
+import { PATIENCE } from '../../../src/bench/state/bench.js';
 import { builtPage } from './built.js';
 
 const SAMPLES = fileURLToPath(new URL('../../../samples/', import.meta.url));

@@ -1,9 +1,11 @@
+import { isDeepStrictEqual } from 'node:util';
 import { expect, test } from 'vitest';
 import { withValue } from '../../../src/bench/edit/value.js';
 import { answerTo, type Known, type Question } from '../../../src/bench/plan/answer.js';
 import { planOf } from '../../../src/plan.js';
 import { resultOf } from '../../../src/result.js';
 import { jobOf, sample } from '../read.js';
+import { outlineInPlan } from '../../../src/view/outlineInPlan.js';
 
 const NAME = 'mere-prone.yaml';
 const webOf = (mm: string) => withValue(sample(NAME), ['chambers', 'web'], mm);
@@ -49,8 +51,11 @@ test('the page always has the board of the answer, whatever was planned ahead', 
   let board: unknown;
   const seen = (text: string) => {
     board = ask(known, 'this', text).shown!.board ?? board;
-    const { grid, mesh } = planOf(jobOf(text)).board;
-    expect(board).toEqual({ grid, mesh });
+    const afresh = planOf(jobOf(text)).board;
+    const { positions, triangles, patches } = afresh.mesh;
+    const outline = outlineInPlan(afresh, { from: 0, to: afresh.length });
+    // A hundred thousand numbers: node compares them at once.
+    expect(isDeepStrictEqual(board, { mesh: { positions, triangles, patches }, outline })).toBe(true);
   };
   seen(sample(NAME));
   ask(known, 'ahead', thicker);

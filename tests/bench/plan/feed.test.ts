@@ -40,7 +40,7 @@ test('a board that has not changed comes once and is kept', () => {
   const { worker, answer } = slowWorker();
   const arrived: Arrived[] = [];
   const feed = new PlanFeed(worker, (each) => arrived.push(each));
-  const board = { grid: { rows: 3 } } as Shown['board'];
+  const board = { outline: { length: 3 } } as Shown['board'];
   feed.ask('this', written('a'));
   answer({ board });
   feed.ask('this', written('b'));

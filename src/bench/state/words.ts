@@ -1,4 +1,4 @@
-import words from '../../templates/bench.json' with { type: 'json' };
+import words from '../../../templates/bench.json' with { type: 'json' };
 
 export { words };
 

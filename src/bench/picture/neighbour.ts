@@ -1,12 +1,12 @@
 import { choose } from './choose.js';
-import type { Bench } from '../bench.js';
-import { chambersInPlan } from './inPlan.js';
+import type { Bench } from '../state/bench.js';
+import { chambersInPlan } from '../../view/chamberInPlan.js';
 
 /** Goes from the chosen chamber to the next one along its row, or to the nearest one of a neighbouring row. */
-export function step(bench: Bench, rows: -1 | 0 | 1, along: -1 | 0 | 1): void {
+export function goToNeighbour(bench: Bench, rows: -1 | 0 | 1, along: -1 | 0 | 1): void {
   const { shown, chamber, row, x } = bench.now;
   if (!shown) return;
-  const places = chambersInPlan(shown.result);
+  const places = chambersInPlan(shown.layup.rows, shown.result.chambers);
   const ids = shown.result.rows.map(({ id }) => id).filter((id) => places.some((p) => p.chamber.row === id));
   const now = places.find((p) => p.chamber.id === chamber);
   const from = now?.middle[0] ?? x;

@@ -1,10 +1,10 @@
 import type { Point } from '../../contour/point.js';
 import type { KeepOutSpec } from '../../job/job.js';
-import { keepOutCorners, keepOutMiddle } from '../../view/keepOutInPlan.js';
 import type { Stretch } from '../../chamber/stretch.js';
 import type { Part } from '../drawing.js';
 import { widthOf } from '../lettering.js';
 import type { Plan } from '../../plan.js';
+import { keepOutInPlan } from '../../view/keepOutInPlan.js';
 import { circle, polygon, text } from '../primitives.js';
 
 /** Height of its number, and how far it stands off where it has no room inside, on the paper, mm. */
@@ -15,16 +15,16 @@ const OFF = 1;
  * A keep-out in plan with its number, if it is to have one, in it or beside it; nothing when its middle lies outside
  * the stretch.
  */
-export function keepOutInPlan(
+export function keepOutMark(
   keepOut: KeepOutSpec,
   number: string | undefined,
   { from, to }: Stretch,
   scale: number,
 ): Omit<Part, 'name'> {
-  const [x, y] = keepOutMiddle(keepOut);
-  const shapes =
-    keepOut.kind === 'disc' ? [circle('keepout', x, y, keepOut.radius)] : [polygon('keepout', keepOutCorners(keepOut))];
+  const seen = keepOutInPlan(keepOut);
+  const [x, y] = seen.middle;
   if (x < from || x > to) return { shapes: [], captions: [] };
+  const shapes = [seen.kind === 'disc' ? circle('keepout', x, y, seen.radius) : polygon('keepout', seen.corners)];
   if (number === undefined) return { shapes, captions: [] };
   const places = wordBoxes(keepOut, number, scale).map(({ at }) => [text(number, at, LETTERS * scale)]);
   return { shapes, captions: [{ places }] };
@@ -56,9 +56,11 @@ function wordBoxes(
   number: string,
   scale: number,
 ): { readonly at: Point; readonly half: Point }[] {
-  const [x, y] = keepOutMiddle(keepOut);
+  const {
+    middle: [x, y],
+    reach: [along, across],
+  } = keepOutInPlan(keepOut);
   const half: Point = [widthOf(number, LETTERS * scale) / 2 + OFF * scale, 0.8 * LETTERS * scale];
-  const [along, across] = reachOf(keepOut);
   const [dx, dy] = [along + half[0] + OFF * scale, across + half[1] + OFF * scale];
   const places: Point[] = [
     [x, y],
@@ -68,13 +70,4 @@ function wordBoxes(
     [x + dx, y],
   ];
   return places.map((at) => ({ at, half }));
-}
-
-/** How far a keep-out reaches from its middle, along and across. */
-function reachOf(keepOut: KeepOutSpec): Point {
-  if (keepOut.kind === 'disc') return [keepOut.radius, keepOut.radius];
-  const [x, y] = keepOutMiddle(keepOut);
-  const reach = (axis: 0 | 1, middle: number) =>
-    Math.max(...keepOutCorners(keepOut).map((corner) => Math.abs(corner[axis] - middle)));
-  return [reach(0, x), reach(1, y)];
 }

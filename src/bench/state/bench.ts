@@ -1,12 +1,12 @@
-import type { Finding } from '../job/finding.js';
-import type { Units } from '../length/units.js';
-import { documentOf } from './edit/document.js';
-import { begun, changed, redone, settled, undone, type History } from './edit/history.js';
-import type { Patch } from '../board/mesh.js';
-import type { Counted, Shown, Written } from './plan/answer.js';
-import type { Arrived } from './plan/feed.js';
-import { afterPicture, followedPicture } from './plan/pace.js';
-import type { JobFile } from './save/jobs.js';
+import type { Finding } from '../../job/finding.js';
+import type { Units } from '../../length/units.js';
+import { documentOf } from '../edit/document.js';
+import { begun, changed, redone, settled, undone, type History } from '../edit/history.js';
+import type { Patch } from '../../board/mesh.js';
+import type { Counted, Shown, Written } from '../plan/answer.js';
+import type { Arrived } from '../plan/feed.js';
+import { afterPicture, followedPicture } from '../plan/pace.js';
+import type { JobFile } from '../../open/api.js';
 
 /** A stretch along the board that the pictures show, mm. */
 export interface VisibleRange {

@@ -1,0 +1,8 @@
+import { momentsOf } from '../contour/area.js';
+import type { Point } from '../contour/point.js';
+
+/** The centre of area of a closed outline, mm, whichever way it runs around. */
+export function middleOf(outline: readonly Point[]): Point {
+  const { x, y } = momentsOf(outline.map(([x, y]) => ({ x, y })));
+  return [x, y];
+}
