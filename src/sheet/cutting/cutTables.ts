@@ -1,3 +1,4 @@
+import { columnsOf, row } from '../table.js';
 import words from '../../../templates/cutting.json' with { type: 'json' };
 import { sawnSizeOf } from '../../block/blankSize.js';
 import type { BlockCut, Cutting } from '../../block/cut/cutting.js';
@@ -9,11 +10,9 @@ import { sayProud } from '../../block/sayProud.js';
 import { printLength } from '../../length/length.js';
 import { printAs } from '../../length/rounded.js';
 import type { Plan } from '../../plan.js';
-import type { Cell, TablePage, TableRow } from '../pages.js';
+import type { TablePage, TableRow } from '../pages.js';
 import { lengthCell } from '../face/pole.js';
 import { say } from '../../words/say.js';
-
-const row = (...cells: Cell[]): TableRow => ({ kind: 'row', cells });
 
 /** Every cut of every sheet in the order of work, with the fence. */
 export function cutList(plan: Plan, sheets: readonly CutSheet[]): TablePage {
@@ -23,14 +22,14 @@ export function cutList(plan: Plan, sheets: readonly CutSheet[]): TablePage {
     kind: 'table',
     title,
     notes,
-    columns: [
-      { title: columns.cut, kind: 'number' },
-      { title: columns.stage, kind: 'number' },
-      { title: columns.piece, kind: 'text' },
-      { title: columns.run, kind: 'text' },
-      { title: columns.fence, kind: 'text' },
-      { title: columns.makes, kind: 'text' },
-    ],
+    columns: columnsOf(
+      [columns.cut, 'number'],
+      [columns.stage, 'number'],
+      [columns.piece, 'text'],
+      [columns.run, 'text'],
+      [columns.fence, 'text'],
+      [columns.makes, 'text'],
+    ),
     rows: sheets.flatMap(({ number, foam, length, width, cuts }): TableRow[] => [
       {
         kind: 'heading',
@@ -57,12 +56,12 @@ export function fenceTable(plan: Plan, sheets: readonly CutSheet[]): TablePage {
     kind: 'table',
     title,
     notes,
-    columns: [
-      { title: columns.stage, kind: 'number' },
-      { title: columns.run, kind: 'text' },
-      { title: columns.fence, kind: 'number' },
-      { title: columns.cuts, kind: 'text' },
-    ],
+    columns: columnsOf(
+      [columns.stage, 'number'],
+      [columns.run, 'text'],
+      [columns.fence, 'number'],
+      [columns.cuts, 'text'],
+    ),
     rows: fenceSettings(sheets).map(({ stage, run, fence, cuts }) =>
       row(
         stage,

@@ -1,3 +1,4 @@
+import { columnsOf } from '../table.js';
 import { spanAt } from '../../contour/span.js';
 import type { Plan } from '../../plan.js';
 import { depthWords } from './depthWords.js';
@@ -24,16 +25,16 @@ export function markingTable(plan: Plan, { row, mirror, far }: MirroredRow): Tab
     kind: 'table',
     title: far ? say(WORDS.face.titleFar, { title, face: row.face.id }) : title,
     notes: WORDS.marking.notes,
-    columns: [
-      { title: columns.chamber, kind: 'text' },
-      { title: columns.from, kind: 'number' },
-      { title: columns.to, kind: 'number' },
-      { title: columns.underDeckFrom, kind: 'number' },
-      { title: columns.overBottomFrom, kind: 'number' },
-      { title: columns.underDeckTo, kind: 'number' },
-      { title: columns.overBottomTo, kind: 'number' },
-      { title: columns.deep, kind: 'text' },
-    ],
+    columns: columnsOf(
+      [columns.chamber, 'text'],
+      [columns.from, 'number'],
+      [columns.to, 'number'],
+      [columns.underDeckFrom, 'number'],
+      [columns.overBottomFrom, 'number'],
+      [columns.underDeckTo, 'number'],
+      [columns.overBottomTo, 'number'],
+      [columns.deep, 'text'],
+    ),
     rows: chambersOf(plan, row).map((chamber, i): TableRow => {
       const s = chamber.contour.map((v) => v.x);
       const [from, to] = [Math.min(...s), Math.max(...s)];

@@ -1,3 +1,4 @@
+import { columnsOf, heading, row } from '../table.js';
 import { printLength } from '../../length/length.js';
 import { printAs, roundedAs, type Acted } from '../../length/rounded.js';
 import type { Row } from '../../layup/layup.js';
@@ -96,27 +97,25 @@ export function poleTable(plan: Plan): TablePage {
   const { units } = plan.job;
   const { length } = plan.board;
   const columns = WORDS.pole.columns;
-  const row = (name: string, at: number, rows: string): TableRow => ({
-    kind: 'row',
-    cells: [name, lengthCell(at, units), lengthCell(length - at, units), rows],
-  });
+  const rowAt = (name: string, at: number, rows: string) =>
+    row(name, lengthCell(at, units), lengthCell(length - at, units), rows);
   return {
     kind: 'table',
     title: WORDS.pole.tableTitle,
     notes: WORDS.pole.tableNotes,
-    columns: [
-      { title: columns.mark, kind: 'text' },
-      { title: columns.fromNose, kind: 'number' },
-      { title: columns.fromTail, kind: 'number' },
-      { title: columns.rows, kind: 'text' },
-    ],
+    columns: columnsOf(
+      [columns.mark, 'text'],
+      [columns.fromNose, 'number'],
+      [columns.fromTail, 'number'],
+      [columns.rows, 'text'],
+    ),
     rows: [
       ...edgesOf(plan).flatMap(({ name, rows, marks }): TableRow[] => [
-        { kind: 'heading', text: say(WORDS.pole.edgeHeading, { edge: name }) },
-        ...marks.map((mark) => row(mark.name, mark.s, chambersAt(plan, rows, mark.place))),
+        heading(say(WORDS.pole.edgeHeading, { edge: name })),
+        ...marks.map((mark) => rowAt(mark.name, mark.s, chambersAt(plan, rows, mark.place))),
       ]),
-      { kind: 'heading', text: WORDS.pole.stations },
-      ...stationsOf(plan).map((x) => row(printLength(x, units), x, '')),
+      heading(WORDS.pole.stations),
+      ...stationsOf(plan).map((x) => rowAt(printLength(x, units), x, '')),
     ],
   };
 }

@@ -1,3 +1,4 @@
+import { columnsOf } from '../table.js';
 import words from '../../../templates/guides.json' with { type: 'json' };
 import { printLength } from '../../length/length.js';
 import { printAs } from '../../length/rounded.js';
@@ -24,12 +25,12 @@ export function setUpTable(plan: Plan): TablePage {
     kind: 'table',
     title: words.setUp.title,
     notes: [...words.setUp.notes.map((note) => say(note, values)), words.care],
-    columns: [
-      { title: columns.deep, kind: 'number' },
-      { title: columns.stops, kind: 'text' },
-      { title: columns.chambers, kind: 'text' },
-      { title: columns.from, kind: 'text' },
-    ],
+    columns: columnsOf(
+      [columns.deep, 'number'],
+      [columns.stops, 'text'],
+      [columns.chambers, 'text'],
+      [columns.from, 'text'],
+    ),
     rows: plan.routing.rows
       .filter((row) => row.chambers.length > 0)
       .flatMap((row): TableRow[] => [

@@ -1,3 +1,4 @@
+import { columnsOf } from '../table.js';
 import words from '../../../templates/guides.json' with { type: 'json' };
 import type { Plan } from '../../plan.js';
 import type { TablePage, TableRow } from '../pages.js';
@@ -13,14 +14,14 @@ export function guideSettings(plan: Plan): TablePage {
     kind: 'table',
     title: words.settings.title,
     notes: words.settings.notes,
-    columns: [
-      { title: columns.chamber, kind: 'text' },
-      { title: columns.guide, kind: 'text' },
-      { title: columns.along, kind: 'number' },
-      { title: columns.up, kind: 'number' },
-      { title: columns.turn, kind: 'text' },
-      { title: columns.deep, kind: 'text' },
-    ],
+    columns: columnsOf(
+      [columns.chamber, 'text'],
+      [columns.guide, 'text'],
+      [columns.along, 'number'],
+      [columns.up, 'number'],
+      [columns.turn, 'text'],
+      [columns.deep, 'text'],
+    ),
     rows: plan.chambers.map((chamber): TableRow => {
       const set = settings.get(chamber.id);
       const row = plan.layup.rows.find(({ id }) => id === chamber.row)!;
@@ -46,11 +47,7 @@ export function guideCurve(plan: Plan): TablePage {
     kind: 'table',
     title: words.curve.title,
     notes: words.curve.notes,
-    columns: [
-      { title: columns.guides, kind: 'number' },
-      { title: columns.lost, kind: 'number' },
-      { title: columns.bound, kind: 'number' },
-    ],
+    columns: columnsOf([columns.guides, 'number'], [columns.lost, 'number'], [columns.bound, 'number']),
     rows: plan.routing.curve.map(({ guides, lost, bound }): TableRow => ({
       kind: 'row',
       cells: [guides, litres(lost), litres(bound)],

@@ -1,3 +1,4 @@
+import { columnsOf } from '../table.js';
 import type { Point } from '../../contour/point.js';
 import { printLength } from '../../length/length.js';
 import { MM_PER_FOOT } from '../../length/units.js';
@@ -68,11 +69,7 @@ export function stiffnessTable({ job }: Plan, { asPlanned, inLine }: StaggerComp
     kind: 'table',
     title: W.figuresTitle,
     notes: W.caution,
-    columns: [
-      { title: W.columns.what, kind: 'text' },
-      { title: W.columns.asPlanned, kind: 'number' },
-      { title: W.columns.inLine, kind: 'number' },
-    ],
+    columns: columnsOf([W.columns.what, 'text'], [W.columns.asPlanned, 'number'], [W.columns.inLine, 'number']),
     rows: [
       both(W.weakestAt, ({ weakest }) => ({ value: weakest.x, text: printLength(weakest.x, job.units) })),
       both(W.weakestStiffness, ({ weakest }) => rounded(weakest.stiffness / 1e9, 1)),

@@ -1,11 +1,10 @@
+import { row } from '../table.js';
 import { printLength } from '../../length/length.js';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
 import { printWeight } from '../../length/weight.js';
 import type { Plan } from '../../plan.js';
-import type { Cell, TablePage, TableRow } from '../pages.js';
+import type { Cell, TablePage } from '../pages.js';
 import { partInWords, unknownInWords, WEIGHT_WORDS } from './weightsWords.js';
-
-const row = (...cells: Cell[]): TableRow => ({ kind: 'row', cells });
 
 export function weightCell(kg: number, units: Units): Cell {
   return { value: kg, text: printWeight(kg, units) };
