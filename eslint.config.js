@@ -24,6 +24,16 @@ export default tseslint.config(
     },
   },
   {
+    // What proves a plan shares no plane geometry with what made it.
+    files: ['src/proof/**'],
+    rules: { 'no-restricted-imports': ['error', { patterns: ['**/contour/*'] }] },
+  },
+  {
+    // Plane geometry lies under everything.
+    files: ['src/contour/**'],
+    rules: { 'no-restricted-imports': ['error', { patterns: ['../*'] }] },
+  },
+  {
     files: ['**/*.js', '**/*.mjs'],
     languageOptions: {
       globals: { performance: 'readonly', process: 'readonly', console: 'readonly', URL: 'readonly' },

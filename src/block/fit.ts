@@ -1,6 +1,7 @@
 import { easeCorners } from '../contour/ease.js';
 import { movedEdges } from '../contour/offset.js';
 import { sharpCorners } from '../contour/sharp.js';
+import { straight } from '../contour/straight.js';
 import type { BlocksSpec } from '../job/spec/blocks.js';
 import type { Vertex } from '../contour/vertex.js';
 
@@ -21,5 +22,5 @@ export function fitted(chamber: readonly Vertex[], { fit, corners, cutterRadius 
   const radius = corners === 'eased' ? cutterRadius + fit : 0;
   const eased = radius > 0 ? easeCorners(moved, radius) : undefined;
   // Corners too short for the arc stay sharp: more is left to sand, never too little.
-  return eased?.contour ?? moved.map(([x, y]) => ({ x, y }));
+  return eased?.contour ?? straight(moved);
 }

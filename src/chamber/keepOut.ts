@@ -1,8 +1,10 @@
+import { polygonAround } from '../contour/around.js';
+import { isInside } from '../contour/inside.js';
 import type { Point } from '../contour/point.js';
+import { rectangleAround } from '../contour/rectangle.js';
 import type { Board } from '../board/board.js';
 import type { Job, JointKeepOutSpec, KeepOutSpec } from '../job/job.js';
 import type { Layup } from '../layup/layup.js';
-import { inProfile } from '../wall/solid.js';
 import { heightsAt } from './heights.js';
 import { boxOnRows } from './onRow.js';
 import type { Obstacle, PlanObstacle } from './obstacle.js';
@@ -45,20 +47,8 @@ function onPlan(board: Board, keepOut: KeepOutSpec): PlanObstacle {
 export function outlineOf(keepOut: KeepOutSpec): Point[] {
   if (keepOut.kind === 'polygon') return [...keepOut.points];
   const { x, y } = keepOut;
-  if (keepOut.kind === 'disc') {
-    const far = keepOut.radius / Math.cos(Math.PI / ROUND);
-    return Array.from({ length: ROUND }, (_, i): Point => {
-      const angle = (2 * Math.PI * (i + 0.5)) / ROUND;
-      return [x + far * Math.cos(angle), y + far * Math.sin(angle)];
-    });
-  }
-  const { length, width } = keepOut;
-  return [
-    [x - length / 2, y - width / 2],
-    [x + length / 2, y - width / 2],
-    [x + length / 2, y + width / 2],
-    [x - length / 2, y + width / 2],
-  ];
+  if (keepOut.kind === 'disc') return polygonAround([x, y], keepOut.radius, ROUND);
+  return rectangleAround([x, y], keepOut.length, keepOut.width);
 }
 
 /** Points along an outline and over what it encloses, `CLOSE` apart. */
@@ -72,7 +62,7 @@ function pointsOver(outline: readonly Point[]): Point[] {
   const ys = outline.map(([, y]) => y);
   for (let x = Math.min(...xs) + CLOSE; x < Math.max(...xs); x += CLOSE) {
     for (let y = Math.min(...ys) + CLOSE; y < Math.max(...ys); y += CLOSE)
-      if (inProfile(outline, x, y)) points.push([x, y]);
+      if (isInside(outline, x, y)) points.push([x, y]);
   }
   return points;
 }

@@ -1,6 +1,9 @@
 import type { Vertex } from './vertex.js';
 
-/** Area within a closed contour, arcs included, mm². Shoelace formula and circular segments. */
+/**
+ * Area within a closed contour, arcs included, mm²; negative where it runs clockwise. Shoelace formula and circular
+ * segments.
+ */
 export function areaOf(contour: readonly Vertex[]): number {
   return momentsOf(contour).area;
 }

@@ -1,6 +1,8 @@
 import type { Point } from './point.js';
 
-/** From where to where a closed line of straight pieces reaches up and down at one place along; undefined beside it. */
+/**
+ * From where to where a polygon, either way around, reaches up and down at one place along, mm; undefined beside it.
+ */
 export function spanAt(points: readonly Point[], at: number): [low: number, high: number] | undefined {
   let low = Infinity;
   let high = -Infinity;

@@ -1,3 +1,4 @@
+import { polygonAround } from '../contour/around.js';
 import type { Point } from '../contour/point.js';
 import type { Board } from '../board/board.js';
 import type { Note } from '../chamber/chamber.js';
@@ -33,11 +34,7 @@ export function marginOf(
   trees: PatchTrees,
   known: readonly Margin[] = [],
 ): number {
-  const far = radius / Math.cos(Math.PI / SIDES);
-  const around = Array.from({ length: SIDES }, (_, i): Point => {
-    const angle = (2 * Math.PI * (i + 0.5)) / SIDES;
-    return [s + far * Math.cos(angle), z + far * Math.sin(angle)];
-  });
+  const around = polygonAround([s, z], radius, SIDES);
   let expected = Infinity;
   for (const { at, margin } of known)
     expected = Math.min(expected, Math.abs(margin + mesh.chordError) + Math.hypot(at[0] - s, at[1] - z));

@@ -1,5 +1,7 @@
+import { doCross } from '../contour/crossing.js';
+import { isInside } from '../contour/inside.js';
+import { squareTo } from '../contour/nearest.js';
 import type { Point } from '../contour/point.js';
-import { inProfile } from '../wall/solid.js';
 
 /** Glue on a joint: a straight streak, rounded at its ends; a dot is one of no length. Joint's frame, mm. */
 export interface Spot {
@@ -26,27 +28,11 @@ export function gapTo(
     const b = profile[(i + 1) % profile.length]!;
     square = Math.min(
       square,
-      pointToEdge(from, a, b),
-      pointToEdge(to, a, b),
-      pointToEdge(a, from, to),
-      cross(a, b, from, to) ? 0 : Infinity,
+      squareTo(a, b, from),
+      squareTo(a, b, to),
+      squareTo(from, to, a),
+      doCross(a, b, from, to) ? 0 : Infinity,
     );
   });
-  return { gap: Math.sqrt(square), inside: inProfile(profile, from[0], from[1]) };
-}
-
-/** Squared distance of a point from the straight line between two others. */
-function pointToEdge(p: Point, a: Point, b: Point): number {
-  const ds = b[0] - a[0];
-  const dz = b[1] - a[1];
-  const s = p[0] - a[0];
-  const z = p[1] - a[1];
-  const along = (s * ds + z * dz) / (ds * ds + dz * dz || 1);
-  const share = Math.min(1, Math.max(0, along));
-  return (s - share * ds) ** 2 + (z - share * dz) ** 2;
-}
-
-function cross(a: Point, b: Point, c: Point, d: Point): boolean {
-  const side = (p: Point, q: Point, r: Point) => (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
-  return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
+  return { gap: Math.sqrt(square), inside: isInside(profile, from[0], from[1]) };
 }

@@ -1,4 +1,5 @@
 import type { Point } from '../contour/point.js';
+import { areaInStrip } from '../contour/strip.js';
 import type { DotSpec } from '../job/spec/dots.js';
 import type { ChamberSpec } from '../job/job.js';
 import type { Shape } from '../chamber/row.js';
@@ -121,17 +122,5 @@ function lostOf(part: Part, left: readonly Part[]): number {
 /** A stretch of a chamber and what it holds. */
 function partOf(chamber: Shape, from: number, to: number): Part {
   const { profile, depth } = chamber;
-  let area = 0;
-  let s0 = profile[profile.length - 1]![0];
-  let z0 = profile[profile.length - 1]![1];
-  for (const pair of profile) {
-    const s1 = pair[0];
-    const z1 = pair[1];
-    const a = Math.min(to, Math.max(from, s0));
-    const b = Math.min(to, Math.max(from, s1));
-    if (a !== b) area -= (z0 + (((a + b) / 2 - s0) / (s1 - s0)) * (z1 - z0)) * (b - a);
-    s0 = s1;
-    z0 = z1;
-  }
-  return { chamber, from, to, volume: Math.abs(area) * (depth[1] - depth[0]) };
+  return { chamber, from, to, volume: areaInStrip(profile, from, to) * (depth[1] - depth[0]) };
 }

@@ -9,7 +9,7 @@ import { surfaceOf } from './surface.js';
 /**
  * Proves of a finished plan what is not a wall: solid ends, keep-outs with their depth, webs, floors, corners, smallest
  * sizes, margins and clearances of glue, and blocks. It knows what the plan publishes and the rules of its job, and
- * shares no code with what made it; the walls are proved by `wall/prove.ts`. Nothing comes back where the plan stands.
+ * shares no code with what made it; the walls are proved by `thinWalls.ts`. Nothing comes back where the plan stands.
  */
 export function faultsOf(published: Published): Fault[] {
   const routed = routedOf(published);

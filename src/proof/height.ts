@@ -1,5 +1,4 @@
-import type { Vertex } from '../contour/vertex.js';
-import { squaredOut, type Pair } from './plane.js';
+import { squaredOut, type Corner, type Pair } from './plane.js';
 
 /**
  * The height of a pocket, mm: upright, from its bottom edge to its top edge, where that is least. The edges are meant
@@ -8,7 +7,7 @@ import { squaredOut, type Pair } from './plane.js';
  *
  * @param contour counter-clockwise, face frame
  */
-export function leastHeight(contour: readonly Vertex[]): number {
+export function leastHeight(contour: readonly Corner[]): number {
   const corners = squaredOut(contour);
   const from = endOf(corners, -1);
   const to = endOf(corners, 1);

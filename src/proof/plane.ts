@@ -8,7 +8,16 @@ import {
   type PathD,
   type PathsD,
 } from 'clipper2-ts';
-import type { Vertex } from '../contour/vertex.js';
+
+/**
+ * A corner of a published contour, mm; `bulge` as in DXF. Here and in all of the proof plane geometry is written anew
+ * on purpose: what proves a plan shares none with `src/contour`, which made it.
+ */
+export interface Corner {
+  readonly x: number;
+  readonly y: number;
+  readonly bulge?: number;
+}
 
 /** A point of a plane, mm. */
 export type Pair = readonly [u: number, v: number];
@@ -19,7 +28,7 @@ const DECIMALS = 3;
 const SAGITTA = 0.005;
 
 /** A closed contour as straight lines whose corners lie on it, mm. */
-export function flattened(contour: readonly Vertex[]): Pair[] {
+export function flattened(contour: readonly Corner[]): Pair[] {
   return contour.flatMap((a, i): Pair[] => {
     if (!a.bulge) return [[a.x, a.y]];
     const b = contour[(i + 1) % contour.length]!;
@@ -41,7 +50,7 @@ export function flattened(contour: readonly Vertex[]): Pair[] {
 /**
  * A closed contour with each of its arcs drawn out to the corner that its two ends point at: what a saw leaves square.
  */
-export function squaredOut(contour: readonly Vertex[]): Pair[] {
+export function squaredOut(contour: readonly Corner[]): Pair[] {
   return contour.flatMap((a, i): Pair[] => {
     if (!a.bulge) return [[a.x, a.y]];
     const b = contour[(i + 1) % contour.length]!;

@@ -1,5 +1,4 @@
-import type { Vertex } from '../contour/vertex.js';
-import { flattened, lineToPolygon, type Pair } from './plane.js';
+import { flattened, lineToPolygon, type Corner, type Pair } from './plane.js';
 
 /**
  * Whether a round cutter rolls around the whole inside of a closed counter-clockwise contour and leaves no more than
@@ -7,7 +6,7 @@ import { flattened, lineToPolygon, type Pair } from './plane.js';
  * else may be nearer than the radius. Quick; a no may be wrong where the cutter reaches over a short side, and is then
  * for the exact test to say.
  */
-export function rollsAround(contour: readonly Vertex[], radius: number, spare: number): boolean {
+export function rollsAround(contour: readonly Corner[], radius: number, spare: number): boolean {
   const sides = contour.map((a, i): Side => {
     const b = contour[(i + 1) % contour.length]!;
     const half = a.bulge ? 2 * Math.atan(a.bulge) : 0;
@@ -37,8 +36,8 @@ export function rollsAround(contour: readonly Vertex[], radius: number, spare: n
  * it turns right.
  */
 interface Side {
-  readonly a: Vertex;
-  readonly b: Vertex;
+  readonly a: Corner;
+  readonly b: Corner;
   readonly length: number;
   readonly begins: number;
   readonly ends: number;

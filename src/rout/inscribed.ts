@@ -1,5 +1,7 @@
 import type { Point } from '../contour/point.js';
 import { sharpCorners } from '../contour/sharp.js';
+import { spanAt } from '../contour/span.js';
+import { turned } from '../contour/turned.js';
 import { momentsOf } from '../contour/area.js';
 import type { Vertex } from '../contour/vertex.js';
 
@@ -24,13 +26,12 @@ export function levelled(contour: readonly Vertex[]): Levelled {
   const { x, y } = momentsOf(contour);
   const corners = sharpCorners(contour);
   const tilt = Math.round(slopeOf(corners) / TURN) * TURN;
-  const [c, s] = [Math.cos(tilt), Math.sin(tilt)];
-  const turned = corners.map(([a, b]): Point => [(a - x) * c + (b - y) * s, (b - y) * c - (a - x) * s]);
-  const ends = turned.map(([u]) => u);
+  const level = corners.map(([a, b]) => turned([a - x, b - y], -tilt));
+  const ends = level.map(([u]) => u);
   const [from, to] = [Math.min(...ends), Math.max(...ends)];
   const places = new Set(ends);
   for (let u = from; u < to; u += STEP) places.add(u);
-  const rows = [...places].sort((a, b) => a - b).map((u) => ({ u, ...cutAt(turned, u) }));
+  const rows = [...places].sort((a, b) => a - b).map((u) => ({ u, ...cutAt(level, u) }));
   return {
     centre: [x, y],
     tilt,
@@ -56,18 +57,9 @@ function slopeOf(corners: readonly Point[]): number {
 
 /** Highest and lowest crossing of an upright line; not-a-number where it crosses more than twice. */
 function cutAt(corners: readonly Point[], u: number): { top: number; bottom: number } {
-  let top = -Infinity;
-  let bottom = Infinity;
-  let through = 0;
-  corners.forEach(([u0, v0], i) => {
-    const [u1, v1] = corners[(i + 1) % corners.length]!;
-    if (u < Math.min(u0, u1) || u > Math.max(u0, u1)) return;
-    if (u0 <= u !== u1 <= u) through++;
-    const v = u0 === u1 ? [v0, v1] : [v0 + ((u - u0) / (u1 - u0)) * (v1 - v0)];
-    top = Math.max(top, ...v);
-    bottom = Math.min(bottom, ...v);
-  });
-  return through > 2 ? { top: NaN, bottom: NaN } : { top, bottom };
+  const through = corners.filter(([u0], i) => u0 <= u !== corners[(i + 1) % corners.length]![0] <= u).length;
+  const [bottom, top] = through > 2 ? [NaN, NaN] : spanAt(corners, u)!;
+  return { top, bottom };
 }
 
 /**

@@ -1,5 +1,7 @@
 import type { Point } from '../contour/point.js';
 import { areaOf } from '../contour/area.js';
+import { rectangleAround } from '../contour/rectangle.js';
+import { turned } from '../contour/turned.js';
 import { easeCorners } from '../contour/ease.js';
 import type { Board } from '../board/board.js';
 import { PATCHES, type Patch } from '../board/mesh.js';
@@ -35,21 +37,14 @@ export function sharedCutOf(
 ): SharedCut | undefined {
   const run = size && longestRun(level, size.height + 2 * settingSlack(level, step).v);
   if (!run) return undefined;
-  const [cos, sin] = [Math.cos(level.tilt), Math.sin(level.tilt)];
-  const turned = (a: number, b: number): Point => [
-    level.centre[0] + a * cos - b * sin,
-    level.centre[1] + a * sin + b * cos,
-  ];
-  const middle = turned((run.from + run.to) / 2, (run.low + run.high) / 2);
+  const middle = turned([(run.from + run.to) / 2, (run.low + run.high) / 2], level.tilt, level.centre);
   const onStep = (mm: number) => Math.round(mm / step) * step;
   const s = onStep(middle[0]);
   const bottom = heightsAt(grid, ...onFace(face, s))?.bottom;
   if (bottom === undefined) return undefined;
   const overBottom = onStep(middle[1] + (s - middle[0]) * Math.tan(level.tilt) - bottom);
   const z = bottom + overBottom;
-  const at = (a: number, b: number): Point => [s + a * cos - b * sin, z + a * sin + b * cos];
-  const [l, h] = [size.length / 2, size.height / 2];
-  const corners = [at(-l, -h), at(l, -h), at(l, h), at(-l, h)];
+  const corners = rectangleAround([0, 0], size.length, size.height).map((at) => turned(at, level.tilt, [s, z]));
   const eased = easeCorners(corners, cutterDiameter / 2);
   if (!eased) return undefined;
   const walls = wallsOf(solidOf(face, eased.profile, chamber.depth), trees, mesh.chordError, chamber.at);

@@ -9,6 +9,8 @@ import {
   translatePathsD,
 } from 'clipper2-ts';
 import type { PathD, PathsD } from 'clipper2-ts';
+import { perimeter } from '../contour/perimeter.js';
+import { straight } from '../contour/straight.js';
 import { shiftsWithin } from './shifts.js';
 import type { Outline } from './trackedBlock.js';
 
@@ -30,11 +32,7 @@ const SLACK = 0.02;
 export function fitsInside(small: Outline, large: Outline, spare: number): boolean {
   const inner = counterClockwise(small);
   const room = inflatePathsD([counterClockwise(large)], spare, JoinType.Miter, EndType.Polygon, 4, DECIMALS);
-  const perimeter = inner.reduce(
-    (sum, { x, y }, i) => sum + Math.hypot(x - inner.at(i - 1)!.x, y - inner.at(i - 1)!.y),
-    0,
-  );
-  const allowed = GRID_ERROR * perimeter;
+  const allowed = GRID_ERROR * perimeter(inner);
   const within = shiftsWithin(inner, room, SLACK);
   if (within.length === 0) return false;
   const isInside = ({ x, y }: { x: number; y: number }) => standsOver([inner], room, x, y) <= allowed;
@@ -61,6 +59,6 @@ function placesOn(region: PathD): PathD {
 }
 
 function counterClockwise(outline: Outline): PathD {
-  const path = outline.map(([x, y]) => ({ x, y }));
+  const path = straight(outline);
   return areaPathsD([path]) < 0 ? path.reverse() : path;
 }

@@ -1,3 +1,5 @@
+import { areaOf } from '../contour/area.js';
+import { straight } from '../contour/straight.js';
 import { fitsInside } from './containment.js';
 import type { Foam, MadeShape, Outline, TrackedBlock } from './trackedBlock.js';
 
@@ -48,11 +50,7 @@ export function turnToTrim(made: Shape, asked: Shape): Turn | undefined | false 
 
 /** mm³. */
 export function volumeOf({ outline, thickness }: Shape): number {
-  const doubled = outline.reduce((sum, [s, z], i) => {
-    const [s1, z1] = outline[(i + 1) % outline.length]!;
-    return sum + s * z1 - s1 * z;
-  }, 0);
-  return (Math.abs(doubled) / 2) * thickness;
+  return Math.abs(areaOf(straight(outline))) * thickness;
 }
 
 function chamberOf({ outline, sizes }: TrackedBlock): Shape {

@@ -1,3 +1,4 @@
+import { areaOf } from '../contour/area.js';
 import { PATCHES, type Mesh, type Patch } from '../board/mesh.js';
 
 /** A vertical plane in the board frame: all points with `a·x + b·y = d`; (a, b) a unit vector. Mm. */
@@ -85,13 +86,7 @@ export function sliceMesh(
 /** The loop counter-clockwise as seen. */
 function turned(loop: Loop, [ax, ay]: readonly [number, number]): Loop {
   const { points, patches } = loop;
-  const u = points.map(([x, y]) => x * ax + y * ay);
-  let twice = 0;
-  points.forEach((point, i) => {
-    const j = (i + 1) % points.length;
-    twice += u[i]! * points[j]![2] - u[j]! * point[2];
-  });
-  if (twice >= 0) return loop;
+  if (areaOf(points.map(([x, y, z]) => ({ x: x * ax + y * ay, y: z }))) >= 0) return loop;
   const backward = [...points].reverse();
   // The stretch after a point is, backward, the one before it.
   const stretches = [...patches].reverse();

@@ -80,16 +80,3 @@ function widen(boxes: Float64Array, box: number, points: Float64Array, at: numbe
     if (value > boxes[low + 3]!) boxes[low + 3] = value;
   }
 }
-
-/** Whether a point of the face's plane lies in the profile; by the crossings of a ray. */
-export function inProfile(profile: readonly Point[], s: number, z: number): boolean {
-  let inside = false;
-  for (let i = 0, j = profile.length - 1; i < profile.length; j = i++) {
-    const si = profile[i]![0];
-    const zi = profile[i]![1];
-    const sj = profile[j]![0];
-    const zj = profile[j]![1];
-    if (zi > z !== zj > z && s < ((sj - si) * (z - zi)) / (zj - zi) + si) inside = !inside;
-  }
-  return inside;
-}

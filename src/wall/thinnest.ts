@@ -1,4 +1,5 @@
 import type { Mesh } from '../board/mesh.js';
+import { isInside } from '../contour/inside.js';
 import {
   cornersToTriangle,
   crossTriangle,
@@ -13,7 +14,7 @@ import {
   type Found,
 } from './closest.js';
 import { LEAF, type PatchTree } from './patchTree.js';
-import { GROUP, inProfile, type Solid } from './solid.js';
+import { GROUP, type Solid } from './solid.js';
 
 /** The thinnest place between a chamber and a part of the surface. */
 export interface Thinnest {
@@ -22,11 +23,11 @@ export interface Thinnest {
    */
   readonly distance: number;
   /** Where it is on the surface and on the chamber, board frame. */
-  readonly onSurface: Point;
-  readonly onChamber: Point;
+  readonly onSurface: Place;
+  readonly onChamber: Place;
 }
 
-export type Point = readonly [x: number, y: number, z: number];
+export type Place = readonly [x: number, y: number, z: number];
 
 /** Gaps that differ by less, mm, are the same: what is looked at first must not hang on the last bits of a machine. */
 const TIE = 1e-9;
@@ -67,7 +68,7 @@ export function thinnest(solid: Solid, trees: readonly PatchTree[], expected = I
 }
 
 /** How far a point is from the outside of a solid, mm. */
-export function distanceTo(solid: Solid, point: Point): number {
+export function distanceTo(solid: Solid, point: Place): number {
   const found = noFound();
   corners.set(point);
   for (let at = 0; at < solid.flats.length; at += FLAT) pointToFlat(solid.flats, at, corners, 0, found);
@@ -264,7 +265,7 @@ function pointToEnd(
   if (s < reach[0] || s > reach[2]) return;
   const t = dx * face.inward[0] + dy * face.inward[1];
   const gap = end === 1 ? t - depth[1] : depth[0] - t;
-  if (gap < 0 || gap * gap >= found[0]! || !inProfile(profile, s, z)) return;
+  if (gap < 0 || gap * gap >= found[0]! || !isInside(profile, s, z)) return;
   const back = end === 1 ? -gap : gap;
   found[0] = gap * gap;
   found[1] = x + back * face.inward[0];

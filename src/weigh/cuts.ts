@@ -1,4 +1,7 @@
 import { momentsOf } from '../contour/area.js';
+import { perimeter } from '../contour/perimeter.js';
+import { spreadAlong } from '../contour/spread.js';
+import { straight } from '../contour/straight.js';
 import type { Chamber } from '../chamber/chamber.js';
 import { goesThrough } from '../chamber/through.js';
 import { depthOf, toBoard } from '../layup/frame.js';
@@ -34,7 +37,7 @@ function cutOf({ id, contour, profile, depth }: Chamber, row: Row): ChamberCut {
   });
   const whole = sumOf(members.map(({ moments }) => moments));
   const deep = (whole.amount * 1e6) / area;
-  const walls = perimeterOf(profile) * deep + (goesThrough({ profile, depth }, row) ? 0 : area);
+  const walls = perimeter(straight(profile)) * deep + (goesThrough({ profile, depth }, row) ? 0 : area);
   return { id, members, whole, walls: walls / 1e6 };
 }
 
@@ -65,26 +68,4 @@ export function depthsOf(member: LaidMember, { face }: Row, s: number): [number,
 export function within(a: readonly [number, number], b: readonly [number, number]): [number, number] {
   const from = Math.max(a[0], b[0]);
   return [from, Math.max(from, Math.min(a[1], b[1]))];
-}
-
-type Profile = Chamber['profile'];
-
-/** Mean square distance of a polygon's area from its centre, along `s`, mm². */
-function spreadAlong(profile: Profile): number {
-  let [area, first, second] = [0, 0, 0];
-  profile.forEach(([s0, z0], i) => {
-    const [s1, z1] = profile[(i + 1) % profile.length]!;
-    const cross = s0 * z1 - s1 * z0;
-    area += cross / 2;
-    first += (cross * (s0 + s1)) / 6;
-    second += (cross * (s0 * s0 + s0 * s1 + s1 * s1)) / 12;
-  });
-  return second / area - (first / area) ** 2;
-}
-
-function perimeterOf(profile: Profile): number {
-  return profile.reduce((length, [s, z], i) => {
-    const [s1, z1] = profile[(i + 1) % profile.length]!;
-    return length + Math.hypot(s1 - s, z1 - z);
-  }, 0);
 }

@@ -1,6 +1,7 @@
 import type { Material } from '../job/spec/material.js';
 import type { Board } from '../board/board.js';
 import type { Chamber } from '../chamber/chamber.js';
+import { spanAt } from '../contour/span.js';
 import type { Job } from '../job/job.js';
 import type { Layup, Row } from '../layup/layup.js';
 import { depthsOf, within } from './cuts.js';
@@ -132,27 +133,14 @@ function cutParts({ profile, depth }: Chamber, row: Row, x: number, fill: Materi
   const { face } = row;
   const middle = (depth[0] + depth[1]) / 2;
   const s = (x - face.origin[0] - middle * face.inward[0]) / face.along[0];
-  const [low, high] = heightsAt(profile, s);
-  if (!(high > low)) return [];
+  const span = spanAt(profile, s);
+  if (!span) return [];
   // The section is square to the board, the depth square to the face.
   const slant = 1 / Math.abs(face.inward[1]);
   return row.members.map((member) => {
     const [near, far] = within(depth, depthsOf(member, row, s));
-    return rectangle(modulus(fill) - modulus(member.material), (far - near) * slant, low, high);
+    return rectangle(modulus(fill) - modulus(member.material), (far - near) * slant, ...span);
   });
-}
-
-/** From where to where a profile reaches at `s`; nothing beside it. */
-function heightsAt(profile: Chamber['profile'], s: number): [number, number] {
-  let [low, high] = [Infinity, -Infinity];
-  profile.forEach(([s0, z0], i) => {
-    const [s1, z1] = profile[(i + 1) % profile.length]!;
-    if (s0 === s1 || s < Math.min(s0, s1) || s > Math.max(s0, s1)) return;
-    const z = z0 + ((s - s0) / (s1 - s0)) * (z1 - z0);
-    low = Math.min(low, z);
-    high = Math.max(high, z);
-  });
-  return [low, high];
 }
 
 /** From the neutral axis to the deck or the bottom, whichever lies further, mm. */

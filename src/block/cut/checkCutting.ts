@@ -1,3 +1,4 @@
+import type { Vertex } from '../../contour/vertex.js';
 import { partOutline } from './blank.js';
 import type { CutFinding, SheetSize } from './cutFinding.js';
 import type { CutPart, CutStock, SawSetting } from '../nest/cutPart.js';
@@ -60,7 +61,7 @@ function whyUseless({ length, width, count, price }: CutStock, { trim }: SawSett
 function whyNot(part: CutPart, stock: readonly CutStock[], saw: SawSetting): CutFinding | undefined {
   const { id, foam, length, height, mayTurn } = part;
   if (!isSize(length) || !isSize(height)) return { kind: 'no-size', part: id };
-  const [lowHead, lowTail, highTail, highHead] = partOutline(part) as [Point, Point, Point, Point];
+  const [lowHead, lowTail, highTail, highHead] = partOutline(part) as [Vertex, Vertex, Vertex, Vertex];
   if (!(highHead.y > lowHead.y)) return { kind: 'taper-runs-out', part: id, end: 'head' };
   if (!(highTail.y > lowTail.y)) return { kind: 'taper-runs-out', part: id, end: 'tail' };
   const side = Math.min(length, height);
@@ -74,11 +75,6 @@ function whyNot(part: CutPart, stock: readonly CutStock[], saw: SawSetting): Cut
     (sheet) => lies(sheet, needs.length, needs.width) || (mayTurn && lies(sheet, needs.width, needs.length)),
   );
   return fits ? undefined : { kind: 'too-large', part: id, foam, needs, mayTurn };
-}
-
-interface Point {
-  readonly x: number;
-  readonly y: number;
 }
 
 function isSize(value: number): boolean {

@@ -1,4 +1,4 @@
-import type { Vertex } from '../../contour/vertex.js';
+import { areaOf } from '../../contour/area.js';
 import type { CutStock } from '../nest/cutPart.js';
 import type { CutSheet, CutSums } from './cutPlan.js';
 
@@ -7,7 +7,7 @@ export function cutSums(sheets: readonly CutSheet[], stock: readonly CutStock[],
   const sheetArea = sum(sheets.map(({ length, width }) => length * width));
   const keptArea = sum(sheets.flatMap(({ offcuts }) => offcuts.map(({ length, width }) => length * width)));
   const blocks = sheets.flatMap(({ blanks }) => blanks.flatMap(({ parts }) => parts));
-  const blockArea = sum(blocks.map(({ outline }) => polygonArea(outline)));
+  const blockArea = sum(blocks.map(({ outline }) => Math.abs(areaOf(outline))));
   const prices = sheets.map((sheet) => priceOf(sheet, stock));
   const known = prices.filter((price) => price !== undefined);
   return {
@@ -24,15 +24,6 @@ export function cutSums(sheets: readonly CutSheet[], stock: readonly CutStock[],
 function priceOf(sheet: CutSheet, stock: readonly CutStock[]): number | undefined {
   const size = stock.find(({ id, foam }) => id === sheet.stock && foam === sheet.foam);
   return size?.price ?? (size?.offcut ? 0 : undefined);
-}
-
-/** Shoelace formula. */
-function polygonArea(outline: readonly Vertex[]): number {
-  const twice = outline.map((a, i) => {
-    const b = outline[(i + 1) % outline.length]!;
-    return a.x * b.y - b.x * a.y;
-  });
-  return Math.abs(sum(twice)) / 2;
 }
 
 function sum(values: readonly number[]): number {

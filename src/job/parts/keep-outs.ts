@@ -1,4 +1,6 @@
+import { polygonAround } from '../../contour/around.js';
 import type { Point } from '../../contour/point.js';
+import { rectangleAround } from '../../contour/rectangle.js';
 import { z } from 'zod';
 import { printLength } from '../../length/length.js';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
@@ -122,19 +124,9 @@ function onJoint(file: KeepOutFile, joint: string, board: BoardSpec, units: Unit
   if (file.up === undefined)
     say.error([], 'it has no height on the joint', 'add "up": its middle over the lowest point of the bottom');
   const { disc, rectangle } = file;
-  const round = (radius: number): Point[] =>
-    Array.from({ length: ROUND }, (_, i): Point => {
-      const angle = (2 * Math.PI * (i + 0.5)) / ROUND;
-      const far = radius / Math.cos(Math.PI / ROUND);
-      return [far * Math.cos(angle), far * Math.sin(angle)];
-    });
-  const box = ({ length, width }: { length: number; width: number }): Point[] => [
-    [-length / 2, -width / 2],
-    [length / 2, -width / 2],
-    [length / 2, width / 2],
-    [-length / 2, width / 2],
-  ];
-  const outline = rectangle ? box(rectangle) : (outlineOf(file, units, say) ?? round((disc ?? NaN) / 2));
+  const outline = rectangle
+    ? rectangleAround([0, 0], rectangle.length, rectangle.width)
+    : (outlineOf(file, units, say) ?? polygonAround([0, 0], (disc ?? NaN) / 2, ROUND));
   return [{ name: file.name, joint, points: outline.map(([a, b]): Point => [x + a, (file.up ?? NaN) + b]) }];
 }
 

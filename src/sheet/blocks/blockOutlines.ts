@@ -1,3 +1,4 @@
+import { turned } from '../../contour/turned.js';
 import type { Block } from '../../block/block.js';
 import { sawnFrom } from '../../block/sawn.js';
 import type { Vertex } from '../../contour/vertex.js';
@@ -54,8 +55,10 @@ function areSame(a: readonly Vertex[], b: readonly Vertex[]): boolean {
 }
 
 function turnedBy(contour: readonly Vertex[], angle: number): Vertex[] {
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-  return contour.map((v) => ({ ...v, x: v.x * cos - v.y * sin, y: v.x * sin + v.y * cos }));
+  return contour.map((v) => {
+    const [x, y] = turned([v.x, v.y], angle);
+    return { ...v, x, y };
+  });
 }
 
 function atOrigin(contour: readonly Vertex[]): Vertex[] {

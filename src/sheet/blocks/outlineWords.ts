@@ -1,5 +1,6 @@
 import type { Point } from '../../contour/point.js';
 import { spanAt } from '../../contour/span.js';
+import { turned } from '../../contour/turned.js';
 import type { Vertex } from '../../contour/vertex.js';
 import type { Caption, Shape } from '../drawing.js';
 import { widthOf } from '../lettering.js';
@@ -165,11 +166,6 @@ function slopeOf(points: readonly Point[]): number {
     return (low + high) / 2;
   };
   return Math.atan2(middle(to - inset) - middle(from + inset), to - from - 2 * inset);
-}
-
-function turned([x, y]: Point, angle: number): Point {
-  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-  return [x * cos - y * sin, x * sin + y * cos];
 }
 
 /** Lines one under the other about their middle. */

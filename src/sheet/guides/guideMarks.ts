@@ -1,3 +1,4 @@
+import { turned } from '../../contour/turned.js';
 import type { Point } from '../../contour/point.js';
 import type { Plan } from '../../plan.js';
 import type { FaceOnBench } from '../face/faceOnBench.js';
@@ -24,8 +25,7 @@ export function guideMarks(plan: Plan, { row }: MirroredRow, bench: FaceOnBench)
     .flatMap(({ guide, s, z, tiltInDegrees }): Shape[] => {
       const { length, height } = cuts.get(guide)!;
       const turn = (tiltInDegrees * Math.PI) / 180;
-      const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
-      const at = (u: number, v: number): Point => bench.point(s + u * cos - v * sin, z + u * sin + v * cos);
+      const at = (u: number, v: number): Point => bench.point(...turned([u, v], turn, [s, z]));
       const into = (size: number) => Math.min(INTO.most, INTO.share * size);
       return [1, -1].flatMap((end) => [
         line('mark', at(end * (length / 2 + OUT), 0), at(end * (length / 2 - into(length)), 0)),

@@ -1,5 +1,6 @@
 import type { Point } from '../../contour/point.js';
 import { PATCHES, type Patch } from '../../board/mesh.js';
+import { inHalfPlane } from '../../contour/halfPlane.js';
 import { spanAt } from '../../contour/span.js';
 import { without } from '../../chamber/stretch.js';
 import { printLength } from '../../length/length.js';
@@ -98,18 +99,9 @@ function filled(words: readonly string[]): string[] {
   return lines;
 }
 
-/**
- * What of an outline lies on one side of the centreline: points beyond it are drawn back onto it along the line that
- * crosses.
- */
+/** What of an outline lies on one side of the centreline. */
 function clippedAtCentre(points: readonly Point[], name: HalfName): Point[] {
-  const sign = name === 'right' ? 1 : -1;
-  return points.flatMap(([y0, z0], i): Point[] => {
-    const [y1, z1] = points[(i + 1) % points.length]!;
-    const kept: Point[] = sign * y0 >= 0 ? [[y0, z0]] : [];
-    if (y0 * y1 < 0) kept.push([0, z0 + (y0 / (y0 - y1)) * (z1 - z0)]);
-    return kept;
-  });
+  return inHalfPlane(points, [name === 'right' ? -1 : 1, 0], 0);
 }
 
 /** The joints as they are left standing between the chambers. */
