@@ -9,7 +9,7 @@ import { pathOf } from './scale.js';
  * lies beside the board. Drawn anew where board or face have changed, not with every plan.
  */
 export function useFaceLine(board: ShownBoard, face: Face | undefined) {
-  const place = face && [...face.origin, ...face.along].join();
+  const place = face && [...face.origin, ...face.along, ...face.inward].join();
   return useMemo(() => {
     const loops = face ? faceLineAt(board, face).loops : [];
     if (loops.length === 0) return undefined;
