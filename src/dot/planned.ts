@@ -70,8 +70,6 @@ export function plannedJoints(
         .filter((dot) => dot.plane === planeOf(face.joint) && dot.diameter === diameter)
         .map(({ s, z, margin }) => ({ at: [s, z], margin }));
       const proof = (at: Point) => {
-        const same = known.find(({ at: [s, z] }) => s === at[0] && z === at[1]);
-        if (same) return same.margin;
         const margin = marginOf(face.face, at, diameter / 2, board, trees, known);
         known.push({ at, margin });
         return margin;
