@@ -31,6 +31,7 @@ export function bentOf(grid: Omit<Grid, 'same' | 'chordError'>, surface: Surface
   // Points: in the middle between rows on columns and between them, and on this row and the next between columns.
   const middle = new Float64Array(3 * columns);
   const centre = new Float64Array(3 * columns);
+  const square = new Float64Array(3);
   let here = new Float64Array(3 * columns);
   let next = new Float64Array(3 * columns);
   for (const side of sidesOf(surface)) {
@@ -51,13 +52,19 @@ export function bentOf(grid: Omit<Grid, 'same' | 'chordError'>, surface: Surface
         const d = a + 6 * columns;
         const k = 3 * column;
         if (notch > 0 && Math.min(Math.abs(positions[a + 1]!), Math.abs(positions[a + 4]!)) <= notch) continue;
-        if (!squareTo(positions, a, d)) continue;
-        const rowSag = Math.max(off(positions, a, d, middle, k), off(positions, a + 3, d + 3, middle, k + 3));
-        let columnSag = Math.max(off(positions, a, a + 3, here, k), off(positions, d, d + 3, next, k));
+        if (!squareTo(square, positions, a, d)) continue;
+        const rowSag = Math.max(
+          off(square, positions, a, d, middle, k),
+          off(square, positions, a + 3, d + 3, middle, k + 3),
+        );
+        let columnSag = Math.max(off(square, positions, a, a + 3, here, k), off(square, positions, d, d + 3, next, k));
         for (const { share, points } of quarters)
-          columnSag = Math.max(columnSag, off(positions, a, a + 3, points, k, share));
+          columnSag = Math.max(columnSag, off(square, positions, a, a + 3, points, k, share));
         // Whichever way the cell is cut in two: the middle lies off one diagonal or the other.
-        const twisted = Math.max(off(positions, a, d + 3, centre, k), off(positions, a + 3, d, centre, k));
+        const twisted = Math.max(
+          off(square, positions, a, d + 3, centre, k),
+          off(square, positions, a + 3, d, centre, k),
+        );
         if (Math.max(rowSag + columnSag, twisted) <= limit) continue;
         if (columnSag > rowSag) bent.columns.add(column);
         else bent.rows.add(row);
@@ -74,14 +81,11 @@ export function bentOf(grid: Omit<Grid, 'same' | 'chordError'>, surface: Surface
   return bent;
 }
 
-/** The direction square to the cell last asked about. */
-const square = new Float64Array(3);
-
 /**
- * Sets `square` to a cell's, from its diagonals, its corners from `a` on one row and from `d` on the next; false where
- * it has no area.
+ * Sets `square` to the direction square to a cell, from its diagonals, its corners from `a` on one row and from `d` on
+ * the next; false where it has no area.
  */
-function squareTo(p: Float64Array, a: number, d: number): boolean {
+function squareTo(square: Float64Array, p: Float64Array, a: number, d: number): boolean {
   const ux = p[d + 3]! - p[a]!;
   const uy = p[d + 4]! - p[a + 1]!;
   const uz = p[d + 5]! - p[a + 2]!;
@@ -106,7 +110,15 @@ const NO_AREA = 1e-9;
  * How far, along `square`, point `k` of `q` lies from the place so far along the side from point `i` to point `j` of
  * `p`.
  */
-function off(p: Float64Array, i: number, j: number, q: Float64Array, k: number, share = 0.5): number {
+function off(
+  square: Float64Array,
+  p: Float64Array,
+  i: number,
+  j: number,
+  q: Float64Array,
+  k: number,
+  share = 0.5,
+): number {
   return Math.abs(
     square[0]! * (q[k]! - p[i]! - share * (p[j]! - p[i]!)) +
       square[1]! * (q[k + 1]! - p[i + 1]! - share * (p[j + 1]! - p[i + 1]!)) +

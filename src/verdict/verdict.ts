@@ -7,7 +7,7 @@ import { sayNote } from './note.js';
 import type { Proof } from '../proof/proof.js';
 import { sayFault } from './fault.js';
 import { sayThin } from './thin.js';
-import { questionedLines } from '../sheet/weights/weightsFloat.js';
+import { questionedLines } from './questioned.js';
 import { say } from '../words/say.js';
 
 /** Whether anybody may rout by a plan. Every command, the papers and the page ask here, so that they agree. */

@@ -1,7 +1,7 @@
 import { printWeight } from '../../length/weight.js';
 import type { Plan } from '../../plan.js';
 import type { Float } from '../../weigh/float.js';
-import type { Questioned } from '../../weigh/weighings.js';
+import { questionedLines } from '../../verdict/questioned.js';
 import type { TextBlock, TextPage } from '../pages.js';
 import { WEIGHT_WORDS } from './weightsWords.js';
 import { say } from '../../words/say.js';
@@ -55,19 +55,4 @@ function riderLine({ spare, under }: Float, { job }: Plan): [string, string][] {
     under: `${Math.round(under * 100)} %`,
   };
   return [['', say(spare < 0 ? W.sinks : W.rider, values)]];
-}
-
-/** Each questioned weighing in a sentence: what, against what, what was expected, what to do. */
-export function questionedLines({ weights, job }: Plan): string[] {
-  const kg = (weight: number) => printWeight(weight, job.units);
-  return weights.questioned.map(({ stage, weight, why, against, expected }: Questioned) =>
-    say(W[why], {
-      stage: WEIGHT_WORDS.stage[stage],
-      weight: kg(weight),
-      before: against ? kg(against.weight) : '',
-      beforeStage: against ? WEIGHT_WORDS.stage[against.stage] : '',
-      low: kg(expected[0]),
-      high: kg(expected[1]),
-    }),
-  );
 }

@@ -4,7 +4,7 @@ import { planOf } from '../../../src/plan.js';
 import { csvOf } from '../../../src/print/csv.js';
 import type { Drawing, PathShape, TextShape } from '../../../src/sheet/drawing.js';
 import { weightsChart } from '../../../src/sheet/weights/weightsChart.js';
-import { questionedLines } from '../../../src/sheet/weights/weightsFloat.js';
+import { questionedLines } from '../../../src/verdict/questioned.js';
 import { weightPages, weightRows } from '../../../src/sheet/weights/weightsPages.js';
 import { stiffnessChart } from '../../../src/sheet/weights/weightsStiffness.js';
 import { targetChart, targetPage } from '../../../src/sheet/weights/weightsTarget.js';
