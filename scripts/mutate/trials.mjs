@@ -36,8 +36,10 @@ export function trials() {
       if (!host) await start();
       host.send({ test: resolve(test), ...(fault && { ...fault, file: resolve(fault.file) }) });
       const said = await answer(SLOWER * expected + PATIENCE);
+      if (said.wrong) throw new Error(said.wrong);
       if (typeof said !== 'string') return said;
       stop();
+      if (said === 'breaks off') throw new Error(`the run of ${test} broke off`);
       return { failed: said, ms: Infinity };
     },
     stop,
