@@ -63,6 +63,7 @@ test('heights are straight between the points of a grid: by hand, on one of two 
     positions: Float64Array.from(positions),
     same: new Uint32Array(16),
     notchRow: 2,
+    chordError: 0,
   };
   const at = (x: number, y: number) => {
     const heights = heightsAt(grid, x, y);
