@@ -4,11 +4,15 @@ import { choose, type Candidate, type Spacing } from '../../src/dot/choose.js';
 
 const SEED = 20260712;
 
-/** Excess, loss and count of a choice, as the rules say. */
-function tollOf(chosen: readonly Candidate[], { from, to, most, nearEnd }: Spacing): [number, number, number] {
+type Toll = [excess: number, lost: number, count: number, unevenness: number];
+
+/** Excess, loss, count and sum of squared gaps of a choice, as the rules say. */
+function tollOf(chosen: readonly Candidate[], { from, to, most, nearEnd }: Spacing): Toll {
   let excess = Math.max(0, chosen[0]!.s - from - nearEnd) + Math.max(0, to - chosen.at(-1)!.s - nearEnd);
   chosen.slice(1).forEach(({ s }, i) => (excess += Math.max(0, s - chosen[i]!.s - most)));
-  return [excess, chosen.reduce((sum, { lost }) => sum + lost, 0), chosen.length];
+  const marks = [from, ...chosen.map(({ s }) => s), to];
+  const uneven = marks.slice(1).reduce((sum, s, i) => sum + (s - marks[i]!) ** 2, 0);
+  return [excess, chosen.reduce((sum, { lost }) => sum + lost, 0), chosen.length, uneven];
 }
 
 // Brute force over every subset of the candidates.
@@ -23,7 +27,7 @@ test(`no other choice of dots costs less (seed ${SEED})`, () => {
           .sort((a, b) => a - b)
           .map((s): Candidate => ({ s, lost: losses.next().value as number }));
         const spacing = { from: 0, to: 60, most, least: 3, nearEnd: 8 };
-        let best: [number, number, number] | undefined;
+        let best: Toll | undefined;
         for (let set = 1; set < 1 << candidates.length; set++) {
           const chosen = candidates.filter((_, i) => (set >> i) & 1);
           if (chosen.slice(1).some(({ s }, i) => s - chosen[i]!.s < spacing.least)) continue;
