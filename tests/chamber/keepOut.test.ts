@@ -8,7 +8,7 @@ import type { PlanObstacle } from '../../src/chamber/obstacle.js';
 import type { Job } from '../../src/job/job.js';
 import { readJob } from '../../src/job/read.js';
 import { planOf, type Plan } from '../../src/plan.js';
-import { inProfile } from '../../src/wall/solid.js';
+import { isInside } from '../../src/contour/inside.js';
 import { kernel } from '../oracle/kernel.js';
 import { drawn, intrusions } from '../oracle/keepOut.js';
 import { jobFiles } from '../random/jobFile.js';
@@ -128,7 +128,7 @@ test.each(['deck', 'bottom'] as const)(
       const outline = drawn(keepOut);
       for (let x = 800; x < 2400; x += 3)
         for (let y = -120; y < 120; y += 3) {
-          if (!inProfile(outline, x, y)) continue;
+          if (!isInside(outline, x, y)) continue;
           within++;
           const near = points.reduce((least, at) => Math.min(least, Math.hypot(at[0] - x, at[1] - y)), Infinity);
           // Half the diagonal between points 6 mm apart, and as much again at an edge.

@@ -98,6 +98,39 @@ describe('flared joints', () => {
     expect(inner!.at + inner!.slope * 2000).toBeCloseTo(110, 9);
   });
 
+  test('the left half is the mirror image of the right, each joint at its own angle', () => {
+    for (const { id, at, slope } of joints.filter(({ side }) => side === 'R')) {
+      const mirror = joints.find((joint) => joint.id === id.replace('R', 'L'))!;
+      expect([mirror.at, mirror.slope]).toEqual([-at, -slope]);
+    }
+  });
+
+  test('a tapering strip on the centreline gives half of each of its thicknesses to either side', () => {
+    const { joints: around } = layupOf(
+      {
+        centre: strip({ nose: 40, tail: 60 }),
+        centreJoint: 'dotted',
+        right: [behind('dotted', strip(30)), behind('bonded', strip())],
+        left: [behind('bonded', strip({ nose: 10, tail: 10 })), behind('dotted', strip())],
+      },
+      2000,
+    );
+    expect(around.map(({ id, kind }) => `${id} ${kind}`)).toEqual([
+      'JL2 dotted',
+      'JL1 bonded',
+      'JR1 dotted',
+      'JR2 bonded',
+    ]);
+    expect(around.map(({ at, slope }) => at + 2000 * slope).map((y) => Number(y.toFixed(6)))).toEqual([
+      -40,
+      -30,
+      30,
+      // By hand: 30 mm square to a line that rises by 0.005.
+      Number((30 + 30 * Math.hypot(1, 0.005)).toFixed(6)),
+    ]);
+    expect(around.map(({ at }) => Number(at.toFixed(3)))).toEqual([-30, -20, 20, 50]);
+  });
+
   test('a stringer keeps its thickness square to its joint', () => {
     const [inner, outer] = ['JR1', 'JR2'].map((id) => joints.find((joint) => joint.id === id)!);
     const slope = 60 / 2000;
