@@ -12,10 +12,13 @@ import { placedGlue } from './dot/placedGlue.js';
 import { restaggered } from './dot/stagger.js';
 import type { Doubt } from './job/finding.js';
 import type { Job } from './job/job.js';
+import type { RawStockSpec } from './job/spec/stock.js';
 import type { Layup } from './layup/layup.js';
 import { layupOf } from './layup/layupOf.js';
 import type { Routing } from './rout/rout.js';
 import { routed } from './rout/routing.js';
+import { stockInDoubt } from './stock/inDoubt.js';
+import { stockOf, type Stock } from './stock/stockOf.js';
 import { isAlike } from './symmetry/alike.js';
 import type { Arrangement } from './symmetry/arrangement.js';
 import { mirrored } from './symmetry/mirrored.js';
@@ -40,6 +43,8 @@ export interface Plan extends Chambers {
   readonly weights: Weights;
   /** What can be, but hardly is: of the job, and of what was measured after shaping. Told in every output. */
   readonly doubts: readonly Doubt[];
+  /** From the raw stock to the glued blank, where the job lists stock. */
+  readonly stock?: Stock;
   /** The plan as drawn, where the board was measured after shaping. */
   readonly drawn?: Plan;
 }
@@ -74,10 +79,13 @@ export function planOf(job: Job, before?: Plan): Plan {
   const kept = asRouted(carved, job.routed ?? [], layup.rows, board, trees);
   const { chambers, routing } = routed(board, layup, trees, kept, glue, job);
   const bare = same && isEqual(same.job.glueUp, job.glueUp) ? same.bare : bareOf(board, layup);
-  const doubts = [...(job.doubts ?? []), ...(drawn ? measuredInDoubt(job.shaped!, drawn, job.units) : [])];
+  // What is sawn and glued up is the board as drawn; once it is shaped, its stock is no question any more.
+  const stock = drawn?.stock ?? (job.stock && stockFor(job, job.stock, board, layup, same));
+  const short = stock && !drawn?.stock ? stockInDoubt(stock, job.stock!, job.units) : [];
+  const doubts = [...(job.doubts ?? []), ...short, ...(drawn ? measuredInDoubt(job.shaped!, drawn, job.units) : [])];
   const notes = [...chambers.notes, ...(drawn ? unknownChambers(job.shaped!, drawn) : [])];
-  const empty = { job, board, layup, trees, bare, ...chambers, notes, glue, routing, doubts, ...(drawn && { drawn }) };
-  return filled(empty, job);
+  const empty = { job, board, layup, trees, bare, ...chambers, notes, glue, routing, doubts };
+  return filled({ ...empty, ...(stock && { stock }), ...(drawn && { drawn }) }, job);
 }
 
 /** A plan with its chambers filled, and glassed, as a job says that differs in nothing that touches a chamber. */
@@ -86,6 +94,11 @@ export function filled(plan: Omit<Plan, 'blocks' | 'weights'>, job: Job): Plan {
   const fit = { ...job.blocks, cutterRadius: job.chambers.cutterDiameter / 2 };
   const blocks = blocksOf(chambers, job.fill, fit, routing.settings, layup.rows);
   return { ...plan, job, blocks, weights: weightsOf(bare, layup, chambers, blocks, job) };
+}
+
+function stockFor(job: Job, spec: RawStockSpec, board: Board, layup: Layup, same: Plan | undefined): Stock {
+  const known = same?.stock && isEqual([same.job.stock, same.job.glueUp], [spec, job.glueUp]) ? same.stock : undefined;
+  return known ?? stockOf(spec, board, layup, (job.board.left ?? job.glueUp.left) !== undefined);
 }
 
 /** A blank that is glued up already keeps its rows as they were shifted then. */

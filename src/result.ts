@@ -1,4 +1,5 @@
 import type { Plan } from './plan.js';
+import { publishedStock } from './stock/published.js';
 import { asPlanned, verdictOf } from './verdict/verdict.js';
 
 /** Raised when a name or meaning in `Result` changes, not when one is added. */
@@ -74,6 +75,7 @@ export function resultOf(plan: Plan, verdict = verdictOf(plan, asPlanned(plan)))
     routing: plan.routing,
     blocks: plan.blocks,
     weights: plan.weights,
+    ...(plan.stock && { stock: publishedStock(plan.stock) }),
     notes: plan.notes,
     doubts: plan.doubts,
     verdict,

@@ -5,6 +5,7 @@ import { printLength } from '../length/length.js';
 import { printAs } from '../length/rounded.js';
 import { printWeight } from '../length/weight.js';
 import type { Plan } from '../plan.js';
+import { sayStock } from '../stock/sayStock.js';
 import { sayNote } from '../verdict/note.js';
 import { WORDS } from '../words/say.js';
 
@@ -22,6 +23,9 @@ export function reportOf(plan: Plan): string[] {
     `  ${printLength(board.length, units, 'feet')} long, ${length(board.width)} wide, ${length(board.thickness)} thick, ${board.volume.toFixed(1)} litres`,
     `  ${counted(layup.pieces.length, 'piece')}, ${counted(layup.rows.length, 'row')}, ${counted(chambers.length, 'chamber')} and as many blocks, ${filled.toFixed(1)} litres routed out`,
     ...weightLines(plan),
+    ...(plan.stock && job.stock
+      ? ['  stock:', ...sayStock(plan.stock, job.stock, units).map((line) => `  ${line}`)]
+      : []),
     `  walls asked, routing tolerance included: deck ${needed(asked.deck)}, bottom ${needed(asked.bottom)}, rail ${needed(asked.rail)}`,
     '',
     ...layup.rows.flatMap((row) => {

@@ -16,6 +16,7 @@ import { riderSchema } from './parts/rider.js';
 import { routedSchema } from './parts/routed.js';
 import { routingSchema } from './parts/routing.js';
 import { shapedSchema } from './parts/shaped.js';
+import { stockSchema } from './parts/stock.js';
 import { targetSchema } from './parts/target.js';
 import { weighingsSchema } from './parts/weighings.js';
 import { keysWithin } from './mistake/issues.js';
@@ -38,6 +39,7 @@ export function jobFileSchema(q: Quantities) {
       routed: routedSchema(),
       fill: fillSchema(q),
       blocks: blocksSchema(q).optional(),
+      stock: stockSchema(q).optional(),
       materials: materialsSchema(q).optional(),
       glass: glassSchema(q).optional(),
       fins: finsSchema(q).optional(),

@@ -7,6 +7,7 @@ import type { Doubt } from './finding.js';
 import type { FinSpec, FittingSpec, GlassSpec, TargetSpec, WeighingSpec } from './spec/finish.js';
 import type { RoutedRow } from './spec/routed.js';
 import type { RoutingSpec } from './spec/routing.js';
+import type { RawStockSpec } from './spec/stock.js';
 import type { ShapedSpec } from './spec/shaped.js';
 
 /**
@@ -35,6 +36,8 @@ export interface Job {
   readonly fill: Material;
   /** How the blocks are cut and glued in. */
   readonly blocks: BlocksSpec;
+  /** What it is made from; absent where the job does not say. */
+  readonly stock?: RawStockSpec;
   /** What goes over the bare board; the usual where the job says nothing. */
   readonly glass?: GlassSpec;
   readonly fins?: readonly FinSpec[];

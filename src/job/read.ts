@@ -32,6 +32,7 @@ import type { OffsetStation } from './parts/offsets.js';
 import { toRouted } from './parts/routed.js';
 import { toRouting } from './parts/routing.js';
 import { toShaped } from './parts/shaped.js';
+import { toStock } from './parts/stock.js';
 import { toTarget } from './parts/target.js';
 import { toWeighings } from './parts/weighings.js';
 import type { Reading } from './text/reading.js';
@@ -135,6 +136,7 @@ function toJob(file: JobFile, offsets: readonly OffsetStation[], routed: readonl
     ...(file.routed !== undefined && { routed }),
     fill: toFill(file.fill, material, say.at('fill')),
     blocks: toBlocks(file.blocks, chambers, units, say.at('blocks')),
+    ...(file.stock && { stock: toStock(file.stock, material, units, say.at('stock')) }),
     ...(file.glass && { glass: toGlass(file.glass, units) }),
     fins: toFins(file.fins, board, units, say.at('fins')),
     fittings: toFittings(file.fittings, board, units, say.at('fittings')),

@@ -13,14 +13,17 @@ import { SIDES, type Skin } from './skin.js';
  * and nonsmooth optimization by successive linear programming", Mathematical Programming 43, 1989). On the way only
  * points that may be the least are measured again; at the end all are.
  *
+ * A blank with hollows may have more than one place that no small change betters: it is begun from several.
+ *
  * @param points the points of the skin that count
+ * @param starts where to begin
  */
 export function bestPlacement(
   skin: Skin,
   measure: Measure,
   length: number,
   points: Uint32Array,
-  start: Placement,
+  starts: readonly Placement[],
 ): { readonly placement: Placement; readonly allowances: Allowances } {
   const sides = [...new Set(Array.from(points, (i) => skin.side[i]!))];
   const measured = (placement: Placement, of: Uint32Array): State => {
@@ -32,7 +35,9 @@ export function bestPlacement(
     (['least', 'sides'] as const).reduce((so, stage) => improved(stage, so, skin, measure, length, of, sides), state);
 
   const few = points.filter((_, i) => i % ROUGHLY === 0);
-  let found = measured(better(measured(start, few), few).placement, points);
+  const rough = starts.map((start) => improved('least', measured(start, few), skin, measure, length, few, sides));
+  const best = rough.reduce((a, b) => (b.worth[0]! > a.worth[0]! ? b : a));
+  let found = measured(best.placement, points);
   for (let round = 0; round < MOST_ROUNDS; round++) {
     const { placement } = better(found, points);
     if (placement === found.placement) break;
@@ -42,7 +47,7 @@ export function bestPlacement(
 }
 
 /** One point in so many is enough to find where about the placement is. */
-const ROUGHLY = 5;
+const ROUGHLY = 16;
 
 export function noAllowances({ vertex: { length } }: Skin): Allowances {
   return { over: new Float64Array(length), toward: new Float64Array(3 * length) };

@@ -53,15 +53,19 @@ export function fittingOf(
       return { placement, skin, over: allowances.over };
     },
     best(points) {
-      const found = bestPlacement(skin, measure, length, points, startOf(board, blank));
+      const found = bestPlacement(skin, measure, length, points, startsIn(board, blank));
       const most = boundOf(skin, strips, blank, found.allowances, found.placement, length, points);
       return { placement: found.placement, skin, over: found.allowances.over, bound: { most, within: WITHIN } };
     },
   };
 }
 
-/** Middle over middle, along and up. */
-function startOf(board: Board, blank: Board): Placement {
+/** Shares of what the blank is longer, at which the board is first laid in it. */
+const FIRST_SHARES = [0.15, 0.5, 0.85];
+
+/** Middle over middle upward, and from the one end to the other. */
+function startsIn(board: Board, blank: Board): Placement[] {
   const middle = ({ surface, length }: Board) => surface.bottom(length / 2) + surface.thickness(length / 2) / 2;
-  return { along: (blank.length - board.length) / 2, up: middle(blank) - middle(board), noseUp: 0 };
+  const up = middle(blank) - middle(board);
+  return FIRST_SHARES.map((share) => ({ along: share * (blank.length - board.length), up, noseUp: 0 }));
 }

@@ -1,0 +1,48 @@
+import type { LumberList } from './lumberList.js';
+import type { Stock } from './stockOf.js';
+
+/** The stock as published figures, mm: what comes off the board's blank, what is milled, and what to buy. */
+export function publishedStock({ blank, profiles, lumber, billets }: Stock) {
+  return {
+    blank: blank
+      ? {
+          placements: blank.fits.map(({ of, placement, bound }) => ({ strips: of, placement, bound: bound ?? null })),
+          strips: blank.strips.map(({ member, left, right, moved }, i) => ({
+            member: member.id,
+            left: left ?? null,
+            right: right ?? null,
+            moved,
+            litres: blank.litres[i]!,
+          })),
+          least: blank.least,
+          short: blank.short,
+          slides: blank.slides,
+          width: blank.width,
+        }
+      : null,
+    profiles: profiles.map(({ member, thickness, outline }) => ({ member: member.id, thickness, outline })),
+    lumber: lumber ? publishedList(lumber) : null,
+    billets: billets ? publishedList(billets) : null,
+  };
+}
+
+function publishedList({ planks, lacks, cost, boardFeet, waste }: LumberList) {
+  return {
+    planks: planks.map(({ plank, size, leaves }) => ({
+      size,
+      length: plank.length,
+      width: plank.width,
+      thickness: plank.thickness,
+      leaves: leaves.map((leaf) =>
+        leaf.map(({ laid, at }) => ({
+          part: laid.part.name,
+          outline: laid.outline.map(([s, z]) => [s + at[0], z + at[1]]),
+        })),
+      ),
+    })),
+    lacks,
+    cost: cost ?? null,
+    boardFeet: boardFeet ?? null,
+    waste,
+  };
+}
