@@ -3,7 +3,7 @@ import { sawnSizeOf } from '../block/blankSize.js';
 import { gluingOf } from '../block/glue/gluing.js';
 import type { Vertex } from '../contour/vertex.js';
 import type { Plan } from '../plan.js';
-import type { Outline, TrackedBlock } from '../shop/trackedBlock.js';
+import type { Outline, TrackedBlock } from '../shop/log/trackedBlock.js';
 
 /** Chords leave the arc of a block's corner by no more than this, mm: a tenth of what a block is made to. */
 const CHORD_TOLERANCE = 0.05;

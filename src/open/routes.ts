@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { MOST_BYTES } from '../disk/textFile.js';
-import { refuse, sendJson } from '../shop/server/answer.js';
-import { readJson } from '../shop/server/jsonBody.js';
-import { OWNER, type Route } from '../shop/server/route.js';
+import { refuse, sendJson } from '../serve/answer.js';
+import { readJson } from '../serve/jsonBody.js';
+import { OWNER, type Route } from '../serve/route.js';
 import { isJobName, jobsIn, readJobFile, writeJobFile } from './jobFolder.js';
 
 const savedSchema = z.strictObject({

@@ -1,7 +1,7 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 import { basename, dirname, resolve } from 'node:path';
-import { startLocalServer, type LocalServer } from '../shop/server/localServer.js';
-import { folderRoute, redirectRoute } from '../shop/server/pageRoutes.js';
+import { startLocalServer, type LocalServer } from '../serve/localServer.js';
+import { folderRoute, redirectRoute } from '../serve/pageRoutes.js';
 import { paperRoutes } from './paperRoutes.js';
 import { jobRoutes } from './routes.js';
 

@@ -1,7 +1,7 @@
 import Papa from 'papaparse';
 import type { JobMark } from '../sheet/pages.js';
-import { isoDate } from './page/leaf.js';
-import type { Cell } from './set.js';
+import { isoDate } from './paper/day.js';
+import type { Cell } from '../sheet/pages.js';
 
 /** What parts the columns, and what marks the decimals. */
 export interface CsvForm {

@@ -6,9 +6,9 @@ import { exact, type PrinterFactors } from './paper/printer.js';
 import type { Pdf } from './pen/document.js';
 import { fontFiles } from './pen/fonts.js';
 import { measureOn, type Measure } from './pen/pen.js';
-import type { PaperSet } from './set.js';
+import type { PaperSet } from '../sheet/pages.js';
 import { usualSettings, type SheetSettings } from './tile/format.js';
-import { usualWords, type Words } from './words.js';
+import { usualWords, type Words } from '../words/printed.js';
 
 export interface PrintOptions {
   /** Stands on every sheet and in the file; the same set with the same date gives the same bytes. */

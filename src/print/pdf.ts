@@ -10,14 +10,14 @@ import { laySet, openDocument, type PrintOptions } from './lay.js';
 import { POINTS_PER_MM } from './paper/paper.js';
 import { penOn } from './pen/pen.js';
 import { exact, printerFindings } from './paper/printer.js';
-import type { PaperSet } from './set.js';
+import type { PaperSet } from '../sheet/pages.js';
 import { tagsOn } from './pen/tags.js';
-import { usualWords } from './words.js';
+import { usualWords } from '../words/printed.js';
 
 /*
  * The doors of this room. A `Drawing` (sheet/drawing.ts) goes in at each of the first three, so they cannot disagree.
  *
- *   writePdf(set, out, options)   a PaperSet (set.ts) to a stream, page by page
+ *   writePdf(set, out, options)   a PaperSet (sheet/pages.ts) to a stream, page by page
  *   svgOf(drawing)                svg.ts: true size, layers as groups
  *   dxfOf(drawing)                dxf.ts: { dxf } or { findings }; cutterFileName (fileName.ts) names the file
  *   csvOf(rows)                   csv.ts

@@ -1,11 +1,11 @@
 import QRCode from 'qrcode';
-import { lanAddresses } from './server/lanAddress.js';
+import { lanAddresses } from '../serve/lanAddress.js';
 import { CODE_LASTS } from './server/oneTimeCode.js';
-import type { Route } from './server/route.js';
+import type { Route } from '../serve/route.js';
 import { startShopServer, type ShopServer } from './server/shopServer.js';
 import { sayProblem, type Problem } from './store/problem.js';
 import type { ShopStore } from './store/shopStore.js';
-import type { TrackedBlock } from './trackedBlock.js';
+import type { TrackedBlock } from './log/trackedBlock.js';
 
 /** What the page's server shows, and whom it talks to. */
 export interface ServeIo {

@@ -1,5 +1,5 @@
-import { ANSWERS } from './settle.js';
-import { STEPS } from './step.js';
+import { ANSWERS } from './fit/settle.js';
+import { STEPS } from './log/step.js';
 
 /** How the command `track` is called. */
 export const TRACK_HELP = `chamberwright track JOB                       where the board stands

@@ -8,7 +8,7 @@ import table from '../../templates/cautions.json' with { type: 'json' };
 import { labelStockNamed } from '../../src/print/paper/labelStock.js';
 import { sheetNamed } from '../../src/print/paper/paper.js';
 import { writePdf } from '../../src/print/pdf.js';
-import type { DocumentPage } from '../../src/print/set.js';
+import type { DocumentPage } from '../../src/sheet/pages.js';
 import { AWKWARD, DATE, printed } from './printed.js';
 import { openPdf, readPdf } from './readPdf.js';
 import { stripDrawing } from './strip.js';

@@ -2,7 +2,7 @@ import { Writable } from 'node:stream';
 import type { PrintOptions } from '../../src/print/lay.js';
 import { writePdf, type Printed } from '../../src/print/pdf.js';
 import { sheetNamed } from '../../src/print/paper/paper.js';
-import type { DocumentPage, JobMark } from '../../src/print/set.js';
+import type { DocumentPage, JobMark } from '../../src/sheet/pages.js';
 
 /** A name that trips every writer that does not escape, and letters that a standard font garbles. */
 export const AWKWARD = 'A & B <"c"> č ≥';

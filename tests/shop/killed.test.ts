@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { seeded } from '../../src/block/nest/seeded.js';
-import type { ShopEvent } from '../../src/shop/event.js';
+import type { ShopEvent } from '../../src/shop/log/event.js';
 import { built } from './built.js';
 import { event, step } from './rescueBoard.js';
 import { running, send } from './running.js';

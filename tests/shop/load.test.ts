@@ -1,9 +1,9 @@
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
-import { stageOf } from '../../src/shop/state.js';
-import { STEPS } from '../../src/shop/step.js';
-import { shopFrom, type ToldShop } from '../../src/shop/wholeShop.js';
+import { stageOf } from '../../src/shop/log/state.js';
+import { STEPS } from '../../src/shop/log/step.js';
+import { shopFrom, type ToldShop } from '../../src/shop/report/wholeShop.js';
 import { event, rescueBlocks, step } from './rescueBoard.js';
 import { running, send } from './running.js';
 import { scratchFolder } from './store/scratch.js';

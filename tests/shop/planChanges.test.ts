@@ -7,9 +7,9 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { trackedBlocks } from '../../src/cli/trackedBlocks.js';
 import { readJob } from '../../src/job/read.js';
 import { planOf, type Plan } from '../../src/plan.js';
-import { refitsOf } from '../../src/shop/refits.js';
-import { FIT_TOLERANCE, TURNS, type Turn } from '../../src/shop/shape.js';
-import { NOTHING_YET, stateAfter } from '../../src/shop/state.js';
+import { refitsOf } from '../../src/shop/fit/refits.js';
+import { FIT_TOLERANCE, TURNS, type Turn } from '../../src/shop/fit/shape.js';
+import { NOTHING_YET, stateAfter } from '../../src/shop/log/state.js';
 import { kernel } from '../oracle/kernel.js';
 import { event, numbered, step } from './rescueBoard.js';
 

@@ -1,6 +1,6 @@
-import type { ShopEvent, StoredEvent } from '../../src/shop/event.js';
-import type { STEPS } from '../../src/shop/step.js';
-import type { TrackedBlock } from '../../src/shop/trackedBlock.js';
+import type { ShopEvent, StoredEvent } from '../../src/shop/log/event.js';
+import type { STEPS } from '../../src/shop/log/step.js';
+import type { TrackedBlock } from '../../src/shop/log/trackedBlock.js';
 
 /** An invented board of a lake-rescue boat club: six rows, 105 blocks, each a little tapered toward nose and tail. */
 export function rescueBlocks(): readonly TrackedBlock[] {

@@ -1,6 +1,6 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { createInterface } from 'node:readline';
-import type { ShopEvent } from '../../src/shop/event.js';
+import type { ShopEvent } from '../../src/shop/log/event.js';
 import { built } from './built.js';
 
 /** A tracker that runs as a program of its own. */

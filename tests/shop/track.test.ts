@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { fileBytes } from '../../src/disk/textFile.js';
 import type { ShopServer } from '../../src/shop/server/shopServer.js';
 import { trackCommand, type TrackCall } from '../../src/shop/track.js';
-import type { TrackedBlock } from '../../src/shop/trackedBlock.js';
+import type { TrackedBlock } from '../../src/shop/log/trackedBlock.js';
 import { box, rescueBlocks } from './rescueBoard.js';
 import { scratchFolder } from './store/scratch.js';
 

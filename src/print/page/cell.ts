@@ -1,4 +1,4 @@
-import type { Cell } from '../set.js';
+import type { Cell } from '../../sheet/pages.js';
 
 /** How a cell is written; a tick box has no words. */
 export function textOf(cell: Cell): string {

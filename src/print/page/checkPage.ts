@@ -1,9 +1,9 @@
 import type { Leaf, PrintContext } from './leaf.js';
-import { isoDate } from './leaf.js';
+import { isoDate } from '../paper/day.js';
 import { narrow } from '../trace/line.js';
 import type { Pen } from '../pen/pen.js';
 import { printerStamp } from '../paper/printer.js';
-import type { CheckPage } from '../set.js';
+import type { CheckPage } from '../../sheet/pages.js';
 import { drawBar, INCH } from './testBar.js';
 import { wrap } from '../pen/wrap.js';
 

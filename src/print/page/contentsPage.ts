@@ -1,6 +1,6 @@
 import { documentLeaf, documentSheet, headOf } from './documentSheet.js';
 import type { Leaf, PrintContext } from './leaf.js';
-import type { ContentsPage } from '../set.js';
+import type { ContentsPage } from '../../sheet/pages.js';
 
 const LETTERS = 3;
 const SMALL = 2.5;

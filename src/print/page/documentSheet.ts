@@ -1,7 +1,8 @@
-import { isoDate, type Book, type Leaf, type PrintContext } from './leaf.js';
+import type { Book, Leaf, PrintContext } from './leaf.js';
+import { isoDate } from '../paper/day.js';
 import { narrow, wide } from '../trace/line.js';
 import type { Pen } from '../pen/pen.js';
-import type { DocumentPage, Use } from '../set.js';
+import type { DocumentPage, Use } from '../../sheet/pages.js';
 
 /**
  * Borders of lists and notes, mm: 20 mm to file them at the left, as on drawings (ISO 5457:1999, 4.2), 12 mm elsewhere.

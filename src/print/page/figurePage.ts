@@ -1,10 +1,10 @@
-import { BLOCK_HEIGHT } from './band.js';
+import { BLOCK_HEIGHT } from '../tile/band.js';
 import { heightOf, isEmpty, joinBoxes, widthOf, type Box } from '../trace/box.js';
 import { drawTrace, placedAt } from '../pen/drawTrace.js';
 import type { Leaf, PrintContext } from './leaf.js';
 import { frame } from '../trace/line.js';
 import { scaleFor, scaleText } from './scale.js';
-import type { FigurePage } from '../set.js';
+import type { FigurePage } from '../../sheet/pages.js';
 import { drawCentringMarks } from './sheetFrame.js';
 import { BLOCK_WIDTH, drawTitleBlock } from './titleBlock.js';
 import { traceOf } from '../trace/trace.js';

@@ -5,7 +5,7 @@ import type { Leaf, PrintContext } from './leaf.js';
 import { dashed } from '../trace/line.js';
 import { sheetNamed } from '../paper/paper.js';
 import type { Measure, Pen } from '../pen/pen.js';
-import type { Label, LabelsPage, LabelStock } from '../set.js';
+import type { Label, LabelsPage, LabelStock } from '../../sheet/pages.js';
 import { traceOf } from '../trace/trace.js';
 import { wrap } from '../pen/wrap.js';
 

@@ -4,7 +4,7 @@ import { layFigure } from './figurePage.js';
 import { layLabels } from './labelsPage.js';
 import type { Book, Entry, Leaf, PrintContext, TiledEntry } from './leaf.js';
 import { layMap } from './mapPage.js';
-import type { DocumentPage, PaperSet } from '../set.js';
+import type { DocumentPage, PaperSet } from '../../sheet/pages.js';
 import { layTable } from './tablePage.js';
 import { layText } from './textPage.js';
 import { layTiled } from './tiledPage.js';

@@ -2,9 +2,9 @@ import type { Measure, Pen } from '../pen/pen.js';
 import type { SheetSettings } from '../tile/format.js';
 import type { Paper } from '../paper/paper.js';
 import type { PrinterFactors } from '../paper/printer.js';
-import type { JobMark } from '../set.js';
+import type { JobMark } from '../../sheet/pages.js';
 import type { TilePlan } from '../tile/nest.js';
-import type { Words } from '../words.js';
+import type { Words } from '../../words/printed.js';
 
 /**
  * One page, laid out and not yet drawn. Its size is in true mm; `factors` says how much larger it is drawn for the
@@ -60,6 +60,3 @@ export interface PrintContext {
   readonly settings: SheetSettings;
   readonly printer: PrinterFactors;
 }
-
-/** A date as ISO 8601 writes it, in universal time: `2026-05-04`. */
-export const isoDate = (date: Date): string => date.toISOString().slice(0, 10);

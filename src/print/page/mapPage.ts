@@ -6,7 +6,7 @@ import { narrow } from '../trace/line.js';
 import { windowBox, type Run } from '../tile/nest.js';
 import { outside } from '../tile/outside.js';
 import type { Pen } from '../pen/pen.js';
-import type { MapPage } from '../set.js';
+import type { MapPage } from '../../sheet/pages.js';
 import { wrap } from '../pen/wrap.js';
 
 const LETTERS = 2.5;

@@ -1,7 +1,7 @@
 import { wordsOf } from '../../length/wordsOf.js';
 import { textOf, valueOf } from './cell.js';
 import type { Measure } from '../pen/pen.js';
-import type { TablePage } from '../set.js';
+import type { TablePage } from '../../sheet/pages.js';
 
 /** So that a word still fits into the width that was made for it, mm. */
 const ROUNDING = 0.01;

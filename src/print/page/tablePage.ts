@@ -3,7 +3,7 @@ import { documentLeaf, documentSheet, headOf, type Room } from './documentSheet.
 import type { Leaf, PrintContext } from './leaf.js';
 import { narrow, wide } from '../trace/line.js';
 import type { Pen } from '../pen/pen.js';
-import type { Row, TablePage } from '../set.js';
+import type { TablePage, TableRow as Row } from '../../sheet/pages.js';
 import { columnWidths, type Columns } from './tableColumns.js';
 import { wrap } from '../pen/wrap.js';
 

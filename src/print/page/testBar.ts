@@ -1,5 +1,5 @@
 import type { Pen } from '../pen/pen.js';
-import type { Words } from '../words.js';
+import type { Words } from '../../words/printed.js';
 
 /** An inch, mm (by definition). */
 export const INCH = 25.4;

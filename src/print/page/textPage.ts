@@ -2,7 +2,7 @@ import { documentLeaf, documentSheet, headOf, type Room } from './documentSheet.
 import type { Leaf, PrintContext } from './leaf.js';
 import { frame, narrow, wide } from '../trace/line.js';
 import type { Pen } from '../pen/pen.js';
-import type { TextBlock, TextPage } from '../set.js';
+import type { TextBlock, TextPage } from '../../sheet/pages.js';
 import type { Tag } from '../pen/tags.js';
 import { wrap } from '../pen/wrap.js';
 

@@ -1,4 +1,4 @@
-import { BARS_HEIGHT, BLOCK_HEIGHT } from './band.js';
+import { BARS_HEIGHT, BLOCK_HEIGHT } from '../tile/band.js';
 import type { Legend } from '../../sheet/drawing.js';
 import { isIn, shifted, type Box } from '../trace/box.js';
 import { drawTrace, placedAt } from '../pen/drawTrace.js';
@@ -15,7 +15,7 @@ import { hasLine, showsOn, writtenOn, type Written } from '../tile/runWords.js';
 import { seamsOf, type Seam } from '../tile/seam.js';
 import { WORD_HEIGHT } from '../tile/seamMark.js';
 import { seamWordsOn, type SeamWords } from '../tile/seamWords.js';
-import type { TiledPage, Use } from '../set.js';
+import type { TiledPage, Use } from '../../sheet/pages.js';
 import { drawCentringMarks, drawTrimmingMarks } from './sheetFrame.js';
 import { BARS_WIDTH, drawLevelBars, drawUprightBars } from './testBar.js';
 import type { Window } from '../tile/tile.js';

@@ -1,8 +1,9 @@
-import { BLOCK_HEIGHT } from './band.js';
-import { isoDate, type PrintContext } from './leaf.js';
+import { BLOCK_HEIGHT } from '../tile/band.js';
+import type { PrintContext } from './leaf.js';
+import { isoDate } from '../paper/day.js';
 import { narrow, wide } from '../trace/line.js';
 import type { Measure, Pen } from '../pen/pen.js';
-import type { Use } from '../set.js';
+import type { Use } from '../../sheet/pages.js';
 import { wrap } from '../pen/wrap.js';
 
 /** What a title block says besides the job's own marks. */

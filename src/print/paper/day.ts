@@ -14,3 +14,6 @@ export function dayOf(text: string): Date | undefined {
   const date = new Date(/^\d{4}-\d\d-\d\d$/.test(text) ? `${text}T00:00:00Z` : NaN);
   return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text) ? date : undefined;
 }
+
+/** A day as ISO 8601 writes it, in universal time: `2026-05-04`. */
+export const isoDate = (date: Date): string => date.toISOString().slice(0, 10);

@@ -1,6 +1,6 @@
 import table from '../../../templates/labels.json' with { type: 'json' };
 import { sheets, type Paper } from './paper.js';
-import type { LabelStock } from '../set.js';
+import type { LabelStock } from '../../sheet/pages.js';
 
 /** The label sheets of the table; a shop adds its own to `templates/labels.json`. */
 export const labelStocks: readonly LabelStock[] = table.stocks;

@@ -1,7 +1,7 @@
 import type { Pdf } from './document.js';
 import type { Finding } from '../../finding/finding.js';
 import { oneLine } from '../trace/lettering.js';
-import type { PaperSet } from '../set.js';
+import type { PaperSet } from '../../sheet/pages.js';
 
 /** The part of an opened font that tells which characters it has (fontkit, which pdfkit opens fonts with). */
 interface OpenedFont {

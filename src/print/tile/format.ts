@@ -1,4 +1,4 @@
-import { BARS_HEIGHT, BLOCK_HEIGHT } from '../page/band.js';
+import { BARS_HEIGHT, BLOCK_HEIGHT } from './band.js';
 import type { Finding } from '../../finding/finding.js';
 import type { Format, Orientation } from './nest.js';
 import { LONGEST_PAGE_MM, type Paper } from '../paper/paper.js';

@@ -1,7 +1,7 @@
 import type { ViewOf } from './viewOf.js';
 import { useEffect, useState } from 'preact/hooks';
-import type { WholeShop } from '../wholeShop.js';
-import type { ShopState } from '../state.js';
+import type { WholeShop } from '../report/wholeShop.js';
+import type { ShopState } from '../log/state.js';
 import { BlockCard } from './blockCard.js';
 import { BlockList } from './blockList.js';
 import { blockMeant } from './findBlock.js';

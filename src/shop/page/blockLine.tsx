@@ -1,7 +1,7 @@
 import type { ViewOf } from './viewOf.js';
 import { unbroken } from '../../length/wordsOf.js';
-import { saySizes, TO_DO } from '../trackReport.js';
-import type { TrackedBlock } from '../trackedBlock.js';
+import { saySizes, TO_DO } from '../report/trackReport.js';
+import type { TrackedBlock } from '../log/trackedBlock.js';
 import { StepButton } from './stepButton.js';
 import { StepMarks } from './stepMarks.js';
 

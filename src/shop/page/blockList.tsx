@@ -1,9 +1,9 @@
 import type { ViewOf } from './viewOf.js';
 import { useRef, useState } from 'preact/hooks';
-import { progressOf } from '../progress.js';
-import { stageThatFits } from '../standing.js';
-import { isStep, STEPS, stepAfter } from '../step.js';
-import { blocksByRow, type TrackedBlock } from '../trackedBlock.js';
+import { progressOf } from '../report/progress.js';
+import { stageThatFits } from '../fit/standing.js';
+import { isStep, STEPS, stepAfter } from '../log/step.js';
+import { blocksByRow, type TrackedBlock } from '../log/trackedBlock.js';
 import { BlockLine } from './blockLine.js';
 import { FindBlock } from './findBlock.js';
 import { ProgressBar } from './progressBar.js';

@@ -1,6 +1,6 @@
 import type { ViewOf } from './viewOf.js';
 import { useState } from 'preact/hooks';
-import type { TrackedBlock } from '../trackedBlock.js';
+import type { TrackedBlock } from '../log/trackedBlock.js';
 import { canScan, ScanLabel } from './scanLabel.js';
 
 /** Finds a block by its number: typed with or without the dash, or read from its label where the browser allows it. */

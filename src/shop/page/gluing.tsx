@@ -1,9 +1,9 @@
 import type { ViewOf } from './viewOf.js';
 import { useState } from 'preact/hooks';
-import { progressOf } from '../progress.js';
-import { stageThatFits } from '../standing.js';
-import { stepAfter } from '../step.js';
-import { blocksByBatch } from '../trackedBlock.js';
+import { progressOf } from '../report/progress.js';
+import { stageThatFits } from '../fit/standing.js';
+import { stepAfter } from '../log/step.js';
+import { blocksByBatch } from '../log/trackedBlock.js';
 import { BlockLine } from './blockLine.js';
 import { GlueClock } from './glueClock.js';
 import { CAUTIONS } from './words.js';

@@ -1,5 +1,5 @@
 import type { ViewOf } from './viewOf.js';
-import type { StoredEvent } from '../event.js';
+import type { StoredEvent } from '../log/event.js';
 import { sayClock } from './sayClock.js';
 import { STEP_DONE } from './words.js';
 

@@ -1,6 +1,6 @@
 import type { ViewOf } from './viewOf.js';
 import { useState } from 'preact/hooks';
-import { STEPS } from '../step.js';
+import { STEPS } from '../log/step.js';
 import { fetchFile } from './link/serverCalls.js';
 import { LetPhonesIn } from './letPhonesIn.js';
 import { CAUTIONS, CAUTIONS_DEFER, PLAIN_HTTP_WORDS, STEP_DONE } from './words.js';

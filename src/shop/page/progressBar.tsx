@@ -1,4 +1,4 @@
-import type { Progress } from '../progress.js';
+import type { Progress } from '../report/progress.js';
 
 /** How far some blocks are, as a bar. The numbers stand beside it in words. */
 export function ProgressBar({ label, progress }: { readonly label: string; readonly progress: Progress }) {

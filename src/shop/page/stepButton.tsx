@@ -1,7 +1,7 @@
 import type { ViewOf } from './viewOf.js';
-import { stageOf } from '../state.js';
-import { stepAfter } from '../step.js';
-import { TO_DO } from '../trackReport.js';
+import { stageOf } from '../log/state.js';
+import { stepAfter } from '../log/step.js';
+import { TO_DO } from '../report/trackReport.js';
 import { STEP_DONE } from './words.js';
 
 /** The one large touch: records the next step of a block. Where the plan has changed for it, that comes first. */

@@ -1,5 +1,5 @@
-import { stageOf, type BlockState } from '../state.js';
-import { STEPS, stepsBehind } from '../step.js';
+import { stageOf, type BlockState } from '../log/state.js';
+import { STEPS, stepsBehind } from '../log/step.js';
 import { STEP_DONE } from './words.js';
 
 /** The steps behind a block as filled squares, and the last of them in words. */

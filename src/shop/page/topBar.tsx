@@ -1,7 +1,7 @@
 import type { ViewOf } from './viewOf.js';
-import { timeLeft } from '../pace.js';
-import { progressOf } from '../progress.js';
-import { countRefits, sayDuration } from '../trackReport.js';
+import { timeLeft } from '../report/pace.js';
+import { progressOf } from '../report/progress.js';
+import { countRefits, sayDuration } from '../report/trackReport.js';
 import { ProgressBar } from './progressBar.js';
 import { KEEPS_NOTHING_WORDS } from './words.js';
 

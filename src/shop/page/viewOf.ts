@@ -1,5 +1,5 @@
-import type { ShopState } from '../state.js';
-import type { WholeShop } from '../wholeShop.js';
+import type { ShopState } from '../log/state.js';
+import type { WholeShop } from '../report/wholeShop.js';
 import type { Shown, ShopOnPage } from './link/shopOnPage.js';
 
 /** What every view gets: the shop, what it shows now, and both of them known. */

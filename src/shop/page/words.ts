@@ -1,5 +1,5 @@
-import type { Answer } from '../settle.js';
-import type { Step } from '../step.js';
+import type { Answer } from '../fit/settle.js';
+import type { Step } from '../log/step.js';
 
 /** What the page says. Plain sentences, one place. */
 export const STEP_DONE: Readonly<Record<Step, string>> = {

@@ -1,7 +1,7 @@
 import type { ServerResponse } from 'node:http';
-import type { StoredEvent } from '../event.js';
-import type { Pace } from '../pace.js';
-import { beginStream } from './answer.js';
+import type { StoredEvent } from '../log/event.js';
+import type { Pace } from '../report/pace.js';
+import { beginStream } from '../../serve/answer.js';
 
 /** A listener further behind than this is told to read the whole state instead. */
 export const MOST_MISSED = 1000;

@@ -1,20 +1,20 @@
 import QRCode from 'qrcode';
 import { randomBytes } from 'node:crypto';
-import { admitted, type Refused } from '../door.js';
-import { codeSchema, deliverySchema, photoSchema } from '../eventSchema.js';
-import { writeList } from '../listCsv.js';
-import { paceOf, type Pace } from '../pace.js';
-import { refitsOf } from '../refits.js';
+import { admitted, type Refused } from '../log/door.js';
+import { codeSchema, deliverySchema, photoSchema } from '../log/eventSchema.js';
+import { writeList } from '../list/listCsv.js';
+import { paceOf, type Pace } from '../report/pace.js';
+import { refitsOf } from '../fit/refits.js';
 import type { Delivery } from '../store/delivered.js';
 import { photoTypeOf } from '../store/photo.js';
 import { sayProblem, type Problem } from '../store/problem.js';
 import type { ShopStore } from '../store/shopStore.js';
-import { toldShop, type WholeShop } from '../wholeShop.js';
-import { refuse, send, sendJson } from './answer.js';
+import { toldShop, type WholeShop } from '../report/wholeShop.js';
+import { refuse, send, sendJson } from '../../serve/answer.js';
 import type { Changes } from './changes.js';
-import { readJson } from './jsonBody.js';
+import { readJson } from '../../serve/jsonBody.js';
 import { CODE_LASTS, type OneTimeCode } from './oneTimeCode.js';
-import { EVERYBODY, LET_IN, OWNER, type Route } from './route.js';
+import { EVERYBODY, LET_IN, OWNER, type Route } from '../../serve/route.js';
 
 /** What the tracker's routes work on. */
 export interface Shop {

@@ -1,15 +1,15 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 import type { IncomingMessage } from 'node:http';
-import type { Problem } from '../store/problem.js';
-import type { Misfit } from '../refit.js';
-import { refitsOf } from '../refits.js';
-import type { Done, ShopStore } from '../store/shopStore.js';
-import type { TrackedBlock } from '../trackedBlock.js';
+import { sayProblem, type Problem } from '../store/problem.js';
+import type { Misfit } from '../fit/refit.js';
+import { refitsOf } from '../fit/refits.js';
+import { StoreTrouble, type Done, type ShopStore } from '../store/shopStore.js';
+import type { TrackedBlock } from '../log/trackedBlock.js';
 import { Changes } from './changes.js';
-import { startLocalServer, type LocalServer } from './localServer.js';
+import { startLocalServer, type LocalServer } from '../../serve/localServer.js';
 import { OneTimeCode } from './oneTimeCode.js';
-import { folderRoute, redirectRoute } from './pageRoutes.js';
-import type { Role, Route } from './route.js';
+import { folderRoute, redirectRoute } from '../../serve/pageRoutes.js';
+import type { Role, Route } from '../../serve/route.js';
 import { codeLink, paceOfShop, shopRoutes, tellNews, type Shop } from './shopRoutes.js';
 
 export interface ShopServerOptions {
@@ -81,6 +81,7 @@ export async function startShopServer(options: ShopServerOptions): Promise<ShopS
     addresses: share === undefined ? ['127.0.0.1'] : ['127.0.0.1', share],
     roleOf: (token, request) => roleOf(token, request, ownerToken, store),
     failed: options.failed,
+    troubleIn: (error) => (error instanceof StoreTrouble ? sayProblem(error.problem) : undefined),
   });
   if (share !== undefined) {
     shareAddress = `http://${share}:${server.port}/shop/`;

@@ -1,4 +1,4 @@
-import type { StoredEvent } from '../event.js';
+import type { StoredEvent } from '../log/event.js';
 import type { Photo } from './photo.js';
 import type { PlanRecord } from './planRecord.js';
 

@@ -1,4 +1,4 @@
-import { happenedAt, type ShopEvent, type StoredEvent } from '../event.js';
+import { happenedAt, type ShopEvent, type StoredEvent } from '../log/event.js';
 import { fieldsOf, isSame, type EventFields } from './eventRow.js';
 
 /**

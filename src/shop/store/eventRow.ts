@@ -1,5 +1,5 @@
-import { LAST_TIME, type Happening, type ShopEvent, type StoredEvent } from '../event.js';
-import { storedSchema } from '../eventSchema.js';
+import { LAST_TIME, type Happening, type ShopEvent, type StoredEvent } from '../log/event.js';
+import { storedSchema } from '../log/eventSchema.js';
 
 /** A stretch of the log. */
 export interface LogPart {

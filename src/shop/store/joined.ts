@@ -1,4 +1,4 @@
-import type { StoredEvent } from '../event.js';
+import type { StoredEvent } from '../log/event.js';
 import type { LogThere } from './delivered.js';
 import { fieldsOf, isSame, type EventFields } from './eventRow.js';
 import { isSamePlan, type PlanRecord } from './planRecord.js';

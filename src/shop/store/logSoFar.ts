@@ -1,5 +1,5 @@
-import type { StoredEvent } from '../event.js';
-import { NOTHING_YET, stateAfter, type ShopState } from '../state.js';
+import type { StoredEvent } from '../log/event.js';
+import { NOTHING_YET, stateAfter, type ShopState } from '../log/state.js';
 import type { LogPart } from './eventRow.js';
 
 /** The log as far as it was read, and where the shop stands by it. */

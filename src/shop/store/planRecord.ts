@@ -1,4 +1,4 @@
-import type { TrackedBlock } from '../trackedBlock.js';
+import type { TrackedBlock } from '../log/trackedBlock.js';
 
 /** A plan as it once was. */
 export interface PlanRecord {

@@ -1,7 +1,7 @@
-import type { Places } from '../door.js';
-import type { ShopEvent, StoredEvent } from '../event.js';
-import type { ShopState } from '../state.js';
-import type { TrackedBlock } from '../trackedBlock.js';
+import type { Places } from '../log/door.js';
+import type { ShopEvent, StoredEvent } from '../log/event.js';
+import type { ShopState } from '../log/state.js';
+import type { TrackedBlock } from '../log/trackedBlock.js';
 import type { Delivery } from './delivered.js';
 import type { Photo } from './photo.js';
 import type { PlanRecord } from './planRecord.js';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { sheetNamed } from '../../../src/print/paper/paper.js';
-import type { DocumentPage } from '../../../src/print/set.js';
+import type { DocumentPage } from '../../../src/sheet/pages.js';
 import { textOf } from '../../../src/print/page/cell.js';
 import { labelStocks } from '../../../src/print/paper/labelStock.js';
 import { paperSet } from '../../../src/sheet/papers.js';

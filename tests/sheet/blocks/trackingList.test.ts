@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { sawnSizeOf } from '../../../src/block/blankSize.js';
 import { csvOf } from '../../../src/print/csv.js';
 import { trackingList, trackingRows } from '../../../src/sheet/blocks/trackingList.js';
-import { STEPS } from '../../../src/shop/step.js';
+import { STEPS } from '../../../src/shop/log/step.js';
 import { printLength } from '../../../src/length/length.js';
 import { planOfSample, SAMPLES } from '../sample.js';
 

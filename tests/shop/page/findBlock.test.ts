@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { blockMeant } from '../../../src/shop/page/findBlock.js';
-import type { TrackedBlock } from '../../../src/shop/trackedBlock.js';
+import type { TrackedBlock } from '../../../src/shop/log/trackedBlock.js';
 
 test('a block is found by what is typed and by what either kind of label says', () => {
   const blocks = ['R2-06', 'R2-07', 'R2-07a'].map((id) => ({ id }) as TrackedBlock);

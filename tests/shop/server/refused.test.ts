@@ -2,8 +2,8 @@ import { mkdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { connect } from 'node:net';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { folderRoute } from '../../../src/shop/server/pageRoutes.js';
-import { OWNER } from '../../../src/shop/server/route.js';
+import { folderRoute } from '../../../src/serve/pageRoutes.js';
+import { OWNER } from '../../../src/serve/route.js';
 import { scratchFolder } from '../store/scratch.js';
 import { ask, pageHeaders, SHARED_AT, started, type Asked } from './local.js';
 

@@ -1,9 +1,9 @@
 import { connect } from 'node:net';
 import { join } from 'node:path';
 import { describe, expect, it, vi } from 'vitest';
-import { MOST_FROM_ONE } from '../../../src/shop/server/localServer.js';
-import { stageOf } from '../../../src/shop/state.js';
-import { shopFrom, type ToldShop } from '../../../src/shop/wholeShop.js';
+import { MOST_FROM_ONE } from '../../../src/serve/localServer.js';
+import { stageOf } from '../../../src/shop/log/state.js';
+import { shopFrom, type ToldShop } from '../../../src/shop/report/wholeShop.js';
 import { box, event, NOON, rescueBlocks, step } from '../rescueBoard.js';
 import { databaseOf, opened } from '../store/scratch.js';
 import { ask, pageHeaders, SHARED_AT, started, type Answered } from './local.js';

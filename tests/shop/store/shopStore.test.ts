@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { stageOf } from '../../../src/shop/state.js';
+import { stageOf } from '../../../src/shop/log/state.js';
 import { box, event, NOON, rescueBlocks, step } from '../rescueBoard.js';
 import { fileKind, serverKind } from './kinds.js';
 

@@ -1,4 +1,4 @@
-import type { Happening, ShopEvent } from '../../event.js';
+import type { Happening, ShopEvent } from '../../log/event.js';
 
 /** An event that waits to be delivered, and the photo that goes with it. */
 export interface Unsent {

@@ -1,8 +1,8 @@
-import type { Happening, StoredEvent } from '../../event.js';
-import type { Pace } from '../../pace.js';
-import { stateAfter, stateWithUnsent, type ShopState } from '../../state.js';
-import type { Step } from '../../step.js';
-import { shopFrom, type ToldShop, type WholeShop } from '../../wholeShop.js';
+import type { Happening, StoredEvent } from '../../log/event.js';
+import type { Pace } from '../../report/pace.js';
+import { stateAfter, stateWithUnsent, type ShopState } from '../../log/state.js';
+import type { Step } from '../../log/step.js';
+import { shopFrom, type ToldShop, type WholeShop } from '../../report/wholeShop.js';
 import type { Message } from './changeStream.js';
 import { deliver } from './deliver.js';
 import type { Memory, Refused, Unsent } from './memory.js';

@@ -1,5 +1,5 @@
 import type Database from 'libsql';
-import type { ShopEvent, StoredEvent } from '../../event.js';
+import type { ShopEvent, StoredEvent } from '../../log/event.js';
 import { delivered, type Delivery } from '../delivered.js';
 import { EVENT_COLUMNS, fieldsOf, Reading, type EventFields, type LogPart } from '../eventRow.js';
 import { Damaged, rowsOf } from './rowsOf.js';

@@ -1,9 +1,9 @@
 import type Database from 'libsql';
 import { statSync } from 'node:fs';
-import { placesOf, type Places } from '../../door.js';
-import type { ShopEvent, StoredEvent } from '../../event.js';
-import type { ShopState } from '../../state.js';
-import type { TrackedBlock } from '../../trackedBlock.js';
+import { placesOf, type Places } from '../../log/door.js';
+import type { ShopEvent, StoredEvent } from '../../log/event.js';
+import type { ShopState } from '../../log/state.js';
+import type { TrackedBlock } from '../../log/trackedBlock.js';
 import { eventNumbered, lastNumber, logAfter, writeEvents } from './eventLog.js';
 import { keyOf } from '../eventRow.js';
 import type { Delivery } from '../delivered.js';

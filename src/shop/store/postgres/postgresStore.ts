@@ -1,9 +1,9 @@
 import { hostname } from 'node:os';
 import type { Client, Pool, PoolClient } from 'pg';
-import { placesOf, type Places } from '../../door.js';
-import type { ShopEvent, StoredEvent } from '../../event.js';
-import type { ShopState } from '../../state.js';
-import type { TrackedBlock } from '../../trackedBlock.js';
+import { placesOf, type Places } from '../../log/door.js';
+import type { ShopEvent, StoredEvent } from '../../log/event.js';
+import type { ShopState } from '../../log/state.js';
+import type { TrackedBlock } from '../../log/trackedBlock.js';
 import type { Content, TakenOver } from '../content.js';
 import { delivered, type Delivery } from '../delivered.js';
 import { EVENT_COLUMNS, fieldsOf, keyOf, logPart, type EventFields } from '../eventRow.js';

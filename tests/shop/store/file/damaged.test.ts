@@ -8,7 +8,7 @@ import { openFile } from '../../../../src/shop/store/file/openFile.js';
 import { PAGE } from '../../../../src/shop/store/file/pages.js';
 import { sayProblem } from '../../../../src/shop/store/problem.js';
 import { sealOf } from '../../../../src/shop/store/file/seal.js';
-import { STEPS } from '../../../../src/shop/step.js';
+import { STEPS } from '../../../../src/shop/log/step.js';
 import { event, NOON, rescueBlocks, step } from '../../rescueBoard.js';
 import { closedForGood, opened, scratchFolder } from '../scratch.js';
 

@@ -1,14 +1,14 @@
-import { sayProud } from '../block/sayProud.js';
-import { printLength } from '../length/length.js';
-import { printAs, roundedAs } from '../length/rounded.js';
+import { sayProud } from '../../block/sayProud.js';
+import { printLength } from '../../length/length.js';
+import { printAs, roundedAs } from '../../length/rounded.js';
 import { timeLeft, type Pace } from './pace.js';
 import { progressOf } from './progress.js';
-import type { Elsewhere, Misfit, Refit } from './refit.js';
-import { answersTo } from './settle.js';
-import type { Turn } from './shape.js';
-import { stageOf, UNTOUCHED, type ShopState } from './state.js';
-import { STEPS, stepAfter, stepsBehind } from './step.js';
-import { blocksByRow, type BlockSizes, type Foam, type TrackedBlock } from './trackedBlock.js';
+import type { Elsewhere, Misfit, Refit } from '../fit/refit.js';
+import { answersTo } from '../fit/settle.js';
+import type { Turn } from '../fit/shape.js';
+import { stageOf, UNTOUCHED, type ShopState } from '../log/state.js';
+import { STEPS, stepAfter, stepsBehind } from '../log/step.js';
+import { blocksByRow, type BlockSizes, type Foam, type TrackedBlock } from '../log/trackedBlock.js';
 
 export type Units = 'mm' | 'in';
 

@@ -1,7 +1,7 @@
 import type { PathD } from 'clipper2-ts';
-import { inHalfPlane } from '../contour/halfPlane.js';
-import { rectangleAround } from '../contour/rectangle.js';
-import { straight } from '../contour/straight.js';
+import { inHalfPlane } from '../../contour/halfPlane.js';
+import { rectangleAround } from '../../contour/rectangle.js';
+import { straight } from '../../contour/straight.js';
 
 /**
  * The shifts at which `inner` keeps within every straight line along an edge of `room`, as a convex polygon; empty

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Happening } from '../../src/shop/event.js';
-import { readList, writeList, type ListOf } from '../../src/shop/listCsv.js';
-import { NOTHING_YET, stageOf, stateAfter } from '../../src/shop/state.js';
-import { STEPS } from '../../src/shop/step.js';
-import { box, event, NOON, numbered, rescueBlocks, step } from './rescueBoard.js';
+import type { Happening } from '../../../src/shop/log/event.js';
+import { readList, writeList, type ListOf } from '../../../src/shop/list/listCsv.js';
+import { NOTHING_YET, stageOf, stateAfter } from '../../../src/shop/log/state.js';
+import { STEPS } from '../../../src/shop/log/step.js';
+import { box, event, NOON, numbered, rescueBlocks, step } from '../rescueBoard.js';
 
 const two = [box('R2-07', 180, 100.25), box('R2-08', 180, 98)];
 const happened = (...what: readonly Happening[]) =>

@@ -1,7 +1,7 @@
-import type { Happening } from './event.js';
+import type { Happening } from '../log/event.js';
 import type { Misfit } from './refit.js';
-import type { BlockState } from './state.js';
-import { STEPS } from './step.js';
+import type { BlockState } from '../log/state.js';
+import { STEPS } from '../log/step.js';
 
 /** What a builder can tell about a block that a changed plan no longer agrees with. */
 export const ANSWERS = ['trimmed', 'turned', 'kept', 'marked-again', 'made-new'] as const;

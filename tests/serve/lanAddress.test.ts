@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { isPrivate, lanAddresses } from '../../../src/shop/server/lanAddress.js';
-import { shareAddress } from '../../../src/shop/serve.js';
+import { isPrivate, lanAddresses } from '../../src/serve/lanAddress.js';
+import { shareAddress } from '../../src/shop/serve.js';
 
 describe('addresses to share at', () => {
   // RFC 1918, section 3: 10/8, 172.16/12, 192.168/16, and the neighbours of each.

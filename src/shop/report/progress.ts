@@ -1,8 +1,8 @@
-import type { Misfit } from './refit.js';
-import { stageThatFits } from './standing.js';
-import type { ShopState } from './state.js';
-import { STEPS, stepsBehind, type Step } from './step.js';
-import type { TrackedBlock } from './trackedBlock.js';
+import type { Misfit } from '../fit/refit.js';
+import { stageThatFits } from '../fit/standing.js';
+import type { ShopState } from '../log/state.js';
+import { STEPS, stepsBehind, type Step } from '../log/step.js';
+import type { TrackedBlock } from '../log/trackedBlock.js';
 
 /** How far some blocks have come together. */
 export interface Progress {

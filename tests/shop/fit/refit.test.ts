@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { planMadeTo, refitOf } from '../../src/shop/refit.js';
-import { refitsOf } from '../../src/shop/refits.js';
-import { NOTHING_YET, stateAfter, UNTOUCHED } from '../../src/shop/state.js';
-import type { Step } from '../../src/shop/step.js';
-import { block, box, event, numbered, step } from './rescueBoard.js';
+import { planMadeTo, refitOf } from '../../../src/shop/fit/refit.js';
+import { refitsOf } from '../../../src/shop/fit/refits.js';
+import { NOTHING_YET, stateAfter, UNTOUCHED } from '../../../src/shop/log/state.js';
+import type { Step } from '../../../src/shop/log/step.js';
+import { block, box, event, numbered, step } from '../rescueBoard.js';
 
 const at = (name: Step) =>
   stateAfter(NOTHING_YET, numbered([event({ seq: 1, what: step('R2-07', name) })])).blocks.get('R2-07')!;

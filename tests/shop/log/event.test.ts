@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { happenedAt } from '../../src/shop/event.js';
+import { happenedAt } from '../../../src/shop/log/event.js';
 
 describe('when something happened', () => {
   it('is set right by how far the client’s clock is off as it delivers', () => {

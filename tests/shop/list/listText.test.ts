@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { listText } from '../../src/shop/listText.js';
+import { listText } from '../../../src/shop/list/listText.js';
 
 const WORDS = 'block;notes\r\nR2-07;Kiel schräg – “Bügel”\r\n';
 

@@ -1,7 +1,7 @@
 import { isSameFoam, shapesOf, turnThatSuits, turnToTrim, type Turn } from './shape.js';
-import { stageOf, type BlockState } from './state.js';
-import { stepsBehind } from './step.js';
-import type { BlockSizes, Foam, TrackedBlock } from './trackedBlock.js';
+import { stageOf, type BlockState } from '../log/state.js';
+import { stepsBehind } from '../log/step.js';
+import type { BlockSizes, Foam, TrackedBlock } from '../log/trackedBlock.js';
 
 /** What a changed plan means for a block that work has already gone into. */
 export type Refit =

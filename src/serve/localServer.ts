@@ -3,8 +3,6 @@ import type { AddressInfo } from 'node:net';
 import { refuse } from './answer.js';
 import { routeFor, type Role, type Route } from './route.js';
 import { foreignRequest } from './sameOrigin.js';
-import { sayProblem } from '../store/problem.js';
-import { StoreTrouble } from '../store/shopStore.js';
 
 export interface LocalServer {
   readonly port: number;
@@ -21,6 +19,8 @@ export interface LocalServerOptions {
   readonly roleOf: (token: string, request: IncomingMessage) => Role | Promise<Role>;
   /** Told what went wrong on our side. Never told what a request carried. */
   readonly failed: (error: unknown) => void;
+  /** What the builder must act on, in words, where an error tells of that: nothing went wrong on our side then. */
+  readonly troubleIn?: (error: unknown) => string | undefined;
 }
 
 /** A request that takes longer to arrive than this is dropped, ms. */
@@ -47,11 +47,11 @@ export async function startLocalServer(options: LocalServerOptions): Promise<Loc
     for (const address of options.addresses) {
       const server = createServer({ connectionsCheckingInterval: CHECK_EVERY }, (request, response) => {
         answer(request, response, hosts, options).catch((error: unknown) => {
-          if (error instanceof StoreTrouble && !response.headersSent)
-            return refuse(response, 503, sayProblem(error.problem));
+          const trouble = options.troubleIn?.(error);
+          if (trouble !== undefined && !response.headersSent) return refuse(response, 503, trouble);
           options.failed(error);
           if (!response.headersSent)
-            refuse(response, 500, 'Something went wrong in the tracker; its window says what.');
+            refuse(response, 500, 'Something went wrong in the program; its window says what.');
           else response.destroy();
         });
       });
@@ -89,7 +89,7 @@ async function answer(
   if (!match) {
     // Without a token nobody learns what there is.
     if (role === 'nobody' && path.startsWith('/api/'))
-      return refuse(response, 401, 'Open the tracker by its code first.');
+      return refuse(response, 401, 'Open this page by its link or code first.');
     if (found.length === 0) return refuse(response, 404, 'There is nothing at this address.');
     return refuse(response, 405, 'That cannot be done here.', {
       Allow: found.map(({ route }) => route.method).join(', '),
@@ -97,7 +97,7 @@ async function answer(
   }
   if (!match.route.allowed.includes(role)) {
     return role === 'nobody'
-      ? refuse(response, 401, 'Open the tracker by its code first.', { 'WWW-Authenticate': 'Bearer' })
+      ? refuse(response, 401, 'Open this page by its link or code first.', { 'WWW-Authenticate': 'Bearer' })
       : refuse(response, 403, 'Only the builder at the machine itself may do this.');
   }
   await match.route.answer(

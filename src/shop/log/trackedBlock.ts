@@ -1,5 +1,5 @@
-import type { Point } from '../contour/point.js';
-import type { Proud } from '../block/proud.js';
+import type { Point } from '../../contour/point.js';
+import type { Proud } from '../../block/proud.js';
 
 /** One fill block as the shop follows it: its number, its place in the board, and what it must measure. Millimetres. */
 export interface TrackedBlock {

@@ -1,5 +1,5 @@
-import type { StoredEvent } from './event.js';
-import { STEPS, type Step } from './step.js';
+import type { StoredEvent } from '../log/event.js';
+import { STEPS, type Step } from '../log/step.js';
 
 /** Working time a block takes at each step so far, ms. A step too seldom seen is absent; `any` is over all steps. */
 export interface Pace {

@@ -1,14 +1,14 @@
 import Papa from 'papaparse';
 import { createHash } from 'node:crypto';
-import { roundedAs } from '../length/rounded.js';
-import type { Units } from '../length/units.js';
-import { FIRST_TIME, type Happening } from './event.js';
+import { roundedAs } from '../../length/rounded.js';
+import type { Units } from '../../length/units.js';
+import { FIRST_TIME, type Happening } from '../log/event.js';
 import { dayOrder, readDate, type DayOrder } from './listDate.js';
-import { planMadeTo } from './refit.js';
-import { saySizes } from './trackReport.js';
-import { stageOf, UNTOUCHED, type BlockState, type Mark, type ShopState } from './state.js';
-import { STEPS, type Step } from './step.js';
-import { blocksByRow, type TrackedBlock } from './trackedBlock.js';
+import { planMadeTo } from '../fit/refit.js';
+import { saySizes } from '../report/trackReport.js';
+import { stageOf, UNTOUCHED, type BlockState, type Mark, type ShopState } from '../log/state.js';
+import { STEPS, type Step } from '../log/step.js';
+import { blocksByRow, type TrackedBlock } from '../log/trackedBlock.js';
 
 /** Something in a list that cannot be taken over: where, what, what to do. */
 export interface ListFinding {

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { ShopEvent } from '../../src/shop/event.js';
-import { NOTHING_YET, stageOf, stateAfter, stateWithUnsent } from '../../src/shop/state.js';
-import { STEPS, ticksOf } from '../../src/shop/step.js';
-import { event, numbered, step } from './rescueBoard.js';
+import type { ShopEvent } from '../../../src/shop/log/event.js';
+import { NOTHING_YET, stageOf, stateAfter, stateWithUnsent } from '../../../src/shop/log/state.js';
+import { STEPS, ticksOf } from '../../../src/shop/log/step.js';
+import { event, numbered, step } from '../rescueBoard.js';
 
 const stage = (events: readonly ShopEvent[], block = 'R2-07') =>
   stageOf(stateAfter(NOTHING_YET, numbered(events)).blocks.get(block));

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fitsInside } from '../../src/shop/containment.js';
-import type { Outline } from '../../src/shop/trackedBlock.js';
+import { fitsInside } from '../../../src/shop/fit/containment.js';
+import type { Outline } from '../../../src/shop/log/trackedBlock.js';
 
 const rectangle = (length: number, height: number, s = 0, z = 0): Outline => [
   [s, z],

@@ -9,10 +9,10 @@ import {
   translatePathsD,
 } from 'clipper2-ts';
 import type { PathD, PathsD } from 'clipper2-ts';
-import { perimeter } from '../contour/perimeter.js';
-import { straight } from '../contour/straight.js';
+import { perimeter } from '../../contour/perimeter.js';
+import { straight } from '../../contour/straight.js';
 import { shiftsWithin } from './shifts.js';
-import type { Outline } from './trackedBlock.js';
+import type { Outline } from '../log/trackedBlock.js';
 
 /** Outlines are compared on a grid this fine, decimals of a mm. */
 const DECIMALS = 3;

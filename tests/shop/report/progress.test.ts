@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { progressOf } from '../../src/shop/progress.js';
-import { NOTHING_YET, stateAfter } from '../../src/shop/state.js';
-import { event, numbered, rescueBlocks, step } from './rescueBoard.js';
+import { progressOf } from '../../../src/shop/report/progress.js';
+import { NOTHING_YET, stateAfter } from '../../../src/shop/log/state.js';
+import { event, numbered, rescueBlocks, step } from '../rescueBoard.js';
 
 describe('progress', () => {
   it('counts five steps a block; a block that is glued has all five behind it', () => {

@@ -1,6 +1,6 @@
 import type { Misfit } from './refit.js';
-import { stageOf, type BlockState } from './state.js';
-import type { Step } from './step.js';
+import { stageOf, type BlockState } from '../log/state.js';
+import type { Step } from '../log/step.js';
 
 /**
  * How far a block has come that fits today's plan: what must be made new has come nowhere, what must be trimmed is only

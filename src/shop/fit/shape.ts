@@ -1,7 +1,7 @@
-import { areaOf } from '../contour/area.js';
-import { straight } from '../contour/straight.js';
+import { areaOf } from '../../contour/area.js';
+import { straight } from '../../contour/straight.js';
 import { fitsInside } from './containment.js';
-import type { Foam, MadeShape, Outline, TrackedBlock } from './trackedBlock.js';
+import type { Foam, MadeShape, Outline, TrackedBlock } from '../log/trackedBlock.js';
 
 /** How a block is turned before it is put in: `round` end for end, `over` with its deck edge down. */
 export type Turn = 'round' | 'over' | 'round and over';

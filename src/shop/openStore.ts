@@ -1,10 +1,10 @@
 import { existsSync } from 'node:fs';
 import { basename, resolve } from 'node:path';
-import { openFile } from './file/openFile.js';
-import type { Opened } from './opened.js';
-import { isServerAddress } from './postgres/address.js';
-import { serverProblem } from './postgres/serverProblem.js';
-import { TRACKER_ENDING, trackerPath } from './trackerPath.js';
+import { openFile } from './store/file/openFile.js';
+import type { Opened } from './store/opened.js';
+import { isServerAddress } from './store/postgres/address.js';
+import { serverProblem } from './store/postgres/serverProblem.js';
+import { TRACKER_ENDING, trackerPath } from './store/trackerPath.js';
 
 /**
  * Opens what is recorded of a job: the tracker file beside it, or the board of that name on a PostgreSQL server.
@@ -16,7 +16,7 @@ export async function openStore(jobFile: string, typed?: string): Promise<Opened
   if (typed === undefined) return openFile(tracker);
   if (!isServerAddress(typed)) return { ok: false, problem: serverProblem('elsewhere', typed) };
   // Loaded where it is asked for only: most boards never see a server.
-  const { openServer } = await import('./postgres/openServer.js');
+  const { openServer } = await import('./store/postgres/openServer.js');
   const opened = await openServer(typed, basename(tracker, TRACKER_ENDING), tracker);
   if (!opened.ok || !existsSync(tracker)) return opened;
   const beside =

@@ -1,7 +1,7 @@
 import type { Pace } from './pace.js';
-import type { Misfit } from './refit.js';
-import type { BlockState, GlueTimer, ShopState } from './state.js';
-import type { TrackedBlock } from './trackedBlock.js';
+import type { Misfit } from '../fit/refit.js';
+import type { BlockState, GlueTimer, ShopState } from '../log/state.js';
+import type { TrackedBlock } from '../log/trackedBlock.js';
 
 /** All that a page must know, as the server tells it. */
 export interface WholeShop {

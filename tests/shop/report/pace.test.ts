@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { BREAK, paceOf, timeLeft } from '../../src/shop/pace.js';
-import { NOON, event, numbered, step } from './rescueBoard.js';
+import { BREAK, paceOf, timeLeft } from '../../../src/shop/report/pace.js';
+import { NOON, event, numbered, step } from '../rescueBoard.js';
 
 const MINUTE = 60_000;
 const pressed = (minutes: readonly number[], name: 'cut' | 'sanded' = 'cut', via: 'page' | 'csv' = 'page') =>

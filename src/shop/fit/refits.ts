@@ -1,8 +1,8 @@
 import { planMadeTo, refitOf, type Elsewhere, type Misfit } from './refit.js';
 import { isSameFoam, shapesOf, turnThatSuits, turnToTrim, volumeOf } from './shape.js';
-import { stageOf, UNTOUCHED, type ShopState } from './state.js';
-import { stepsBehind } from './step.js';
-import type { TrackedBlock } from './trackedBlock.js';
+import { stageOf, UNTOUCHED, type ShopState } from '../log/state.js';
+import { stepsBehind } from '../log/step.js';
+import type { TrackedBlock } from '../log/trackedBlock.js';
 
 /**
  * Every block in hand that today's plan no longer agrees with. Blocks that still fit are not listed. What is left over

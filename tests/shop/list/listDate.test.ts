@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { dayOrder, readDate } from '../../src/shop/listDate.js';
+import { dayOrder, readDate } from '../../../src/shop/list/listDate.js';
 
 const at = (cell: string, order: Parameters<typeof readDate>[1] = 'unknown') => {
   const date = readDate(cell, order);

@@ -1,3 +1,0 @@
-/** What the papers hold, as `sheet` makes it. */
-export type * from '../sheet/pages.js';
-export type { TableRow as Row } from '../sheet/pages.js';
