@@ -1,8 +1,9 @@
 import { createHash } from 'node:crypto';
 import { createReadStream } from 'node:fs';
-import { lstat, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { lstat, readFile, rm } from 'node:fs/promises';
 import { basename, join } from 'node:path';
 import { z } from 'zod';
+import { replaceFile } from './replace.js';
 
 /**
  * The list of what we wrote into a folder, kept in that folder: by it a file of ours is told from the builder's own, or
@@ -51,9 +52,8 @@ export async function writtenIn(folder: string): Promise<readonly Written[] | un
 export async function writeList(folder: string, files: readonly Written[], aside: string): Promise<void> {
   const file = join(folder, LIST);
   if (files.length === 0) return rm(file, { force: true });
-  const fresh = join(aside, LIST);
-  await writeFile(fresh, JSON.stringify({ chamberwright: 1, said: SAID, files }, null, 1) + '\n');
-  await rename(fresh, file);
+  const text = JSON.stringify({ chamberwright: 1, said: SAID, files }, null, 1) + '\n';
+  return replaceFile(file, text, join(aside, LIST));
 }
 
 /** The hash of a plain file's bytes; undefined where there is no such file, or a link, a folder, a pipe. */

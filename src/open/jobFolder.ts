@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
-import { lstat, open, readdir, realpath, rename, rm } from 'node:fs/promises';
+import { lstat, readdir, realpath } from 'node:fs/promises';
 import { dirname, extname, join } from 'node:path';
+import { replaceFile, writeNew } from '../disk/replace.js';
 import { textFile, type Text } from '../disk/textFile.js';
 import type { JobFile, Saved } from './api.js';
 
@@ -58,34 +59,8 @@ export async function writeJobFile(
   if (there?.version !== basedOn) return { saved: false, ...(there && { theirs: there }) };
   const file = join(folder, name);
   if (!there) return (await writeNew(file, text)) ? { saved: true, version: versionOf(text) } : { saved: false };
-  const fresh = join(folder, `.${name}.${process.pid}.new`);
-  try {
-    await rm(fresh, { force: true });
-    await writeNew(fresh, text, (await lstat(file)).mode & 0o777);
-    await rename(fresh, file);
-  } catch (error) {
-    await rm(fresh, { force: true });
-    throw error;
-  }
+  await replaceFile(file, text);
   return { saved: true, version: versionOf(text) };
-}
-
-/** Writes a file that is not there yet; gives false where anything has that name, be it a link that leads nowhere. */
-async function writeNew(file: string, text: string, mode = 0o644): Promise<boolean> {
-  let handle;
-  try {
-    handle = await open(file, 'wx', mode);
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'EEXIST') return false;
-    throw error;
-  }
-  try {
-    await handle.writeFile(text, 'utf8');
-    await handle.sync();
-  } finally {
-    await handle.close();
-  }
-  return true;
 }
 
 export function versionOf(text: string): string {
