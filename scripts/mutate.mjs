@@ -9,7 +9,9 @@ import { trials } from './mutate/trials.mjs';
 
 const KEPT = '.mutate.json';
 /** Tests that take longer, ms, are asked after the proof of the samples. */
-const LONG = 15_000;
+const LONG = 10_000;
+/** No fault is worth more, ms: tests are asked in their order as long as what they usually take is within it. */
+const ENOUGH = 45_000;
 const LONGEST = 600_000;
 
 const words = process.argv.slice(2).filter((word) => word !== '--');
@@ -41,12 +43,14 @@ async function timed(tests) {
   }
 }
 
-/** Those that import the file by themselves first, then the quick ones, the proof, and the long ones. */
+/** Those that import the file by themselves, of any room; the room's own; the proof; the long ones: what is enough. */
 function inOrder(file, tests) {
   const ms = (test) => kept.took[test].ms;
   const rank = (test) => (test === PROOF ? 2 : ms(test) > LONG ? 3 : importsOf(test).has(file) ? 0 : 1);
-  const near = [...tests, PROOF].filter((test) => importsOf(test, true).has(file));
-  return near.sort((a, b) => rank(a) - rank(b) || ms(a) - ms(b));
+  const own = new Set(testsOf(file.split('/')[1]));
+  const near = tests.filter((test) => importsOf(test, own.has(test) || test === PROOF).has(file));
+  let sum = 0;
+  return near.sort((a, b) => rank(a) - rank(b) || ms(a) - ms(b)).filter((test) => (sum += ms(test)) <= ENOUGH);
 }
 
 async function seen({ file, text, start, end, to }, name, tests) {
@@ -87,8 +91,10 @@ function drawn(room) {
 
 const results = [];
 for (const room of asked.length > 0 ? asked : ROOMS) {
-  const tests = testsOf(room);
-  await timed([...tests, PROOF]);
+  const sources = sourcesOf(room);
+  const others = ROOMS.flatMap(testsOf).filter((test) => sources.some((file) => importsOf(test).has(file)));
+  const tests = [...new Set([...testsOf(room), ...others, PROOF])];
+  await timed(tests);
   for (const fault of drawn(room)) {
     const by = fault.same ? undefined : await seen(fault, fault.name, inOrder(fault.file, tests));
     results.push({ ...fault, by });

@@ -4,8 +4,8 @@ import { resolve } from 'node:path';
 import { clearTimeout, setTimeout } from 'node:timers';
 
 /** A fault may make a test so many times slower, and this much more, ms, before it is held to run for ever. */
-const SLOWER = 6;
-const PATIENCE = 20_000;
+const SLOWER = 5;
+const PATIENCE = 15_000;
 
 export function trials() {
   let host;
