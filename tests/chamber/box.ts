@@ -50,6 +50,21 @@ export function proofIn(box: Box, asked: Proof['asked']): Proof {
   return { trees: patchTreesOf(mesh), chordError: mesh.chordError, asked };
 }
 
+/** The same box with a small piece of rail in it, a level triangle about a place that faces away from half height. */
+export function proofBeside(box: Box, [x, y, z]: readonly [number, number, number], asked: Proof['asked']): Proof {
+  const mesh = meshOfBox(box);
+  const first = mesh.positions.length / 3;
+  const isUp = z >= box.height / 2;
+  const hanging: Mesh = {
+    ...mesh,
+    positions: Float64Array.from([...mesh.positions, x - 1, y - 1, z, x + 1, y - 1, z, x, y + 1, z]),
+    triangles: Uint32Array.from([...mesh.triangles, first, first + (isUp ? 1 : 2), first + (isUp ? 2 : 1)]),
+    normals: Float64Array.from([...mesh.normals, 0, 0, isUp ? 1 : -1]),
+    patches: Uint8Array.from([...mesh.patches, 2]),
+  };
+  return { trees: patchTreesOf(hanging), chordError: mesh.chordError, asked };
+}
+
 /** What a sample asks of chambers, with some of it changed. */
 export function specWith(changed: Partial<ChamberSpec>): ChamberSpec {
   const { chambers } = sampleJob('fell-short');

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { carve, easedEdges, MET, shifted, type Carved } from '../../src/chamber/carve.js';
 import { carveWithin } from '../../src/chamber/carveWithin.js';
 import type { Edges } from '../../src/chamber/edges.js';
-import { CENTRE, proofIn, specWith, type Box } from './box.js';
+import { CENTRE, proofBeside, proofIn, specWith, type Box } from './box.js';
 
 const ASKED = { deck: 10, bottom: 12, rail: 20 };
 const spec = specWith({});
@@ -80,6 +80,37 @@ describe.each([
     expectMet(box.half - sides.depth, ASKED.rail);
     expect(sides).toMatchObject({ from: middle.from, to: middle.to, low: middle.low });
     expectNoLower(sides.high);
+  });
+});
+
+describe('a chamber with the rail over its middle, or under it, as where a rail is drawn in far', () => {
+  const drawn = edges(300, 500, 30, 70);
+
+  test('is lowered under it, and stays as it is otherwise', () => {
+    const sides = sidesOf(carve(CENTRE, drawn, 50, spec, proofBeside(size(1), [400, 15, 85], ASKED)));
+    expect(85 - sides.high).toBeGreaterThanOrEqual(ASKED.rail);
+    expect(85 - sides.high).toBeLessThan(ASKED.rail + 5);
+    expect(sides).toMatchObject({ from: 300, to: 500, low: 30, depth: 50 });
+  });
+
+  test('is raised over it', () => {
+    const sides = sidesOf(carve(CENTRE, drawn, 50, spec, proofBeside(size(1), [400, 15, 14], ASKED)));
+    expect(sides.low - 14).toBeGreaterThanOrEqual(ASKED.rail);
+    expect(sides.low - 14).toBeLessThan(ASKED.rail + 5);
+    expect(sides).toMatchObject({ from: 300, to: 500, depth: 50 });
+    expect(sides.high).toBeGreaterThanOrEqual(70);
+  });
+
+  test('is drawn in before what hangs by an end, and taken back before what hangs beyond its depth', () => {
+    const end = sidesOf(carve(CENTRE, drawn, 50, spec, proofBeside(size(1), [290, 15, 50], ASKED)));
+    expect(end.from - 291).toBeGreaterThanOrEqual(ASKED.rail);
+    expect(end).toMatchObject({ to: 500, low: 30, depth: 50 });
+    const tail = sidesOf(carve(CENTRE, drawn, 50, spec, proofBeside(size(1), [510, 15, 50], ASKED)));
+    expect(509 - tail.to).toBeGreaterThanOrEqual(ASKED.rail);
+    expect(tail).toMatchObject({ from: 300, low: 30, depth: 50 });
+    const deep = sidesOf(carve(CENTRE, drawn, 50, spec, proofBeside(size(1), [400, 60, 50], ASKED)));
+    expect(59 - deep.depth).toBeGreaterThanOrEqual(ASKED.rail);
+    expect(deep).toMatchObject({ from: 300, to: 500, low: 30 });
   });
 });
 
