@@ -79,12 +79,14 @@ function drawn(room) {
       const code = lines[fault.line - 1].trim();
       const same = [file, code, fault.from, fault.to].join('\n');
       times.set(same, (times.get(same) ?? 0) + 1);
-      return { ...fault, room, file, text, code, name: `${same}\n${times.get(same)}` };
+      const nth = times.get(same);
+      return { ...fault, room, file, text, code, nth, name: `${same}\n${nth}` };
     });
   });
   const rank = ({ name }) => createHash('sha256').update(`${seed}\n${name}`).digest('hex');
-  const why = ({ file, code, from, to }) =>
-    equivalent.find((each) => each.file === file && each.code === code && each.from === from && each.to === to)?.why;
+  const isSame = (fault) => (each) =>
+    ['file', 'code', 'from', 'to'].every((key) => each[key] === fault[key]) && (each.nth ?? 1) === fault.nth;
+  const why = (fault) => equivalent.find(isSame(fault))?.why;
   const ranked = faults.map((fault) => ({ ...fault, rank: rank(fault), same: why(fault) }));
   return ranked.sort((a, b) => (a.rank < b.rank ? -1 : 1)).slice(0, Number(count));
 }
