@@ -25,9 +25,9 @@ describe('glue as it landed', () => {
     const margins = marginByBvh(plan, plan.glue.dots);
     for (const { id, margin, diameter } of plan.glue.dots) {
       expect(margins.get(id)! - margin, id).toBeGreaterThanOrEqual(-SINGLE);
-      // Proved as a polygon of 16 sides around it, and less the chord error.
+      // Proved as a polygon of 16 sides around it, a tenth of a millimetre thick, and less the chord error.
       const less = (diameter / 2) * (1 / Math.cos(Math.PI / 16) - 1) + plan.board.mesh.chordError;
-      expect(margins.get(id)! - margin, id).toBeLessThan(less + 0.02);
+      expect(margins.get(id)! - margin, id).toBeLessThan(less + 0.1);
     }
   });
 
