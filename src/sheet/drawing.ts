@@ -1,3 +1,4 @@
+import type { Units } from '../length/units.js';
 import type { Vertex } from '../contour/vertex.js';
 
 /**
@@ -23,6 +24,8 @@ export interface Drawing {
    * fit, whole and level.
    */
   readonly apart?: readonly Part[];
+  /** Given, lengths along it count from the nose at `x` = 0: strips of it say in these units where they lie. */
+  readonly units?: Units;
   /** A chart of figures: nothing in it has a length, so that no scale is said of it. */
   readonly isChart?: boolean;
 }

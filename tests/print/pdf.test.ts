@@ -131,6 +131,8 @@ describe('the PDF', () => {
     const { bytes, tiled } = await printed([{ kind: 'tiled', title: 'Faces', drawings: [faces[0]!] }]);
     const pages = await readPdf(bytes);
     expect(pages).toHaveLength(tiled[0]!.sheets);
+    const carried: number[] = [];
+    let last = 0;
     pages.forEach(({ texts }, i) => {
       const words = texts.map(({ text }) => text).join('\n');
       for (const needed of [
@@ -146,9 +148,13 @@ describe('the PDF', () => {
         expect(words).toContain(needed);
       }
       expect(words).toContain(`sheet ${String(i + 1).padStart(2, '0')}/${String(pages.length)}`);
-      expect(words).toContain(`column ${String(i + 1).padStart(2, '0')}/${String(pages.length)}`);
+      const strips = /strips ([\d ]+)\/(\d+)/.exec(words)!;
+      carried.push(...strips[1]!.split(' ').map(Number));
+      last = Number(strips[2]);
       expect(words).toContain(`page ${String(i + 1)} of ${String(pages.length)}`);
     });
+    // Each strip of the drawing on one page.
+    expect(carried.sort((a, b) => a - b)).toEqual(Array.from({ length: last }, (_, i) => i + 1));
   });
 
   it('is called by its document and the number in it, page by page (ISO 32000-1, 12.4.2)', async () => {
@@ -246,7 +252,7 @@ describe('the PDF', () => {
   });
 
   it('prints a thousand chambers in less than 400 MB', async () => {
-    const many: DocumentPage[] = Array.from({ length: 100 }, (_, i) => ({
+    const many: DocumentPage[] = Array.from({ length: 120 }, (_, i) => ({
       kind: 'tiled',
       title: `Face ${String(i)}`,
       drawings: [stripDrawing(`face-R${String(i)}`, 3400, 110)],

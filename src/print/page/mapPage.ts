@@ -3,7 +3,7 @@ import { grown, heightOf, joinBoxes, shifted, widthOf, type Box } from '../trace
 import { documentLeaf, documentSheet, headOf, type Room } from './documentSheet.js';
 import type { Book, Leaf, PrintContext, TiledEntry } from './leaf.js';
 import { narrow } from '../trace/line.js';
-import { windowBox, type Run } from '../tile/nest.js';
+import { pageOf, windowBox, type Run } from '../tile/nest.js';
 import { outside } from '../tile/outside.js';
 import type { Pen } from '../pen/pen.js';
 import type { MapPage } from '../../sheet/pages.js';
@@ -67,7 +67,7 @@ function panelsOf(entry: TiledEntry, room: Room): readonly Panel[] {
     const scale = Math.min(LARGEST_SCALE, room.width / widthOf(extent), TALLEST_RUN / heightOf(extent));
     const height = heightOf(extent) * scale + 2 * LINE + (i === 0 ? 2 * LINE : 0) + 3;
     const panel = { entry, run, before, first: i === 0, extent, scale, height };
-    before += run.windows.length;
+    before += run.pages.length;
     return panel;
   });
 }
@@ -90,7 +90,7 @@ function drawPanel(pen: Pen, panel: Panel, room: Room, top: number, context: Pri
   );
   const size = `${String(Math.round(widthOf(ink)))} × ${String(Math.round(heightOf(ink)))} mm`;
   const firstPage = book.tiled.find((other) => other.plan === entry.plan)?.page ?? 0;
-  const last = before + run.windows.length;
+  const last = before + run.pages.length;
   const pages = `${page} ${String(firstPage + before)}–${String(firstPage + last - 1)}`;
   const names = run.placed.map(({ drawing }) => drawing.title).join(' · ');
   pen.text(names, room.left, y - LINE / 2, { height: LETTERS, bold: true, fit: room.width });
@@ -103,7 +103,7 @@ function drawPanel(pen: Pen, panel: Panel, room: Room, top: number, context: Pri
     const { minX, minY, maxX, maxY } = windowBox(run, window);
     return { minX: px(minX), minY: py(minY), maxX: px(maxX), maxY: py(maxY) };
   });
-  const numbers = boxes.map((box, i): Numbered => numberIn(box, String(before + i + 1), context));
+  const numbers = boxes.map((box, i): Numbered => numberIn(box, String(before + pageOf(run, i) + 1), context));
   for (const { trace, up } of run.placed) {
     for (const line of trace.lines) {
       if (!MAPPED.includes(line.layer)) continue;

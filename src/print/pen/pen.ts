@@ -160,8 +160,8 @@ export function penOn(
   return { ...pen, finish: flush };
 }
 
-/** To a hundredth of a point: 0.004 mm. */
+/** To a thousandth of a point: 0.0004 mm, which adds up to nothing over the seams of a board. */
 const number = (value: number): string => {
   if (!Number.isFinite(value)) throw new Error('a page has a coordinate that is not a number');
-  return String(Math.round(value * 100) / 100);
+  return String(Math.round(value * 1000) / 1000);
 };

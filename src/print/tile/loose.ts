@@ -3,6 +3,7 @@ import { movedPart } from '../../sheet/moved.js';
 import { heightOf, joinBoxes, widthOf, type Box } from '../trace/box.js';
 import { inkedArea, inkOf } from './ink.js';
 import { nest, type Format, type Run, type TilePlan } from './nest.js';
+import { strips } from './strips.js';
 import type { Pane } from './tile.js';
 import { traceOf } from '../trace/trace.js';
 
@@ -30,7 +31,7 @@ interface Part extends OfDrawing {
  */
 export function layLoose(title: string, drawings: readonly Drawing[], formats: readonly Format[]): TilePlan {
   const parts = drawings.flatMap((drawing) => (drawing.apart ?? []).map((part) => partOf(drawing, part)));
-  if (parts.length === 0) return nest(drawings, formats);
+  if (parts.length === 0) return fewest(nest(drawings, formats), strips(drawings, formats));
   const best = formats
     .map((format) => singlePages(parts, format, title))
     .reduce((a, b) => (b.left.length < a.left.length || (sameLeft(a, b) && b.runs.length < a.runs.length) ? b : a));
@@ -44,6 +45,10 @@ export function layLoose(title: string, drawings: readonly Drawing[], formats: r
   const bound = best.runs.length === 0 ? 0 : Math.ceil(area / largest);
   return { runs: [...best.runs, ...tiled.runs], sheets, areaBound: Math.min(sheets, Math.max(bound, tiled.areaBound)) };
 }
+
+/** The plan of fewer sheets; of equals the first, with less to cut. */
+const fewest = (whole: TilePlan, cut: TilePlan | undefined): TilePlan =>
+  cut && cut.sheets < whole.sheets ? cut : whole;
 
 interface Singles {
   readonly runs: readonly Run[];
@@ -119,7 +124,8 @@ function runOf({ parts }: Sheet, format: Format, pane: Pane, title: string): Run
     placed: [{ drawing, trace, ink: inkOf(trace), up: 0 }],
     format,
     pane,
-    windows: [{ column: 0, row: 0, x, y }],
+    windows: [{ column: 0, row: 0, x, y, height: pane.height }],
+    pages: [[{ window: 0, x: 0, y: 0 }]],
   };
 }
 

@@ -38,7 +38,26 @@ export interface Run {
   readonly format: Format;
   readonly pane: Pane;
   readonly windows: readonly Window[];
+  readonly pages: readonly RunPage[];
 }
+
+/** The windows that a page of a run carries, by their index: one, or several that are to be cut apart. */
+export type RunPage = readonly Laid[];
+
+/** A window on its page, from the pane's lower left corner, mm. */
+export interface Laid {
+  readonly window: number;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Whether a run is cut into strips, several of them on a page. */
+export const isInStrips = ({ windows, pane }: Pick<Run, 'windows' | 'pane'>): boolean =>
+  windows.some(({ height }) => height < pane.height);
+
+/** A page for each window. */
+export const pageEach = (windows: readonly Window[]): readonly RunPage[] =>
+  windows.map((_, window) => [{ window, x: 0, y: 0 }]);
 
 export interface TilePlan {
   readonly runs: readonly Run[];
@@ -54,10 +73,7 @@ export interface TilePlan {
  * the shift along the board. On equal counts fewer drawings share a run, and the first format is taken.
  */
 export function nest(drawings: readonly Drawing[], formats: readonly Format[]): TilePlan {
-  const loose = drawings.map((drawing): Placed => {
-    const trace = traceOf(drawing);
-    return { drawing, trace, ink: inkOf(trace), up: 0 };
-  });
+  const loose = drawings.map(traced);
   // fewest[j]: the best way to lay the first j drawings (dynamic programming over where the last run begins).
   const fewest: { sheets: number; runs: readonly Run[] }[] = [{ sheets: 0, runs: [] }];
   for (let j = 1; j <= loose.length; j++) {
@@ -66,28 +82,41 @@ export function nest(drawings: readonly Drawing[], formats: readonly Format[]): 
       const placed = stack(loose.slice(i, j));
       const run = bestRun(placed, formats);
       if (!run) break;
-      const sheets = fewest[i]!.sheets + run.windows.length;
+      const sheets = fewest[i]!.sheets + run.pages.length;
       if (!best || sheets < best.sheets) best = { sheets, runs: [...fewest[i]!.runs, run] };
     }
     fewest.push(best!);
   }
   const { sheets, runs } = fewest[loose.length]!;
-  const area = loose.reduce((sum, { ink }) => sum + inkedArea(ink), 0);
-  const largest = Math.max(
-    ...loose.flatMap(({ ink }) =>
-      formats.map((f) => f.paneFor(ink.low.length)).map((pane) => pane.width * pane.height),
-    ),
-  );
-  // A drawing that is hollow, its blank sheets left out, can take less than the area it encloses.
-  return { runs, sheets, areaBound: loose.length === 0 ? 0 : Math.min(sheets, Math.ceil(area / largest)) };
+  return { runs, sheets, areaBound: areaBound(loose, formats, sheets) };
 }
 
-/** What a page of a run shows, in the run's frame. */
-export const windowBox = ({ pane }: Run, { x, y }: Window): Box => ({
+/** A drawing as it is laid onto pages, where it stands by itself. */
+export function traced(drawing: Drawing): Placed {
+  const trace = traceOf(drawing);
+  return { drawing, trace, ink: inkOf(trace), up: 0 };
+}
+
+/** Fewer sheets than this cannot hold drawings, whatever the layout: their area over the largest pane's. */
+export function areaBound(placed: readonly Placed[], formats: readonly Format[], sheets: number): number {
+  if (placed.length === 0) return 0;
+  const area = placed.reduce((sum, { ink }) => sum + inkedArea(ink), 0);
+  const panes = placed.flatMap(({ ink }) => formats.map((format) => format.paneFor(ink.low.length)));
+  const largest = Math.max(...panes.map((pane) => pane.width * pane.height));
+  // A drawing that is hollow, its blank sheets left out, can take less than the area it encloses.
+  return Math.min(sheets, Math.ceil(area / largest));
+}
+
+/** On which page of its run a window lies, from 0. */
+export const pageOf = ({ pages }: Run, window: number): number =>
+  pages.findIndex((page) => page.some((laid) => laid.window === window));
+
+/** What a window shows, in the run's frame. */
+export const windowBox = ({ pane }: Pick<Run, 'pane'>, { x, y, height }: Window): Box => ({
   minX: x,
   minY: y,
   maxX: x + pane.width,
-  maxY: y + pane.height,
+  maxY: y + height,
 });
 
 /**
@@ -99,10 +128,10 @@ function bestRun(placed: readonly Placed[], formats: readonly Format[]): Run | u
   const runs = formats.flatMap((format): Run[] => {
     const pane = format.paneFor(ink.low.length);
     const windows = tile(ink, pane, placed.length > 1 ? 1 : Infinity);
-    return windows ? [{ placed, format, pane, windows }] : [];
+    return windows ? [{ placed, format, pane, windows, pages: pageEach(windows) }] : [];
   });
   return runs.reduce<Run | undefined>(
-    (best, run) => (best && best.windows.length <= run.windows.length ? best : run),
+    (best, run) => (best && best.pages.length <= run.pages.length ? best : run),
     undefined,
   );
 }

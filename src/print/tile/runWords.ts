@@ -1,15 +1,18 @@
 import type { Caption, Layer, Shape, TextShape } from '../../sheet/drawing.js';
+import { printLength } from '../../length/length.js';
 import { widthOf } from '../../sheet/lettering.js';
 import { text } from '../../sheet/primitives.js';
 import { boxOfPoints, isIn, joinBoxes, overlaps, shifted, type Box } from '../trace/box.js';
 import { inkOf, type Ink } from './ink.js';
-import { windowBox, type Placed, type Run } from './nest.js';
+import { isInStrips, windowBox, type Placed, type Run } from './nest.js';
 import { MARK_REACH, type Seam } from './seam.js';
+import type { Words } from '../../words/printed.js';
 import { settledOn } from '../trace/settle.js';
 import { traceOf, type Trace, type TracedText } from '../trace/trace.js';
 
 /** Heights of a drawing's name on a page that it shares, and the steps of the search for its place, mm. */
 const NAME = [5, 3.5] as const;
+const SMALLEST = 2.5;
 const STEP = { along: 8, up: 3 } as const;
 /** How far beyond its drawing a name may stand where there is no room within, mm. */
 const BEYOND = 30;
@@ -27,13 +30,20 @@ export interface Written extends Placed {
  * The drawings of a run with every word in its place: within one page as it is seen when all are glued together, on no
  * seam, mark or line. Where several share the pages, each says on every page what it is and which way it looks.
  */
-export function writtenOn(run: Run, seams: readonly Seam[]): Written[] {
+export function writtenOn(run: Run, seams: readonly Seam[], words: Words): Written[] {
   const pages = run.windows.map((_, i) => keptOf(run, seams, i));
   const shares = run.placed.length > 1;
+  const inStrips = isInStrips(run);
   const named = run.placed.map((placed) => ({
     ...placed,
     after: (written: readonly Shape[]) =>
-      placed.drawing.apart ? partNames(placed, pages, written) : shares ? namesOf(placed, pages) : [],
+      placed.drawing.apart
+        ? partNames(placed, pages, written)
+        : inStrips
+          ? stripNames(placed, pages, words)
+          : shares
+            ? namesOf(placed, pages)
+            : [],
   }));
   const marks = seams.flatMap(marksOf);
   return settledOn(named, { pages, taken: marks }).map((drawing, i): Written => {
@@ -73,6 +83,22 @@ function namesOf({ drawing, ink, up }: Placed, pages: readonly Box[]): Caption[]
   return pages.flatMap((page): Caption[] => {
     const own = shifted(page, 0, -up);
     const places = NAME.flatMap((height) => namePlaces(drawing.name ?? drawing.title, height, ink, own));
+    return places.length > 0 ? [{ places }] : [];
+  });
+}
+
+/** On each strip of a drawing which it is, from where to where it reaches, and of what, as far as there is room. */
+function stripNames({ drawing, ink, up }: Placed, pages: readonly Box[], words: Words): Caption[] {
+  return pages.flatMap((page, i): Caption[] => {
+    const own = shifted(page, 0, -up);
+    const strip = `${words.strip} ${String(i + 1)}`;
+    const { units } = drawing;
+    const along = units && [own.minX, own.maxX].map((x) => printLength(Math.max(0, x), units)).join(' – ');
+    const short = along === undefined ? strip : `${strip}: ${along}`;
+    const places = [
+      [`${short} · ${drawing.name ?? drawing.title}`, NAME] as const,
+      [short, [...NAME, SMALLEST]] as const,
+    ].flatMap(([name, heights]) => heights.flatMap((height) => namePlaces(name, height, ink, own)));
     return places.length > 0 ? [{ places }] : [];
   });
 }

@@ -54,7 +54,7 @@ export function seamsOf(ink: Ink, windows: readonly Window[], pane: Pane, first:
       const level = under.column === over.column && under.row === over.row - 1;
       if (!upright && !level) return;
       const from = upright ? Math.max(over.y, under.y) : over.x;
-      const to = upright ? Math.min(over.y, under.y) + pane.height : over.x + pane.width;
+      const to = upright ? Math.min(over.y + over.height, under.y + under.height) : over.x + pane.width;
       if (to - from < 2 * MARK_REACH) return;
       const way = upright ? 'upright' : 'level';
       const at = upright ? over.x : over.y;
@@ -91,8 +91,15 @@ function marksOn(ink: Ink, way: Seam['way'], at: number, from: number, to: numbe
     ...(first === undefined ? [] : [{ along: first, rising: true }]),
     ...(last === undefined ? [] : [{ along: last, rising: false }]),
   ];
-  // A seam without any mark would not be found: better one over a line.
-  return marks.length > 0 ? marks : [{ along: low, rising: true }];
+  if (marks.length > 0) return marks;
+  // A seam without any mark would not be found: better one over a line, its letters on none where that can be.
+  for (let along = low; along <= high; along++) {
+    for (const rising of [true, false]) {
+      const boxes = lettersAt(way, at, along).filter((_, i) => [1, 2].includes(i) === rising);
+      if (isApart(along) && !boxes.some((box) => hasInk(near, box))) return [{ along, rising }];
+    }
+  }
+  return [{ along: low, rising: true }];
 }
 
 /** The square that a mark takes, mm. */
@@ -106,7 +113,10 @@ function squareAt(way: Seam['way'], at: number, start: number, end: number): Box
   return { minX: x.min, minY: y.min, maxX: x.max, maxY: y.max };
 }
 
-/** What letters may take on either side of a seam, on both sides of the middle of a mark. */
+/**
+ * What letters may take on either side of a seam, on both sides of the middle of a mark: those of one that rises are
+ * the second and the third.
+ */
 function lettersAt(way: Seam['way'], at: number, along: number): Box[] {
   return [-1, 1].flatMap((side) =>
     [-1, 1].map((beside) => {

@@ -13,6 +13,7 @@ export interface Window {
   readonly row: number;
   readonly x: number;
   readonly y: number;
+  readonly height: number;
 }
 
 /** What a page can carry, whole mm, and how far neighbours lie over one another. */
@@ -82,7 +83,7 @@ function windowsAt(ink: Ink, extremes: Extremes, pane: Pane, shift: number): Win
     const y = level ? before! : lowestRow(pane, span, rows);
     before = rows === 1 ? y : undefined;
     for (const row of rows < 3 ? [0, 1].slice(0, rows) : rowsWithInk(ink, pane, span, rows)) {
-      windows.push({ column, row, x: span.x, y: y + row * (pane.height - pane.overlap) });
+      windows.push({ column, row, x: span.x, y: y + row * (pane.height - pane.overlap), height: pane.height });
     }
   }
   return windows;

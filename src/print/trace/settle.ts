@@ -49,7 +49,13 @@ export const settled = once((drawing: Drawing): Drawing =>
  * Drawings that lie on one run of pages, each caption at the first of its places where it is whole on one page and
  * nothing crosses it; where there is no such place, at the least bad one, or left out if it may be.
  */
-export function settledOn(moved: readonly Moved[], on?: Pages): Drawing[] {
+export const settledOn = (moved: readonly Moved[], on?: Pages): Drawing[] => settle(moved, on).drawings;
+
+/** Where words that must be said find no place on their pages that is whole and clear: what is around the least bad. */
+export const crampedOn = (moved: readonly Moved[], on: Pages): Box[] => settle(moved, on).cramped;
+
+function settle(moved: readonly Moved[], on?: Pages): { drawings: Drawing[]; cramped: Box[] } {
+  const cramped: Box[] = [];
   const ground = new Ground();
   for (const { drawing, up } of moved) for (const shape of drawing.shapes) add(ground, shape, up);
   const taken = new Ground();
@@ -57,14 +63,16 @@ export function settledOn(moved: readonly Moved[], on?: Pages): Drawing[] {
   const pages = on?.pages.map((page) => grown(page, -FROM_EDGE));
   const write = (captions: readonly Caption[], up: number) =>
     captions.flatMap((caption) => {
-      const place = bestPlace(caption, up, { ground, taken, ...(pages && { pages }) });
+      const { place, harm } = bestPlace(caption, up, { ground, taken, ...(pages && { pages }) });
+      if (harm >= CROSSED) cramped.push(boxAround(place, up));
       for (const shape of place) add(ground, shape, up);
       return place;
     });
   const own = moved.map(({ drawing, up }) => write(drawing.captions ?? [], up));
-  return moved.map(({ drawing, up, after }, i) => {
+  const drawings = moved.map(({ drawing, up, after }, i) => {
     return { ...drawing, captions: [], shapes: [...drawing.shapes, ...own[i]!, ...write(after?.(own[i]!) ?? [], up)] };
   });
+  return { drawings, cramped };
 }
 
 /** What is there already, and which pages there are. */
@@ -74,7 +82,8 @@ interface There {
   readonly pages?: readonly Box[];
 }
 
-function bestPlace(caption: Caption, up: number, there: There): readonly Shape[] {
+/** The least bad place of a caption, and how bad it is; none, which harms nothing, where it may be left out. */
+function bestPlace(caption: Caption, up: number, there: There): { place: readonly Shape[]; harm: number } {
   let best: readonly Shape[] = [];
   let least = caption.optional ? 1 : Infinity;
   for (const place of placesOf(caption)) {
@@ -82,11 +91,14 @@ function bestPlace(caption: Caption, up: number, there: There): readonly Shape[]
     if (harm < least) [best, least] = [place, harm];
     if (least === 0) break;
   }
-  return best;
+  return { place: best, harm: best.length > 0 ? least : 0 };
 }
 
+const boxAround = (place: readonly Shape[], up: number): Box =>
+  joinBoxes(place.map((shape) => boxOfPoints(raised(outlineOf(shape), up))));
+
 function harmOf(place: readonly Shape[], up: number, { ground, taken, pages }: There): number {
-  const whole = joinBoxes(place.map((shape) => boxOfPoints(raised(outlineOf(shape), up))));
+  const whole = boxAround(place, up);
   let harm = pages && !pages.some((page) => isIn(whole, page)) ? PARTED : 0;
   for (const shape of place) {
     if (shape.kind === 'text') {

@@ -10,7 +10,7 @@ import { line, text } from '../primitives.js';
 import { say, WORDS } from '../../words/say.js';
 
 /** How far marks stand out from the finished line, mm, and how large what is written at them. */
-export const TICK = 12;
+export const TICK = 9;
 const LETTERS = 5;
 const SMALL = 3.5;
 /** From the end of a tick to the middle of its words, mm. */
@@ -73,13 +73,16 @@ function stationsOn(plan: Plan, { face }: MirroredRow['row'], { heightsAt }: Fac
   });
 }
 
-/** Words at the end of a tick that points up or down: beyond its end, to either side of it, further out. */
+/**
+ * Words at the end of a tick that points up or down: to either side of it, where they take no room of their own, beyond
+ * its end, further out.
+ */
 function aroundTick(words: string, [x, y]: Point, way: 1 | -1, height: number): Shape[][] {
   const out = [BESIDE, BESIDE + 8, BESIDE + 16].map((far) => y + way * far);
   return [
-    [text(words, [x, out[0]!], height)],
     [text(words, [x + 3, y - way * 3], height, 'left')],
     [text(words, [x - 3, y - way * 3], height, 'right')],
+    [text(words, [x, out[0]!], height)],
     ...out.flatMap((up) => [[text(words, [x + 3, up], height, 'left')], [text(words, [x - 3, up], height, 'right')]]),
     [text(words, [x, out[1]!], height)],
   ];
@@ -127,10 +130,17 @@ export function endMarks(
       text(words, [away, z + up - 9], 3.5, align),
     ];
     const beyond = [0, 10, -10, 20, -20, 30, -30].map((up) => block(x + outward * 4, up));
-    // Where a seam lies beyond the end, over it or under it instead.
-    const within = [4, 20, 40, 60, 80].flatMap((inward) =>
-      [35, -35, 50, -50, 65, -65].map((up) => block(x - outward * inward, up)),
+    const low = (away: number, up: number) => [
+      text(say(WORDS.face.end, { end, joint }), [away, z + up + 3.5], 5, align),
+      text(words, [away, z + up - 3.5], 3.5, align),
+    ];
+    // Where a seam lies beyond the end, over it or under it instead, in fewer lines where it is narrow.
+    const inward = Array.from({ length: 18 }, (_, k) => 4 + 12 * k);
+    const ups = [20, 27, 35, -35, -42, 50, -50, 65, -65, -14, -21, -28];
+    const within = [block, low].flatMap((lines) =>
+      inward.flatMap((off) => ups.map((up) => lines(x - outward * off, up))),
     );
-    return { places: [...beyond, ...within] };
+    const beside = [0, 7, -7, 14, -14, 21, -21].map((up) => low(x + outward * 4, up));
+    return { places: [...beyond, ...beside, ...within] };
   });
 }

@@ -27,11 +27,7 @@ export function faceSheet(plan: Plan, { row, mirror, far = false }: MirroredRow)
   const line = faceLineAt(plan.board, row.face);
   const chambers = chambersOf(plan, row);
   const others = mirror ? chambersOf(plan, mirror) : [];
-  const notes = notesOf(
-    { row, ...(mirror && { mirror }), far },
-    bench,
-    chambers.some((each) => routingOf(plan, each).from.length > 1),
-  );
+  const notes = faceNotes(plan, { row, ...(mirror && { mirror }), far });
   const rows = [row.id, ...(mirror ? [mirror.id] : [])];
   const title = titleOf({ row, ...(mirror && { mirror }), far });
   const shown = chambers.map((chamber, i) =>
@@ -73,8 +69,8 @@ export function faceSheet(plan: Plan, { row, mirror, far = false }: MirroredRow)
 const NOTE = { height: 3.5, width: 120, along: 60, down: 6 } as const;
 
 /**
- * What the sheet shows, each sentence under the bottom line near its nose end, or over the deck line where there is no
- * room.
+ * What the sheet shows, each sentence under the bottom line near its nose end, or over the deck line, where there is
+ * room: the marking table says it too.
  */
 function notesOnSheet(notes: readonly string[], { board }: Plan, finished: FaceLine, bench: FaceOnBench): Caption[] {
   const { height, width, along, down } = NOTE;
@@ -92,7 +88,7 @@ function notesOnSheet(notes: readonly string[], { board }: Plan, finished: FaceL
         return [block(start, bottom - off), block(start, deck + off + 1.6 * height * (lines.length - 1))];
       }),
     );
-    return { places };
+    return { places, optional: true };
   });
 }
 
@@ -117,6 +113,12 @@ function titleOf({ row, mirror, far }: MirroredRow): string {
     ? say(WORDS.face.titleMirror, { row: row.id, other: mirror.id })
     : say(WORDS.face.title, { row: row.id });
   return far ? say(WORDS.face.titleFar, { title, face: row.face.id }) : title;
+}
+
+/** What a face sheet shows, in sentences. */
+export function faceNotes(plan: Plan, { row, mirror, far = false }: MirroredRow): string[] {
+  const halves = chambersOf(plan, row).some((each) => routingOf(plan, each).from.length > 1);
+  return notesOf({ row, ...(mirror && { mirror }), far }, onBench(row.face, plan.board.length), halves);
 }
 
 function notesOf({ row, mirror, far }: MirroredRow, bench: FaceOnBench, halves: boolean): string[] {

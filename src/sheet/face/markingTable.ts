@@ -2,6 +2,7 @@ import { columnsOf } from '../table.js';
 import { spanAt } from '../../contour/span.js';
 import type { Plan } from '../../plan.js';
 import { depthWords } from './depthWords.js';
+import { faceNotes } from './faceSheet.js';
 import { faceLineAt } from '../../view/faceLine.js';
 import { chambersOf, type MirroredRow } from '../mirror.js';
 import type { TablePage, TableRow } from '../pages.js';
@@ -24,7 +25,7 @@ export function markingTable(plan: Plan, { row, mirror, far }: MirroredRow): Tab
   return {
     kind: 'table',
     title: far ? say(WORDS.face.titleFar, { title, face: row.face.id }) : title,
-    notes: WORDS.marking.notes,
+    notes: [...faceNotes(plan, { row, ...(mirror && { mirror }), ...(far && { far }) }), ...WORDS.marking.notes],
     columns: columnsOf(
       [columns.chamber, 'text'],
       [columns.from, 'number'],

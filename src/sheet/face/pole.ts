@@ -3,7 +3,7 @@ import { printLength } from '../../length/length.js';
 import { printAs, roundedAs, type Acted } from '../../length/rounded.js';
 import type { Row } from '../../layup/layup.js';
 import type { Plan } from '../../plan.js';
-import type { Caption, Drawing } from '../drawing.js';
+import type { Caption, Drawing, Shape } from '../drawing.js';
 import { legendOf } from '../legendOf.js';
 import { chambersOf } from '../mirror.js';
 import type { Cell, TablePage, TableRow } from '../pages.js';
@@ -12,13 +12,20 @@ import { line, polygon, text } from '../primitives.js';
 import { say, WORDS } from '../../words/say.js';
 
 /** Half the width of the stick, mm, and how far its marks reach in from the edge. */
-const HALF = 32;
+const HALF = 18;
 const MARK = 14;
-const STATION = 4;
+const STATION = 3;
 const LETTERS = 5;
 const SMALL = 3.5;
+/** The middles of a mark's name and of its place, from the edge inward, mm. */
+const NAME_IN = 4.5;
+const PLACE_IN = 10;
+/** Half the diagonal of a dot's lozenge on the pole, mm. */
+const LOZENGE = 3;
+/** How far words move off the middle line where others stand on it, mm. */
+const MIDDLE_UP = 4.5;
 /** An edge says its name every so often, mm: whoever holds the stick sees no more of it. */
-const NAME_EVERY = 800;
+const NAME_EVERY = 400;
 
 /** One edge of the pole and the rows it serves. */
 interface Edge {
@@ -48,11 +55,13 @@ export function storyPole(plan: Plan): Drawing {
     title: WORDS.pole.title,
     notes: [WORDS.pole.notes],
     legend: legendOf('pole'),
+    units,
     captions: [
       ...edges.flatMap((edge) => edgeWords(edge, plan)),
-      ...stationsOf(plan).map((x) => besideMark(printLength(x, units), x, 0, SMALL)),
-      { places: [[text(WORDS.nose, [-3, 0], 7, 'right')], [text(WORDS.nose, [3, 12], 7, 'left')]] },
-      { places: [[text(WORDS.tail, [length + 3, 0], 7, 'left')], [text(WORDS.tail, [length - 3, 12], 7, 'right')]] },
+      ...dotsOnPole(plan).map(({ s, joints }) => inTheMiddle(say(WORDS.pole.dots, { joints }), s)),
+      ...stationsOf(plan).map((x) => inTheMiddle(printLength(x, units), x)),
+      { places: [[text(WORDS.nose, [3, 0], 5, 'left')], [text(WORDS.nose, [-3, 0], 5, 'right')]] },
+      { places: [[text(WORDS.tail, [length - 3, 0], 5, 'right')], [text(WORDS.tail, [length + 3, 0], 5, 'left')]] },
     ],
     shapes: [
       polygon('outline', corners),
@@ -60,6 +69,7 @@ export function storyPole(plan: Plan): Drawing {
         marks.map(({ s }) => line('outline', [s, up * HALF], [s, up * (HALF - MARK)])),
       ),
       ...stationsOf(plan).map((x) => line('mark', [x, -STATION], [x, STATION])),
+      ...dotsOnPole(plan).map(({ s }) => lozenge(s)),
     ],
   };
 }
@@ -69,20 +79,54 @@ function edgeWords({ name, rows, marks, up }: Edge, plan: Plan): Caption[] {
   const { length } = plan.board;
   const edge = say(WORDS.pole.edge, { edge: name, rows: rows.map(({ id }) => id).join(' ') });
   const names = Array.from({ length: Math.ceil(length / NAME_EVERY) }, (_, i): Caption => ({
-    places: [0, 40, 80, 120, 160].map((off) => [text(edge, [i * NAME_EVERY + off, up * (HALF + 5)], LETTERS, 'left')]),
+    places: Array.from({ length: 20 }, (_, k) => [
+      text(edge, [i * NAME_EVERY + 30 + 12 * k, up * (HALF - NAME_IN)], LETTERS, 'left'),
+    ]),
     optional: i > 0,
   }));
   return [
-    ...marks.map(({ name: mark, s }) => besideMark(mark, s, up * (HALF - 5), LETTERS)),
-    ...marks.map(({ s }) => besideMark(printLength(s, plan.job.units), s, up * (HALF - 12), SMALL)),
+    ...marks.map(({ name: mark, s }) => besideMark(mark, s, up * (HALF - NAME_IN), LETTERS)),
+    ...marks.map(({ s }) => besideMark(printLength(s, plan.job.units), s, up * (HALF - PLACE_IN), SMALL)),
     ...names,
   ];
+}
+
+/** Words beside a mark on the pole's middle line: level with it, or over or under what else stands there. */
+function inTheMiddle(words: string, x: number): Caption {
+  const beside = [LOZENGE + 1, LOZENGE + 8, LOZENGE + 20].flatMap((off) =>
+    [0, MIDDLE_UP, -MIDDLE_UP].flatMap((y) => [
+      [text(words, [x + off, y], SMALL, 'left')],
+      [text(words, [x - off, y], SMALL, 'right')],
+    ]),
+  );
+  const over = [MIDDLE_UP + 1.5, -MIDDLE_UP - 1.5].map((y) => [text(words, [x, y], SMALL)]);
+  return { places: [...beside, ...over] };
 }
 
 /** Words to the right of a mark, or to its left where a seam is in the way. */
 function besideMark(words: string, x: number, y: number, height: number): Caption {
   return { places: [[text(words, [x + 2, y], height, 'left')], [text(words, [x - 2, y], height, 'right')]] };
 }
+
+/** Where glue dots lie along their joints, from the nose tip, each place once with the joints that have one there. */
+function dotsOnPole({ glue }: Plan): { s: number; joints: string }[] {
+  const places = new Map<string, { s: number; joints: string[] }>();
+  for (const { s, joint } of [...glue.dots].sort((a, b) => a.s - b.s)) {
+    const key = s.toFixed(1);
+    const place = places.get(key) ?? { s, joints: [] };
+    if (!place.joints.includes(joint)) place.joints.push(joint);
+    places.set(key, place);
+  }
+  return [...places.values()].map(({ s, joints }) => ({ s, joints: joints.join(' ') }));
+}
+
+const lozenge = (s: number): Shape =>
+  polygon('dot', [
+    [s - LOZENGE, 0],
+    [s, -LOZENGE],
+    [s + LOZENGE, 0],
+    [s, LOZENGE],
+  ]);
 
 function edgesOf(plan: Plan): Edge[] {
   return WORDS.pole.edges.flatMap((name, parity) => {

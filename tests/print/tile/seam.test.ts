@@ -10,8 +10,8 @@ const ink = inkOf(traceOf({ id: 'sheet', title: 'Sheet', notes: [], shapes: [lin
 /** The marks of the seam of two pages side by side that share so much of their edge, mm. */
 function marksAlong(shared: number): readonly number[] {
   const windows = [
-    { column: 0, row: 0, x: 0, y: 0 },
-    { column: 1, row: 0, x: 170, y: pane.height - shared },
+    { column: 0, row: 0, x: 0, y: 0, height: pane.height },
+    { column: 1, row: 0, x: 170, y: pane.height - shared, height: pane.height },
   ];
   return seamsOf(ink, windows, pane, 0).flatMap(({ marks }) => marks.map(({ along }) => along));
 }

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Drawing, Shape } from '../../../src/sheet/drawing.js';
 import { rollOf, sheetNamed, type Paper } from '../../../src/print/paper/paper.js';
+import { usualSettings } from '../../../src/print/tile/format.js';
 import { printed } from '../printed.js';
-import { readPdf, type Point, type ReadPage } from '../readPdf.js';
+import { readPdf, type Clip, type Point, type ReadPage } from '../readPdf.js';
 import { stripDrawing } from '../strip.js';
 
 /** What a steel rule shows (issue: right to 0.05 mm over the full length, through all seams). */
@@ -33,14 +34,19 @@ function tickedStrip(): { drawing: Drawing; ticks: readonly Point[] } {
 /** Where the diagonals of a page cross their seams, by the letters that stand beside them. */
 function marksOf(page: ReadPage): Map<string, Point[]> {
   const marks = new Map<string, Point[]>();
-  for (const { points } of page.lines) {
+  for (const { points, clip } of page.lines) {
     const [a, b] = points as [Point, Point];
     if (points.length !== 2 || Math.abs(Math.abs(b.x - a.x) - 18) > 0.1 || Math.abs(Math.abs(b.y - a.y) - 18) > 0.1)
       continue;
     const middle = { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 };
-    const letters = page.texts.filter(
-      ({ text, x, y }) => /^[A-Z]{2}$/.test(text) && Math.hypot(x - middle.x, y - middle.y) < 13,
-    );
+    const pairs = page.texts.filter(({ text }) => /^[A-Z]{2}$/.test(text));
+    const beside = pairs.filter(({ x, y }) => Math.hypot(x - middle.x, y - middle.y) < 13);
+    // Where the drawing leaves no room there, letters stand elsewhere along the seam: at the left edge, or as far from
+    // the right one as pages overlap.
+    const [left, , right] = clip!;
+    const isOnSeam = [left, right - usualSettings.overlap].some((x) => Math.abs(x - middle.x) < 0.1);
+    const along = isOnSeam ? pairs.filter(({ x }) => Math.abs(x - middle.x) < 20) : [];
+    const letters = beside.length > 0 ? beside : along;
     // A hatching line can be as long by chance; it has no letters.
     const name = letters[0]?.text;
     if (name === undefined) continue;
@@ -51,6 +57,22 @@ function marksOf(page: ReadPage): Map<string, Point[]> {
     );
   }
   return marks;
+}
+
+/** What is left of a page when its strips are cut apart: what each shows, by the rectangle that it is seen in. */
+function cutApart(page: ReadPage): ReadPage[] {
+  const isSame = (a: Clip, b: Clip): boolean => Math.hypot(a[0] - b[0], a[1] - b[1]) < 0.05;
+  const all = page.lines.flatMap(({ clip }) => (clip ? [clip] : []));
+  const clips = all.filter((clip, i) => all.findIndex((other) => isSame(clip, other)) === i);
+  return clips.map((clip): ReadPage => {
+    const [left, bottom, right, top] = clip;
+    const isIn = ({ x, y }: Point): boolean => x >= left && x <= right && y >= bottom && y <= top;
+    return {
+      ...page,
+      lines: page.lines.filter((line) => line.clip && isSame(line.clip, clip)),
+      texts: page.texts.filter(isIn),
+    };
+  });
 }
 
 /** Glues the pages together as a builder does: same letters on same letters. Gives each page's place in the whole. */
@@ -93,7 +115,7 @@ describe('true size, read back from the file by pdf.js', () => {
     });
     expect(findings).toEqual([]);
     // A printer that draws short makes of the file what is on the paper.
-    const pages = (await readPdf(bytes)).map((page) => onPaper(page, paper, printer));
+    const pages = (await readPdf(bytes)).map((page) => onPaper(page, paper, printer)).flatMap(cutApart);
     const places = glue(pages);
     const found = pages.flatMap((page, i) =>
       page.lines
@@ -156,7 +178,11 @@ function onPaper(page: ReadPage, paper: Paper, printer: { across: number; along:
   const move = ({ x, y }: Point): Point => ({ x: x * fx, y: y * fy });
   return {
     ...page,
-    lines: page.lines.map((line) => ({ ...line, points: line.points.map(move) })),
+    lines: page.lines.map(({ clip, ...line }) => ({
+      ...line,
+      points: line.points.map(move),
+      ...(clip && { clip: [clip[0] * fx, clip[1] * fy, clip[2] * fx, clip[3] * fy] }),
+    })),
     texts: page.texts.map((text) => ({ ...text, ...move(text) })),
   };
 }
