@@ -77,7 +77,7 @@ export function resultOf(plan: Plan, verdict = verdictOf(plan, asPlanned(plan)))
     weights: plan.weights,
     ...(plan.stock && { stock: publishedStock(plan.stock) }),
     notes: plan.notes,
-    doubts: plan.doubts,
+    doubts: plan.doubts.map(({ where, what, remedy }) => ({ ...where, what, instead: remedy })),
     verdict,
   };
 }

@@ -2,7 +2,7 @@ import { choose } from './picture/choose.js';
 import { counted } from '../length/counted.js';
 import { useState } from 'preact/hooks';
 import verdictWords from '../../templates/verdict.json' with { type: 'json' };
-import { printFinding } from '../job/finding.js';
+import { sayJobFinding } from '../job/finding.js';
 import { sayNote } from '../verdict/note.js';
 import type { Bench, BenchState } from './state/bench.js';
 import type { Shown } from './plan/answer.js';
@@ -42,8 +42,8 @@ export function Mistakes({ state }: { readonly state: BenchState }) {
           </li>
         ))}
         {findings.map((finding) => (
-          <li key={printFinding(finding)} class={finding.severity}>
-            {printFinding(finding)}
+          <li key={sayJobFinding(finding)} class={finding.severity}>
+            {sayJobFinding(finding)}
           </li>
         ))}
       </ul>

@@ -46,9 +46,9 @@ export function measuredInDoubt(
     const rest = isOdd ? `; the others differ by about ${length(Math.abs(median(others)))}` : '';
     return [
       {
-        path: `shaped[${i}].${kind === 'wall' ? measured.wall : kind}`,
+        where: { path: `shaped[${i}].${kind === 'wall' ? measured.wall : kind}` },
         what: `${length(value)} is ${length(Math.abs(by))} ${than} than is drawn there${rest}`,
-        instead: 'measure it again; until then the board is planned through it as written',
+        remedy: 'measure it again; until then the board is planned through it as written',
       },
     ];
   });

@@ -1,4 +1,4 @@
-import { sayFinding } from '../finding/finding.js';
+import { sayFinding } from '../finding/say.js';
 import type { Units } from '../length/units.js';
 import { planOf, type Plan } from '../plan.js';
 import { WALL } from '../verdict/thin.js';

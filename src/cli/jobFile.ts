@@ -1,7 +1,7 @@
 import { existsSync, realpathSync } from 'node:fs';
 import { basename, dirname, resolve } from 'node:path';
 import { textFile } from '../disk/textFile.js';
-import { printFinding } from '../job/finding.js';
+import { sayJobFinding } from '../job/finding.js';
 import type { Job } from '../job/job.js';
 import { readJob } from '../job/read.js';
 import { trackerPath } from '../shop/store/trackerPath.js';
@@ -37,7 +37,7 @@ export function jobFrom(named: string, io: Io, looked: Watched[] = []): JobRead 
     looked.push(watched(table));
     return existsSync(table) ? textFile(table) : undefined;
   });
-  for (const finding of findings) io.err(printFinding(finding));
+  for (const finding of findings) io.err(sayJobFinding(finding));
   if (job) return { job, file, inputs: [file, ...tables, trackerPath(file)] };
   const things = findings.length === 1 ? 'thing' : 'things';
   io.err(`${findings.length} ${things} to put right in ${basename(named)}; nothing was written.`);

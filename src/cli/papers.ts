@@ -1,6 +1,6 @@
 import { createWriteStream, existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { sayFinding } from '../finding/finding.js';
+import { sayFinding } from '../finding/say.js';
 import { paperRunOf, type PaperChoices, type PaperRun } from '../papers/run.js';
 import { preparePapers } from '../papers/prepare.js';
 import type { Plan } from '../plan.js';
@@ -24,7 +24,7 @@ import { refitsOf } from '../shop/fit/refits.js';
 import { stageThatFits } from '../shop/fit/standing.js';
 import { ticksOf } from '../shop/log/step.js';
 import { openStore } from '../shop/openStore.js';
-import { sayProblem } from '../shop/store/problem.js';
+import { sayInLines } from '../finding/say.js';
 import { trackerPath } from '../shop/store/trackerPath.js';
 import { compareStagger } from '../steer/stagger.js';
 import { steer } from '../steer/steer.js';
@@ -186,7 +186,7 @@ async function doneSoFar(jobFile: string, store: string | undefined, plan: Plan,
   if (store === undefined && !existsSync(trackerPath(jobFile))) return undefined;
   const opened = await openStore(jobFile, store);
   if (!opened.ok) {
-    io.err(`The tracking list is printed without what is done: ${sayProblem(opened.problem)}`);
+    io.err(`The tracking list is printed without what is done: ${sayInLines(opened.problem)}`);
     return undefined;
   }
   const { state } = opened.store;

@@ -9,7 +9,7 @@ import type { Job } from '../job/job.js';
 import { trackCommand as track } from '../shop/track.js';
 import { TRACK_HELP } from '../shop/trackHelp.js';
 import type { ShopServer } from '../shop/server/shopServer.js';
-import { sayProblem } from '../shop/store/problem.js';
+import { sayInLines } from '../finding/say.js';
 import type { TrackedBlock } from '../shop/log/trackedBlock.js';
 import { countRefits, refitReport } from '../shop/report/trackReport.js';
 import { REFUSED, type Command, type Io } from './io.js';
@@ -98,7 +98,7 @@ async function followJob(file: string, server: ShopServer, io: Io): Promise<read
 
 async function putInForce({ job, file }: JobRead, server: ShopServer, io: Io): Promise<void> {
   const done = await server.replacePlan(job.name, await plannedBlocks(job), job.units);
-  if (!done.ok) return io.err(sayProblem(done.problem));
+  if (!done.ok) return io.err(sayInLines(done.problem));
   const { isNew, refits } = done.value;
   if (!isNew) return;
   const todo = refits.size === 0 ? 'All blocks in hand still fit.' : `Blocks in hand: ${countRefits(refits)}.`;

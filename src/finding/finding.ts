@@ -1,12 +1,20 @@
+/** Where in what a builder wrote something was found. Lines and columns count from 1. */
+export interface Place {
+  readonly file?: string;
+  readonly line?: number;
+  readonly column?: number;
+  /** The key, as in `chambers.web` or `board.stations[2].thick`; nothing where it is the whole. */
+  readonly path: string;
+}
+
 /**
  * Something that a builder must act on: where, what, and what to do about it. A value, not an exception; every room
  * gives this one kind.
+ *
+ * @typeParam Where what it is called by (a paper, an option, a file), or its place in what a builder wrote
  */
-export interface Finding {
-  readonly where: string;
+export interface Finding<Where extends string | Place = string> {
+  readonly where: Where;
   readonly what: string;
   readonly remedy: string;
 }
-
-/** In one line, for a terminal or a page: `--date: 2026-02-31 is no day of the calendar → like 2026-05-01`. */
-export const sayFinding = ({ where, what, remedy }: Finding): string => `${where}: ${what} → ${remedy}`;

@@ -130,8 +130,8 @@ function quantity({ description, bounds, examples, parse, print, otherUnits }: Q
     .meta({ description, examples, anyOf: [{ type: 'number' }, { type: 'string' }] })
     .transform((written: unknown, context): number => {
       if (written === STAND_IN) return NaN;
-      const wrong = (message: string, instead: string, otherKind = false): never => {
-        context.addIssue({ code: 'custom', message, params: { instead, otherKind } });
+      const wrong = (message: string, remedy: string, otherKind = false): never => {
+        context.addIssue({ code: 'custom', message, params: { remedy, otherKind } });
         return z.NEVER;
       };
       if (written === undefined) return wrong(MISSING, `add it: ${description}`);
@@ -143,9 +143,9 @@ function quantity({ description, bounds, examples, parse, print, otherUnits }: Q
         );
       }
       const tail = typeof written === 'string' ? strayTail(written) : undefined;
-      if (tail) return wrong(tail.what, tail.instead);
+      if (tail) return wrong(tail.what, tail.remedy);
       const parsed = parse(written);
-      if (!parsed.ok) return wrong(parsed.what, parsed.instead);
+      if (!parsed.ok) return wrong(parsed.what, parsed.remedy);
       if (isWithin(parsed.value, bounds)) return parsed.value;
       const meant = withUnitMeant(written, otherUnits, parse, bounds);
       return wrong(
@@ -156,14 +156,14 @@ function quantity({ description, bounds, examples, parse, print, otherUnits }: Q
 }
 
 /** What does not belong to a value that a line ends with. */
-function strayTail(written: string): { what: string; instead: string } | undefined {
+function strayTail(written: string): { what: string; remedy: string } | undefined {
   const [, value, sign] = /^(.*?)\s*([;,])\s*$/.exec(written) ?? [];
   if (sign !== undefined)
-    return { what: `${inWords(value)} with a "${sign}" behind it`, instead: `without it: ${value}` };
+    return { what: `${inWords(value)} with a "${sign}" behind it`, remedy: `without it: ${value}` };
   const note = written.indexOf('#');
   if (note <= 0) return undefined;
   const before = written.slice(0, note).trim();
-  return { what: `${inWords(before)} with a # right behind it`, instead: `a space before the #: ${before} #` };
+  return { what: `${inWords(before)} with a # right behind it`, remedy: `a space before the #: ${before} #` };
 }
 
 function isWithin(value: number, { least, most }: Bounds): boolean {

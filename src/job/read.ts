@@ -7,7 +7,7 @@
  * converted part, not the file. Values that could not be read arrive as not-a-number, so compare in such a way that NaN
  * complains of nothing.
  */
-import { doubtsAmong, legible, type Finding } from './finding.js';
+import { doubtsAmong, legible, type JobFinding } from './finding.js';
 import { tablesInDoubt } from './doubts/tables.js';
 import { unusual } from './doubts/usual.js';
 import { readDocument, type JobDocument } from './text/document.js';
@@ -47,7 +47,7 @@ import { tableBeside, type Beside } from './table-beside.js';
  */
 export interface ReadJob {
   readonly job?: Job;
-  readonly findings: readonly Finding[];
+  readonly findings: readonly JobFinding[];
   /** What a reading of nearly the same text may start from; absent where the form is broken. */
   readonly reading?: Reading;
 }
@@ -71,9 +71,9 @@ export function readJob(
   if (!document) return { findings: findings.map(legible) };
 
   const { file, mistakes } = toFile(document);
-  for (const { path, what, instead, unknownKey } of mistakes.slice(0, MOST_FINDINGS)) {
+  for (const { path, what, remedy, unknownKey } of mistakes.slice(0, MOST_FINDINGS)) {
     const where = unknownKey ? document.placeOfKey(path) : document.placeOf(path);
-    findings.push({ severity: 'error', where, what, instead });
+    findings.push({ severity: 'error', where, what, remedy });
   }
   const isEcho = echoOf(mistakes);
   const say = sayTo(

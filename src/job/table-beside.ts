@@ -1,5 +1,5 @@
 import type { Units } from '../length/units.js';
-import type { Finding } from './finding.js';
+import type { JobFinding } from './finding.js';
 import { readOffsets, type OffsetStation } from './parts/offsets.js';
 import type { Say } from './mistake/say.js';
 
@@ -30,7 +30,7 @@ export function tableBeside(
   name: string | undefined,
   units: Units,
   readBeside: (name: string) => Beside,
-  found: (findings: readonly Finding[]) => void,
+  found: (findings: readonly JobFinding[]) => void,
   say: Say,
 ): readonly OffsetStation[] {
   if (name === undefined) return [];

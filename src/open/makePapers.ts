@@ -1,5 +1,5 @@
 import { Writable } from 'node:stream';
-import { sayFinding } from '../finding/finding.js';
+import { sayFinding } from '../finding/say.js';
 import { paperRunOf, type PaperChoices } from '../papers/run.js';
 import { preparePapers } from '../papers/prepare.js';
 import type { Plan } from '../plan.js';

@@ -2,7 +2,7 @@ import type { ServerResponse } from 'node:http';
 import { basename } from 'node:path';
 import { z } from 'zod';
 import { MOST_BYTES } from '../disk/textFile.js';
-import { printFinding } from '../job/finding.js';
+import { sayJobFinding } from '../job/finding.js';
 import { readJob } from '../job/read.js';
 import { besideIn } from '../job/table-beside.js';
 import { planOf } from '../plan.js';
@@ -33,7 +33,7 @@ export function paperRoutes(folder: string): readonly Route[] {
     const there = isJobName(basename(name)) ? await readJobFile(folder, name) : undefined;
     const beside = there && !('why' in there) ? there.beside : {};
     const { job, findings } = readJob(text, name, besideIn(beside));
-    return job ? { plan: planOf(job) } : { why: findings.map(printFinding).join('\n') };
+    return job ? { plan: planOf(job) } : { why: findings.map(sayJobFinding).join('\n') };
   };
   return [
     {

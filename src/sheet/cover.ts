@@ -1,6 +1,6 @@
 import reasons from '../../templates/notes.json' with { type: 'json' };
 import { printDensity } from '../length/density.js';
-import { sayDoubt } from '../job/finding.js';
+import { sayFinding } from '../finding/say.js';
 import type { Stage } from '../job/spec/stage.js';
 import { printLength } from '../length/length.js';
 import { printAs } from '../length/rounded.js';
@@ -102,7 +102,7 @@ function doubtful({ doubts }: Plan): TextBlock[] {
   if (doubts.length === 0) return [];
   return [
     { kind: 'heading', text: WORDS.cover.doubtsHeading },
-    { kind: 'list', items: doubts.map(sayDoubt) },
+    { kind: 'list', items: doubts.map(sayFinding) },
   ];
 }
 

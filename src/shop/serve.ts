@@ -3,7 +3,8 @@ import { lanAddresses } from '../serve/lanAddress.js';
 import { CODE_LASTS } from './server/oneTimeCode.js';
 import type { Route } from '../serve/route.js';
 import { startShopServer, type ShopServer } from './server/shopServer.js';
-import { sayProblem, type Problem } from './store/problem.js';
+import { sayInLines } from '../finding/say.js';
+import type { Problem } from './store/problem.js';
 import type { ShopStore } from './store/shopStore.js';
 import type { TrackedBlock } from './log/trackedBlock.js';
 
@@ -71,7 +72,7 @@ export async function serveShop(store: ShopStore, options: ServeOptions): Promis
     return 2;
   }
   if ('problem' in server) {
-    err(sayProblem(server.problem));
+    err(sayInLines(server.problem));
     return 2;
   }
   server.notices.forEach(err);

@@ -15,7 +15,8 @@ import { answersTo, isAnswer, settled, type Answer } from './fit/settle.js';
 import { UNTOUCHED } from './log/state.js';
 import { isStep, STEPS, type Step } from './log/step.js';
 import { openSource, openStore } from './openStore.js';
-import { sayProblem, type Problem } from './store/problem.js';
+import { sayInLines } from '../finding/say.js';
+import type { Problem } from './store/problem.js';
 import type { PlanRecord } from './store/planRecord.js';
 import type { Done, ShopStore } from './store/shopStore.js';
 import { trackerPath } from './store/trackerPath.js';
@@ -348,7 +349,7 @@ function sayUnknown(unknown: readonly string[], blocks: readonly TrackedBlock[])
 }
 
 function failed(io: TrackCall, problem: Problem): number {
-  io.err(sayProblem(problem));
+  io.err(sayInLines(problem));
   return 2;
 }
 

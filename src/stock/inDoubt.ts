@@ -16,9 +16,9 @@ export function stockInDoubt({ blank, lumber, billets }: Stock, spec: RawStockSp
     ...(blank && blank.short.length > MOST_TOLD
       ? [
           {
-            path: 'stock.blank',
+            where: { path: 'stock.blank' },
             what: say(words.more, { count: blank.short.length - MOST_TOLD }),
-            instead: words.seeTable,
+            remedy: words.seeTable,
           },
         ]
       : []),
@@ -59,7 +59,7 @@ function shortDoubt(place: ShortPlace, { slides, isAlike }: InBlank, asked: numb
     }),
   ];
   return {
-    path: 'stock.blank',
+    where: { path: 'stock.blank' },
     what: say(over < 0 ? words.short.none : words.short.some, {
       side: isAlike && side === 'right rail' ? words.rails : side,
       strip,
@@ -72,7 +72,7 @@ function shortDoubt(place: ShortPlace, { slides, isAlike }: InBlank, asked: numb
       from: length(from),
       to: length(to),
     }),
-    instead: cures.join(words.or),
+    remedy: cures.join(words.or),
   };
 }
 
@@ -85,5 +85,5 @@ function lackDoubt(path: string, { part, why, material, needs, has }: Lack, unit
     has: counts ? has : printAs('there', has, units),
     by: counts ? needs - has : printAs('needed', needs - has, units),
   };
-  return { path, what: say(words.lack[why], values), instead: say(words.supply[why], values) };
+  return { where: { path }, what: say(words.lack[why], values), remedy: say(words.supply[why], values) };
 }

@@ -19,7 +19,7 @@ export interface TypedLength {
  */
 export function lengthOption(option: string, written: string, units: Units, most: number): TypedLength | Finding {
   const read = parseLength(written, units);
-  if (!read.ok) return { where: option, what: read.what, remedy: read.instead };
+  if (!read.ok) return { where: option, what: read.what, remedy: read.remedy };
   const mm = read.value;
   if (mm < 0) return { where: option, what: `${written} is less than nothing`, remedy: '0 or more' };
   if (mm > most)

@@ -1,6 +1,6 @@
 import words from '../../templates/verdict.json' with { type: 'json' };
 import { PATCHES } from '../board/mesh.js';
-import { sayDoubt } from '../job/finding.js';
+import { sayFinding } from '../finding/say.js';
 import { counted } from '../length/counted.js';
 import type { Plan } from '../plan.js';
 import { sayNote } from './note.js';
@@ -48,7 +48,7 @@ export function verdictOf(plan: Plan, { thin, faults }: Proof): Verdict {
     stands: refusals.length === 0,
     refusals,
     doubts: [
-      ...doubts.map(sayDoubt),
+      ...doubts.map(sayFinding),
       ...questionedLines(plan),
       ...notes.filter(({ kind }) => kind === 'measured').map((note) => sayNote(note, job.units)),
     ],

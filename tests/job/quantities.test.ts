@@ -14,8 +14,8 @@ test('the bounds that a refused length is told, typed in their place, are taken'
         const [least, most] = [from / 100, (from + more) / 100];
         const length = quantities(units).length('a length', { least, most, because: 'it is so' });
         const { error } = length.safeParse(units === 'mm' ? `${most + 50} mm` : `${most / 25.4 + 2} in`);
-        const instead = (error!.issues[0] as unknown as { params: { instead: string } }).params.instead;
-        const [, low, high] = /between (.+) and (.+): it is so$/.exec(instead)!;
+        const remedy = (error!.issues[0] as unknown as { params: { remedy: string } }).params.remedy;
+        const [, low, high] = /between (.+) and (.+): it is so$/.exec(remedy)!;
         for (const bound of [low!, high!]) {
           const { success, data } = length.safeParse(bound);
           expect([bound, success]).toEqual([bound, true]);

@@ -353,7 +353,7 @@ describe('jobs that are wrong', () => {
   it('a tab in a line that is repeated is shown as a space', () => {
     const { findings } = readText(`${mere}\nfill:\t{foam:\teps-12}}\n`);
     expect(findings.length).toBeGreaterThan(0);
-    for (const { what, instead } of findings) expect(what + instead).not.toMatch(/\p{Cc}/u);
+    for (const { what, remedy } of findings) expect(what + remedy).not.toMatch(/\p{Cc}/u);
   });
 
   it('give findings and never an exception, whatever is changed in them', () => {
@@ -393,9 +393,9 @@ describe('jobs that are wrong', () => {
         const { job, findings } = readText(changed);
         const errors = findings.filter(({ severity }) => severity === 'error');
         expect(job === undefined).toBe(errors.length > 0);
-        for (const { what, instead, where } of findings) {
-          expect([what, instead, where.path].join(' ')).not.toMatch(/NaN|Infinity|undefined|\p{Cc}/u);
-          expect(instead).not.toBe('');
+        for (const { what, remedy, where } of findings) {
+          expect([what, remedy, where.path].join(' ')).not.toMatch(/NaN|Infinity|undefined|\p{Cc}/u);
+          expect(remedy).not.toBe('');
         }
         expect(JSON.stringify(job ?? {})).not.toContain('null');
       }),

@@ -1,5 +1,5 @@
 import { existsSync, readFileSync } from 'node:fs';
-import { printFinding } from '../../src/job/finding.js';
+import { sayJobFinding } from '../../src/job/finding.js';
 import { readJob, type ReadJob } from '../../src/job/read.js';
 
 const root = new URL('../../', import.meta.url);
@@ -16,4 +16,4 @@ export const besideSamples = (name: string): string | undefined => {
 export const readText = (text: string): ReadJob => readJob(text, 'job.yaml', besideSamples);
 
 /** What is said about `text`, one line a finding. */
-export const saidAbout = (text: string): string[] => readText(text).findings.map(printFinding);
+export const saidAbout = (text: string): string[] => readText(text).findings.map(sayJobFinding);

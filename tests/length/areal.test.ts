@@ -17,7 +17,7 @@ test.each([
   ['six', undefined],
 ])('%s', (written, expected) => {
   const parsed = parseArealWeight(written, 'mm');
-  if (expected === undefined) expect(parsed).toMatchObject({ ok: false, instead: expect.stringContaining('6 oz') });
+  if (expected === undefined) expect(parsed).toMatchObject({ ok: false, remedy: expect.stringContaining('6 oz') });
   else expect(parsed).toMatchObject({ ok: true, value: expect.closeTo(expected, 1) });
 });
 

@@ -29,7 +29,7 @@ describe('parseDensity', () => {
     expect(parseDensity('2 lb', 'in')).toEqual({
       ok: false,
       what: '"lb" is not a unit of a density',
-      instead: 'write 15 kg/m3, 0.35 g/cm3 or 2 lb/ft3',
+      remedy: 'write 15 kg/m3, 0.35 g/cm3 or 2 lb/ft3',
     });
   });
 });

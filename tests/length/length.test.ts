@@ -63,7 +63,7 @@ describe('parseLength', () => {
     [Infinity, 'Infinity is not a length'],
     [NaN, 'NaN is not a length'],
   ])('says what is wrong with %s, and what would be right', (written, what) => {
-    expect(parseLength(written, 'mm')).toMatchObject({ ok: false, what, instead: expect.stringMatching(/\d/) });
+    expect(parseLength(written, 'mm')).toMatchObject({ ok: false, what, remedy: expect.stringMatching(/\d/) });
   });
 
   it.each([
@@ -81,8 +81,8 @@ describe('parseLength', () => {
     ['3 7\\8', 'in', 'is not a length', 'write a fraction behind a space: 3 7/8'],
     ['10 1/166 in', 'in', 'has 166 below its line', 'write halves, quarters, and so on to 64ths: 3 7/8 in'],
     ['3,5', 'in', 'has a comma in the number', 'write a decimal point: 1.5, not 1,5'],
-  ] as const)('asks about %s in a job in %s, which can be read in two ways', (written, units, what, instead) => {
-    expect(parseLength(written, units)).toEqual({ ok: false, what: expect.stringContaining(what) as string, instead });
+  ] as const)('asks about %s in a job in %s, which can be read in two ways', (written, units, what, remedy) => {
+    expect(parseLength(written, units)).toEqual({ ok: false, what: expect.stringContaining(what) as string, remedy });
   });
 
   it('takes what can be read in one way only', () => {
@@ -100,7 +100,7 @@ describe('parseLength', () => {
     fc.assert(
       fc.property(texts, fc.constantFrom('mm' as const, 'in' as const), (text, units) => {
         const parsed = parseLength(text, units);
-        return parsed.ok ? Number.isFinite(parsed.value) : parsed.what !== '' && parsed.instead !== '';
+        return parsed.ok ? Number.isFinite(parsed.value) : parsed.what !== '' && parsed.remedy !== '';
       }),
     );
   });

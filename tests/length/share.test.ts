@@ -11,6 +11,6 @@ it('a length is no share', () => {
   expect(parseShare('3 mm')).toEqual({
     ok: false,
     what: '"mm" is not a unit of a share',
-    instead: 'write 45 % or 0.45',
+    remedy: 'write 45 % or 0.45',
   });
 });

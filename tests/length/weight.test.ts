@@ -26,7 +26,7 @@ describe('parseWeight', () => {
     expect(parseWeight('3 in', 'in')).toEqual({
       ok: false,
       what: '"in" is not a unit of a weight',
-      instead: 'write 17.2 kg, 450 g, 38 lb or 37 lb 6 oz',
+      remedy: 'write 17.2 kg, 450 g, 38 lb or 37 lb 6 oz',
     });
   });
 });

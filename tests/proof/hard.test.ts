@@ -33,8 +33,8 @@ test(
       if (!job) {
         counts.refused++;
         // Nothing is refused without a place and a cure.
-        for (const { where, what, instead } of findings)
-          expect([where.path, what, instead].every((said) => said.length > 0)).toBe(true);
+        for (const { where, what, remedy } of findings)
+          expect([where.path, what, remedy].every((said) => said.length > 0)).toBe(true);
         continue;
       }
       counts.boards++;

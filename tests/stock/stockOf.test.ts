@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { sayDoubt } from '../../src/job/finding.js';
+import { sayFinding } from '../../src/finding/say.js';
 import { planOf } from '../../src/plan.js';
 import { readText } from '../job/readSample.js';
 
@@ -26,7 +26,7 @@ describe('the sample whose blank is too small in one place', () => {
     }
     for (const { side, over } of least) if (side === 'right rail') expect(over).toBeGreaterThan(2);
     expect(plan.chambers.length).toBeGreaterThan(40);
-    expect(plan.doubts.filter(({ path }) => path === 'stock.blank').map(sayDoubt)[0]).toMatch(
+    expect(plan.doubts.filter(({ where: { path } }) => path === 'stock.blank').map(sayFinding)[0]).toMatch(
       /of MR\d and ML\d: .* of foam over the finished board where 2 mm are asked, least at 1\d\d\d/,
     );
   });
@@ -58,7 +58,7 @@ describe('the sample whose blank is too small in one place', () => {
   it('says what is lacking where the lumber gives out, is too narrow, or is none', () => {
     const told = (change: (text: string) => string) =>
       planned(change)
-        .doubts.filter(({ path }) => path === 'stock.lumber')
+        .doubts.filter(({ where: { path } }) => path === 'stock.lumber')
         .map(({ what }) => what);
     expect(
       told((text) => text.replace('thickness: 22, length: 3100, count: 2', 'thickness: 22, length: 3100, count: 0')),

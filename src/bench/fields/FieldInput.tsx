@@ -1,5 +1,5 @@
 import { useEffect, useId, useRef, useState } from 'preact/hooks';
-import type { Finding } from '../../job/finding.js';
+import type { JobFinding } from '../../job/finding.js';
 import { writePath } from '../../job/mistake/say.js';
 import type { Units } from '../../length/units.js';
 import type { Bench } from '../state/bench.js';
@@ -11,7 +11,7 @@ import { shownValue, type Field } from './fields.js';
 interface Props {
   readonly bench: Bench;
   readonly field: Field;
-  readonly findings: readonly Finding[];
+  readonly findings: readonly JobFinding[];
   /** The file's units and those on show. */
   readonly file: Units;
   readonly units: Units;
@@ -93,13 +93,13 @@ export function FieldInput({ bench, field, findings, file, units }: Props) {
   );
 }
 
-export function FieldFindings({ id, findings }: { readonly id: string; readonly findings: readonly Finding[] }) {
+export function FieldFindings({ id, findings }: { readonly id: string; readonly findings: readonly JobFinding[] }) {
   if (findings.length === 0) return null;
   return (
     <p id={id} class="finding" role="alert">
-      {findings.map(({ severity, what, instead }) => (
+      {findings.map(({ severity, what, remedy }) => (
         <span key={what} class={severity}>
-          {what} → {instead}{' '}
+          {what} → {remedy}{' '}
         </span>
       ))}
     </p>
@@ -107,7 +107,7 @@ export function FieldFindings({ id, findings }: { readonly id: string; readonly 
 }
 
 /** The findings about exactly this value. */
-export function findingsAt(findings: readonly Finding[], { path }: Pick<Field, 'path'>): Finding[] {
+export function findingsAt(findings: readonly JobFinding[], { path }: Pick<Field, 'path'>): JobFinding[] {
   const name = writePath(path);
   return findings.filter(({ where }) => where.path === name);
 }

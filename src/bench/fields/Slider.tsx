@@ -1,5 +1,5 @@
 import { useId } from 'preact/hooks';
-import type { Finding } from '../../job/finding.js';
+import type { JobFinding } from '../../job/finding.js';
 import type { ChamberSpec } from '../../job/job.js';
 import { parseLength } from '../../length/length.js';
 import { parseShare } from '../../length/share.js';
@@ -41,7 +41,7 @@ interface Props {
   readonly bench: Bench;
   readonly slider: (typeof SLIDERS)[number];
   readonly field: Field;
-  readonly findings: readonly Finding[];
+  readonly findings: readonly JobFinding[];
   readonly chambers: ChamberSpec;
   readonly file: Units;
   readonly units: Units;

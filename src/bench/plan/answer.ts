@@ -1,6 +1,6 @@
 import { cuttingOf } from '../../block/cut/cutting.js';
 import type { Mesh } from '../../board/mesh.js';
-import type { Finding } from '../../job/finding.js';
+import type { JobFinding } from '../../job/finding.js';
 import type { Job } from '../../job/job.js';
 import { readJob } from '../../job/read.js';
 import type { Reading } from '../../job/text/reading.js';
@@ -44,7 +44,7 @@ export interface ShownBoard {
 export interface Answer {
   readonly number: number;
   readonly which: Question['which'];
-  readonly findings: readonly Finding[];
+  readonly findings: readonly JobFinding[];
   /** Absent where the job has errors. Its board is absent where it is the one of the last answer. */
   readonly shown?: Omit<Shown, 'board'> & { readonly board?: ShownBoard };
   /** How long reading and planning took, ms. */

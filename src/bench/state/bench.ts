@@ -1,4 +1,4 @@
-import type { Finding } from '../../job/finding.js';
+import type { JobFinding } from '../../job/finding.js';
 import type { Units } from '../../length/units.js';
 import { documentOf } from '../edit/document.js';
 import { begun, changed, redone, settled, undone, type History } from '../edit/history.js';
@@ -16,7 +16,7 @@ export interface VisibleRange {
 
 export interface Other {
   readonly file: JobFile;
-  readonly findings: readonly Finding[];
+  readonly findings: readonly JobFinding[];
   readonly shown?: Shown;
 }
 
@@ -26,7 +26,7 @@ export interface BenchState {
   readonly history: History;
   /** The text as it was last read from or written to the disk. */
   readonly saved: string;
-  readonly findings: readonly Finding[];
+  readonly findings: readonly JobFinding[];
   /** The last plan that could be made, and whether it is the one of the present text. */
   readonly shown?: Shown;
   readonly isCurrent: boolean;

@@ -18,15 +18,15 @@ export function bracketSlip({ code, indent, brackets }: Line, isWithin: boolean,
     else if (open.length > 0)
       return {
         what: `"${sign}" stands where "${open.at(-1)}" belongs`,
-        instead: 'each bracket closed by its own kind: [ ], { }',
+        remedy: 'each bracket closed by its own kind: [ ], { }',
       };
-    else if (!isWithin) return { what: `"${sign}" closes what nothing opened`, instead: missingBefore(code, sign) };
+    else if (!isWithin) return { what: `"${sign}" closes what nothing opened`, remedy: missingBefore(code, sign) };
   }
   if (open.length === 0 || goesOn(indent, next)) return undefined;
   const missing = [...open].reverse().join('');
   return {
     what: `what is opened in this line is not closed: "${missing}" is missing`,
-    instead: `${shortened(code)}${missing}`,
+    remedy: `${shortened(code)}${missing}`,
   };
 }
 

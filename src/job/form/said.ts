@@ -1,7 +1,7 @@
 /** What is wrong with a line, and what would be right. */
 export interface Sentence {
   readonly what: string;
-  readonly instead: string;
+  readonly remedy: string;
 }
 
 /** Nothing where the line is right. */

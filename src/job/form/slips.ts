@@ -48,12 +48,12 @@ function quoteSlip({ code, openQuote, behindQuote }: Line): Said {
   if (openQuote !== undefined)
     return {
       what: 'a quote is opened in this line and not closed',
-      instead: 'the same quote at the end of the text, or none at all',
+      remedy: 'the same quote at the end of the text, or none at all',
     };
   if (behindQuote === undefined || /^[^:]*["'][^"']*["']\s*:/.test(code)) return undefined;
   return {
     what: `"${behindQuote.slice(0, 20)}" stands behind the end of a text in quotes`,
-    instead: `lengths need no quotes: 11' 4 1/2"; a text in quotes ends where its quote does`,
+    remedy: `lengths need no quotes: 11' 4 1/2"; a text in quotes ends where its quote does`,
   };
 }
 
@@ -64,11 +64,11 @@ interface Block {
 
 function indentSlip(line: Line, blocks: Block[], opensBlock: boolean, keys: KnownKeys): Said {
   const { indent, code } = line;
-  if (indent.includes('\t')) return { what: 'a tab stands where a line is moved in', instead: 'spaces, never tabs' };
+  if (indent.includes('\t')) return { what: 'a tab stands where a line is moved in', remedy: 'spaces, never tabs' };
   if (/[^ ]/.test(indent))
     return {
       what: 'a special blank, as web pages and word processors have them, stands where a line is moved in',
-      instead: 'spaces; retype the beginning of the line',
+      remedy: 'spaces; retype the beginning of the line',
     };
   const here = indent.length;
   const last = blocks.at(-1)?.indent ?? -1;
@@ -84,7 +84,7 @@ function indentSlip(line: Line, blocks: Block[], opensBlock: boolean, keys: Know
   if (here === 0 && key !== undefined && !keys.top.includes(key) && keys.all.includes(key) && !nearest(key, keys.top))
     return {
       what: `"${key}" belongs to a block and is not moved in`,
-      instead: 'as many spaces before it as its neighbours have',
+      remedy: 'as many spaces before it as its neighbours have',
     };
   // A line that begins with a dash opens a block for the keys behind it.
   const dash = /^(-\s+)[\p{L}\w-]+:(\s|$)/u.exec(code)?.[1];
@@ -99,7 +99,7 @@ function nearer(here: number, a: number, b: number): number {
 function movedIn(spaces: number): Said {
   return {
     what: 'this line is not moved in as its neighbours are',
-    instead:
+    remedy:
       spaces === 0
         ? 'no space before it'
         : `${spaces} ${spaces === 1 ? 'space' : 'spaces'} before it, as for all keys of a block`,
@@ -116,50 +116,48 @@ function keySlip({ code }: Line, keys: KnownKeys): Said {
   if (/^(\/\/|\/\*|--|;|%|\*)/.test(code))
     return {
       what: 'this is no key; perhaps it is meant for people only',
-      instead: 'a # before what is not to be read',
+      remedy: 'a # before what is not to be read',
     };
   const dashed = /^-(?=[{[\p{L}])/u.exec(code);
-  if (dashed) return { what: 'a space is missing behind the dash', instead: `- ${shortened(code.slice(1))}` };
+  if (dashed) return { what: 'a space is missing behind the dash', remedy: `- ${shortened(code.slice(1))}` };
   const item = code.replace(/^(-\s+)+/, '');
   if (/^[{[]/.test(item))
-    return code === item
-      ? { what: 'an entry is written without its dash', instead: `- ${shortened(item)}` }
-      : undefined;
+    return code === item ? { what: 'an entry is written without its dash', remedy: `- ${shortened(item)}` } : undefined;
   if (/^[“”„‘’«»]/.test(item))
-    return { what: 'curly quotes stand around a key', instead: 'no quotes, or straight ones' };
+    return { what: 'curly quotes stand around a key', remedy: 'no quotes, or straight ones' };
   const quoted = /^["'][^"']*["']\s*:/.test(item);
   const [, key, sign = '', rest = ''] = new RegExp(`^(${WORD})\\s*(:(?!\\S)|:|=|;|,|)\\s*(.*)$`, 'u').exec(item) ?? [];
   if (quoted || (code !== item && !keys.all.includes(key ?? ''))) return undefined;
   if (key === undefined)
-    return { what: 'this line begins with no key', instead: 'key: value; what is meant for people goes behind a #' };
+    return { what: 'this line begins with no key', remedy: 'key: value; what is meant for people goes behind a #' };
   const right = `${keys.all.includes(key) ? key : (nearest(key, keys.all) ?? key)}: ${shortened(rest)}`.trim();
   if (sign === ':') {
     if (rest !== '' && new RegExp(`^${WORD}:\\S`, 'u').test(item))
-      return { what: `a space is missing behind the colon of "${key}"`, instead: right };
+      return { what: `a space is missing behind the colon of "${key}"`, remedy: right };
     return valueSlip(rest, key, keys);
   }
-  if (sign !== '') return { what: `"${sign}" stands behind "${key}" where a colon belongs`, instead: right };
+  if (sign !== '') return { what: `"${sign}" stands behind "${key}" where a colon belongs`, remedy: right };
   if (/^[“”"]/.test(rest) || keys.all.includes(key) || nearest(key, keys.all))
-    return { what: `the colon behind "${key}" is missing`, instead: right };
-  return { what: `this line has no colon`, instead: 'key: value; what is meant for people goes behind a #' };
+    return { what: `the colon behind "${key}" is missing`, remedy: right };
+  return { what: `this line has no colon`, remedy: 'key: value; what is meant for people goes behind a #' };
 }
 
 function valueSlip(value: string, key: string, keys: KnownKeys): Said {
   if (/^[@`%&*!|>]/.test(value))
     return {
       what: `a value cannot begin with "${value[0]}"`,
-      instead: value[0] === '%' ? 'the number first: 50 %' : `leave the "${value[0]}" out, or put a text in quotes`,
+      remedy: value[0] === '%' ? 'the number first: 50 %' : `leave the "${value[0]}" out, or put a text in quotes`,
     };
   const second = new RegExp(`(?:^|\\s)(${WORD}):(\\s|$)`, 'u').exec(value.replace(/^[[{"'].*/, ''));
   if (!second) return undefined;
   if (keys.all.includes(second[1]!))
     return {
       what: `two keys stand in one line, "${key}" and "${second[1]}"`,
-      instead: 'one key a line, or in brackets: {key: value, key: value}',
+      remedy: 'one key a line, or in brackets: {key: value, key: value}',
     };
   return {
     what: `a second colon stands in the value of "${key}"`,
-    instead: `the text in quotes: ${key}: "${shortened(value)}"`,
+    remedy: `the text in quotes: ${key}: "${shortened(value)}"`,
   };
 }
 

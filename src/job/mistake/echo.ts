@@ -1,4 +1,4 @@
-import type { Finding } from '../finding.js';
+import type { JobFinding } from '../finding.js';
 import type { Mistake } from './issues.js';
 import { writePath } from './say.js';
 
@@ -6,7 +6,7 @@ import { writePath } from './say.js';
  * Tells findings that only repeat a mistake of shape: about what stands in for a value that could not be read, or in a
  * block whose key was misspelt and so left out. Warnings about a file that could be read in part only are echoes too.
  */
-export function echoOf(mistakes: readonly Mistake[]): (finding: Finding) => boolean {
+export function echoOf(mistakes: readonly Mistake[]): (finding: JobFinding) => boolean {
   const unread = new Set<string>();
   const misspelt = new Set<string>();
   for (const { path, unknownKey, meant } of mistakes) {

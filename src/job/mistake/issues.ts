@@ -8,7 +8,7 @@ import { slipInKey } from './slip-in-key.js';
 export interface Mistake {
   readonly path: Path;
   readonly what: string;
-  readonly instead: string;
+  readonly remedy: string;
   /** Whether it is about the key rather than its value. */
   readonly unknownKey?: true;
   /** The known key that an unknown one most likely meant. */
@@ -38,30 +38,30 @@ function mistakesOfOne(issue: Issue, base: Path, value: unknown, schema: JsonSch
   const missing = {
     path,
     what: `"${key}" ${MISSING}`,
-    instead: `add it: ${descriptionAt(schema, path) ?? 'it is needed here'}`,
+    remedy: `add it: ${descriptionAt(schema, path) ?? 'it is needed here'}`,
   };
   switch (issue.code) {
     case 'custom':
       if (issue.message === MISSING) return [missing];
-      return [{ path, what: issue.message, instead: String(issue.params?.instead ?? '') }];
+      return [{ path, what: issue.message, remedy: String(issue.params?.remedy ?? '') }];
     case 'unrecognized_keys':
       return issue.keys.map((unknown) => unknownKey([...path, unknown], keysAt(schema, path), keysWithin(schema)));
     case 'invalid_value':
       if (written === undefined) return [missing];
-      return [{ path, what: inWords(written), instead: oneOf(written, issue.values.map(String)) }];
+      return [{ path, what: inWords(written), remedy: oneOf(written, issue.values.map(String)) }];
     case 'invalid_union':
       if (written === undefined) return [missing];
       return mistakesOfForms(issue, path, written, value, schema);
     case 'invalid_type':
       if (written === undefined) return [missing];
       if (issue.expected === 'tuple' && typeof written === 'string') return [{ path, ...pairWithoutBrackets(written) }];
-      return [{ path, what: inWords(written), instead: expected(issue.expected, keysAt(schema, path)) }];
+      return [{ path, what: inWords(written), remedy: expected(issue.expected, keysAt(schema, path)) }];
     default: {
-      const [what, instead] = issue.message.split('|');
-      if (instead !== undefined) return [{ path, what: what!, instead }];
+      const [what, remedy] = issue.message.split('|');
+      if (remedy !== undefined) return [{ path, what: what!, remedy }];
       if ((issue.code === 'too_small' || issue.code === 'too_big') && issue.origin === 'array')
         return [{ path, ...listOfAnotherSize(written, isPair(schema, path)) }];
-      return [{ path, what: inWords(written), instead: descriptionAt(schema, path) ?? 'another value' }];
+      return [{ path, what: inWords(written), remedy: descriptionAt(schema, path) ?? 'another value' }];
     }
   }
 }
@@ -87,9 +87,9 @@ function expected(kind: string, keys: readonly string[]): string {
 /** A pair that is written as a text: its brackets are missing, or others. */
 function pairWithoutBrackets(written: string): Said {
   const inner = written.replace(/^[\s[({]+|[\s\])}]+$/g, '');
-  if (!inner.includes(',')) return { what: inWords(written), instead: PAIR };
+  if (!inner.includes(',')) return { what: inWords(written), remedy: PAIR };
   const what = /[()]/.test(written) ? 'round brackets stand around a pair' : 'the brackets around a pair are missing';
-  return { what, instead: `[${inner.slice(0, 40)}]` };
+  return { what, remedy: `[${inner.slice(0, 40)}]` };
 }
 
 function listOfAnotherSize(written: unknown, pair: boolean): Said {
@@ -97,13 +97,13 @@ function listOfAnotherSize(written: unknown, pair: boolean): Said {
   if (!pair)
     return {
       what: list.length === 0 ? 'the list is empty' : `${list.length} are listed`,
-      instead: 'one or more, or leave the key out',
+      remedy: 'one or more, or leave the key out',
     };
   const what = `${list.length} ${list.length === 1 ? 'value stands' : 'values stand'} in brackets where two belong`;
-  if (list.length < 2) return { what, instead: `two with a comma between them: [12 in, 6 in]` };
+  if (list.length < 2) return { what, remedy: `two with a comma between them: [12 in, 6 in]` };
   return {
     what,
-    instead: 'two with one comma between them; a decimal point, not a comma, goes in a number: [12.5 in, 6 in]',
+    remedy: 'two with one comma between them; a decimal point, not a comma, goes in a number: [12.5 in, 6 in]',
   };
 }
 
@@ -111,7 +111,7 @@ function isPair(schema: JsonSchema, path: Path): boolean {
   return schemasAt(schema, path).some(({ prefixItems }) => prefixItems !== undefined);
 }
 
-type Said = Pick<Mistake, 'what' | 'instead'>;
+type Said = Pick<Mistake, 'what' | 'remedy'>;
 
 function unknownKey(path: Path, known: readonly string[], all: readonly string[]): Mistake {
   const key = String(path.at(-1));
@@ -120,10 +120,10 @@ function unknownKey(path: Path, known: readonly string[], all: readonly string[]
   const meant = nearest(key, known);
   if (meant === undefined && path.length === 1 && all.includes(key)) {
     const what = `"${key}" stands at the left edge, and belongs to a block`;
-    return { path, what, instead: 'move it in as far as the other keys of its block', unknownKey: true };
+    return { path, what, remedy: 'move it in as far as the other keys of its block', unknownKey: true };
   }
-  const instead = `${meant === undefined ? '' : `did you mean "${meant}"? `}Known here: ${known.join(', ')}`;
-  return { path, what: `"${key.slice(0, 40)}" is not known here`, instead, unknownKey: true, meant };
+  const remedy = `${meant === undefined ? '' : `did you mean "${meant}"? `}Known here: ${known.join(', ')}`;
+  return { path, what: `"${key.slice(0, 40)}" is not known here`, remedy, unknownKey: true, meant };
 }
 
 function oneOf(written: unknown, known: readonly string[]): string {
@@ -155,8 +155,8 @@ function mistakesOfForms(
   if (form) return form.flatMap((each) => mistakesOfOne(each, path, value, schema));
   const words = issue.errors.flat().flatMap((e) => (e.code === 'invalid_value' ? e.values.map(String) : []));
   const meant = typeof written === 'string' ? nearest(written, words) : undefined;
-  const instead = `${meant === undefined ? '' : `did you mean "${meant}"? `}${descriptionAt(schema, path) ?? words.join(', ')}`;
-  return [{ path, what: inWords(written), instead }];
+  const remedy = `${meant === undefined ? '' : `did you mean "${meant}"? `}${descriptionAt(schema, path) ?? words.join(', ')}`;
+  return [{ path, what: inWords(written), remedy }];
 }
 
 export function valueAt(value: unknown, path: Path): unknown {

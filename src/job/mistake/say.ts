@@ -1,12 +1,12 @@
-import type { Finding, Place } from '../finding.js';
+import type { JobFinding, FilePlace } from '../finding.js';
 
 /** Keys and list places from the top of the file: `['board', 'stations', 2, 'thick']`. */
 export type Path = readonly (string | number)[];
 
 /** How a part of the reader says what it found, without knowing lines and files. Paths are relative to the part. */
 export interface Say {
-  error(path: Path, what: string, instead: string): void;
-  warning(path: Path, what: string, instead: string): void;
+  error(path: Path, what: string, remedy: string): void;
+  warning(path: Path, what: string, remedy: string): void;
   /** The same, for the part of the file at `path`. */
   at(...path: Path): Say;
 }
@@ -15,11 +15,11 @@ export interface Say {
  * @param found takes each finding
  * @param placeOf where a path stands in the file
  */
-export function sayTo(found: (finding: Finding) => void, placeOf: (path: Path) => Place, base: Path = []): Say {
+export function sayTo(found: (finding: JobFinding) => void, placeOf: (path: Path) => FilePlace, base: Path = []): Say {
   const say =
-    (severity: Finding['severity']) =>
-    (path: Path, what: string, instead: string): void =>
-      found({ severity, where: placeOf([...base, ...path]), what, instead });
+    (severity: JobFinding['severity']) =>
+    (path: Path, what: string, remedy: string): void =>
+      found({ severity, where: placeOf([...base, ...path]), what, remedy });
   return {
     error: say('error'),
     warning: say('warning'),

@@ -4,17 +4,17 @@ import { nearest } from './nearest.js';
 export function slipInKey(
   key: string,
   known: readonly string[],
-): { what: string; instead: string; meant?: string } | undefined {
+): { what: string; remedy: string; meant?: string } | undefined {
   const bare = /^["'“”„‘’«»]+(.*?)["'“”„‘’«»]*$/.exec(key)?.[1];
   if (bare !== undefined && known.includes(bare))
-    return { what: `curly quotes stand around "${bare}"`, instead: `${bare}: without quotes`, meant: bare };
+    return { what: `curly quotes stand around "${bare}"`, remedy: `${bare}: without quotes`, meant: bare };
   const [, word = '', sign = '', value = ''] = /^([\p{L}_][\p{L}\w-]*)(\s*[:=;,]|\s)\s*(.*)$/u.exec(key) ?? [];
   const meant = known.includes(word) ? word : sign.trim() === ':' ? nearest(word, known) : undefined;
   if (meant === undefined) return undefined;
-  const instead = `${meant}: ${value.slice(0, 40)}`.trim();
+  const remedy = `${meant}: ${value.slice(0, 40)}`.trim();
   if (value === '')
-    return { what: `"${sign.trim()}" is written once too often behind "${word}"`, instead: `${meant}:`, meant };
-  if (sign.trim() === ':') return { what: `a space is missing behind the colon of "${word}"`, instead, meant };
-  if (sign.trim() === '') return { what: `the colon behind "${word}" is missing`, instead, meant };
-  return { what: `"${sign.trim()}" stands behind "${word}" where a colon belongs`, instead, meant };
+    return { what: `"${sign.trim()}" is written once too often behind "${word}"`, remedy: `${meant}:`, meant };
+  if (sign.trim() === ':') return { what: `a space is missing behind the colon of "${word}"`, remedy, meant };
+  if (sign.trim() === '') return { what: `the colon behind "${word}" is missing`, remedy, meant };
+  return { what: `"${sign.trim()}" stands behind "${word}" where a colon belongs`, remedy, meant };
 }

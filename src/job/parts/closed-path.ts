@@ -20,8 +20,8 @@ const MOST_CURVES = 2000;
  * @param worth millimetres in one unit of the path's numbers
  */
 export function closedPath(data: string, worth: number, say: Say): Point[] {
-  const wrong = (what: string, instead: string): Point[] => {
-    say.error([], what, instead);
+  const wrong = (what: string, remedy: string): Point[] => {
+    say.error([], what, remedy);
     return [];
   };
   if (!/^[\sMmLlHhVvCcSsQqTtAaZz0-9eE+.,-]+$/.test(data) || !/^\s*[Mm]/.test(data))

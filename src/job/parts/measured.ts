@@ -22,7 +22,7 @@ export function checkMeasured(shaped: readonly ShapedSpec[], board: BoardSpec, u
   const length = (mm: number) => printLength(mm, units);
   shaped.forEach((measured, i) => {
     const key = measured.kind === 'wall' ? measured.wall : measured.kind;
-    checkOne(measured, board, units, (what, instead) => say.error([i, key], what, instead));
+    checkOne(measured, board, units, (what, remedy) => say.error([i, key], what, remedy));
     const before = shaped.findIndex((other, o) => o < i && isOnePlace(other, measured));
     const other = shaped[before];
     if (!other || Math.abs(other.value - measured.value) <= ALIKE) return;
@@ -35,7 +35,7 @@ function checkOne(
   measured: ShapedSpec,
   board: BoardSpec,
   units: Units,
-  wrong: (what: string, instead: string) => void,
+  wrong: (what: string, remedy: string) => void,
 ): void {
   const length = (mm: number) => printLength(mm, units);
   const { value } = measured;

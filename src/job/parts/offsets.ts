@@ -2,7 +2,7 @@ import { counted } from '../../length/counted.js';
 import Papa from 'papaparse';
 import { parseLength, printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
-import type { Finding } from '../finding.js';
+import type { JobFinding } from '../finding.js';
 import { nearest } from '../mistake/nearest.js';
 import { troubleWithText } from '../text/trouble-with-text.js';
 
@@ -41,14 +41,14 @@ export function readOffsets(
   text: string,
   file: string,
   units: Units,
-): { stations: OffsetStation[]; findings: Finding[] } {
-  const findings: Finding[] = [];
-  const say = (line: number, path: string, what: string, instead: string): void => {
-    findings.push({ severity: 'error', where: { file, line, path }, what, instead });
+): { stations: OffsetStation[]; findings: JobFinding[] } {
+  const findings: JobFinding[] = [];
+  const say = (line: number, path: string, what: string, remedy: string): void => {
+    findings.push({ severity: 'error', where: { file, line, path }, what, remedy });
   };
   const trouble = troubleWithText(text, 'a table of offsets');
   if (trouble) {
-    say(trouble.line ?? 1, '', trouble.what, trouble.instead);
+    say(trouble.line ?? 1, '', trouble.what, trouble.remedy);
     return { stations: [], findings };
   }
   const rows = rowsOf(text, say);
@@ -67,7 +67,7 @@ export function readOffsets(
       const cell = (cells[columns[column]!] ?? '').trim();
       const parsed = parseLength(cell, units);
       if (parsed.ok) return parsed.value;
-      say(line, column, parsed.what, parsed.instead);
+      say(line, column, parsed.what, parsed.remedy);
       return NaN;
     };
     if (cells.length > header.cells.length) {
@@ -99,7 +99,7 @@ interface TableRow {
   readonly line: number;
 }
 
-type SayInTable = (line: number, path: string, what: string, instead: string) => void;
+type SayInTable = (line: number, path: string, what: string, remedy: string) => void;
 
 function rowsOf(text: string, say: SayInTable): TableRow[] {
   const rows: TableRow[] = [];

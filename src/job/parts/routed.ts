@@ -102,8 +102,8 @@ export function toRouted(
     : read;
 }
 
-function refused(say: Say, what: string, instead: string): readonly RoutedRow[] {
-  say.error([], what, instead);
+function refused(say: Say, what: string, remedy: string): readonly RoutedRow[] {
+  say.error([], what, remedy);
   return [];
 }
 

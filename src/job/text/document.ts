@@ -1,5 +1,5 @@
 import { isMap, isPair, isScalar, isSeq, type Document, type ErrorCode, type LineCounter } from 'yaml';
-import type { Finding, Place } from '../finding.js';
+import type { JobFinding, FilePlace } from '../finding.js';
 import { keysOfJob } from '../file.js';
 import { formSlips } from '../form/slips.js';
 import { readingOf, type FormError, type Reading } from './reading.js';
@@ -17,9 +17,9 @@ const MOST_FORM_FINDINGS = 10;
 export interface JobDocument {
   readonly value: unknown;
   /** Where a value stands; of a key that is missing, where the block it should be in begins. */
-  placeOf(path: Path): Place;
+  placeOf(path: Path): FilePlace;
   /** Where the key itself stands, for keys that should not be there. */
-  placeOfKey(path: Path): Place;
+  placeOfKey(path: Path): FilePlace;
 }
 
 /**
@@ -31,12 +31,12 @@ export function readDocument(
   text: string,
   file: string,
   before?: Reading,
-): { document?: JobDocument; reading?: Reading; findings: Finding[] } {
-  const whole = (what: string, instead: string, line?: number): { findings: Finding[] } => ({
-    findings: [{ severity: 'error', where: { file, path: '', ...(line !== undefined && { line }) }, what, instead }],
+): { document?: JobDocument; reading?: Reading; findings: JobFinding[] } {
+  const whole = (what: string, remedy: string, line?: number): { findings: JobFinding[] } => ({
+    findings: [{ severity: 'error', where: { file, path: '', ...(line !== undefined && { line }) }, what, remedy }],
   });
   const trouble = troubleWithText(text, 'a job file');
-  if (trouble) return whole(trouble.what, trouble.instead, trouble.line);
+  if (trouble) return whole(trouble.what, trouble.remedy, trouble.line);
   if (bracketDepth(text) > DEEPEST) return whole(...TANGLED);
   if (text.trim() === '') return whole('the file is empty', 'begin with a starter job: chamberwright new FILE');
 
@@ -78,7 +78,7 @@ function bracketDepth(text: string): number {
 }
 
 function documentOf(parsed: Document, value: unknown, lines: LineCounter, file: string): JobDocument {
-  const place = (offset: number | undefined, path: Path): Place => {
+  const place = (offset: number | undefined, path: Path): FilePlace => {
     if (offset === undefined) return { file, line: 1, column: 1, path: writePath(path) };
     const { line, col } = lines.linePos(offset);
     return { file, line, column: col, path: writePath(path) };
@@ -114,7 +114,7 @@ function keyOffset(parsed: Document, path: Path): number | undefined {
 }
 
 /** What the parser's complaints mean to someone who did not know that the file is called YAML. */
-const FORM: Partial<Record<ErrorCode, readonly [what: string, instead: string]>> = {
+const FORM: Partial<Record<ErrorCode, readonly [what: string, remedy: string]>> = {
   DUPLICATE_KEY: ['this key is there twice in the same block', 'keep one of them'],
   TAB_AS_INDENT: ['a tab stands where a line is moved in', 'spaces, never tabs'],
   BAD_INDENT: ['this line is not moved in as its neighbours are', 'the same number of spaces for all keys of a block'],
@@ -133,7 +133,7 @@ const FORM: Partial<Record<ErrorCode, readonly [what: string, instead: string]>>
  * What is wrong with the form of a file, in a builder's words; where no slip of the hand is found, the first place at
  * which the parser stumbled.
  */
-function formFindings(errors: readonly FormError[], text: string, lines: LineCounter, file: string): Finding[] {
+function formFindings(errors: readonly FormError[], text: string, lines: LineCounter, file: string): JobFinding[] {
   const twice = errors.filter(({ code }) => code === 'DUPLICATE_KEY');
   const others = errors.filter(({ code }) => code !== 'DUPLICATE_KEY');
   const stumbled = others.length > 0 ? lines.linePos(others[0]!.offset).line : 0;
@@ -143,23 +143,23 @@ function formFindings(errors: readonly FormError[], text: string, lines: LineCou
   const findings = [
     ...twice.map((error) => formFinding(error, lines, file)),
     ...(isFound ? [] : others.slice(0, 1).map((error) => formFinding(error, lines, file))),
-    ...slips.map(({ line, column, what, instead }): Finding => ({
+    ...slips.map(({ line, column, what, remedy }): JobFinding => ({
       severity: 'error',
       where: { file, line, column, path: '' },
       what,
-      instead,
+      remedy,
     })),
   ];
   const more = findings.length - MOST_FORM_FINDINGS;
   if (more <= 0) return findings;
-  const rest = { what: `${more} more lines like these cannot be read`, instead: 'mend the first ones and read again' };
+  const rest = { what: `${more} more lines like these cannot be read`, remedy: 'mend the first ones and read again' };
   return [...findings.slice(0, MOST_FORM_FINDINGS), { severity: 'error', where: { file, path: '' }, ...rest }];
 }
 
-function formFinding({ code, offset }: FormError, lines: LineCounter, file: string): Finding {
+function formFinding({ code, offset }: FormError, lines: LineCounter, file: string): JobFinding {
   const { line, col } = lines.linePos(offset);
-  const [what, instead] = FORM[code] ?? UNREAD;
-  return { severity: 'error', where: { file, line, column: col, path: '' }, what, instead };
+  const [what, remedy] = FORM[code] ?? UNREAD;
+  return { severity: 'error', where: { file, line, column: col, path: '' }, what, remedy };
 }
 
 /** Where nothing better is known. */

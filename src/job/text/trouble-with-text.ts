@@ -30,28 +30,28 @@ const UNWRITABLE = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f\ufffd]/;
 export function troubleWithText(
   text: string,
   expected: string,
-): { what: string; instead: string; line?: number } | undefined {
+): { what: string; remedy: string; line?: number } | undefined {
   if (text.length > MOST_CHARACTERS) {
     return {
       what: `the file is too large for ${expected}: ${Math.round(text.length / 1000)} kB`,
-      instead: `${expected}, a few kB of text`,
+      remedy: `${expected}, a few kB of text`,
     };
   }
   if (isWide(text))
     return {
       what: 'the file is saved as UTF-16, which some editors call "Unicode"',
-      instead: `save it anew as ${AS_TEXT}`,
+      remedy: `save it anew as ${AS_TEXT}`,
     };
   if (/\r(?!\n)/.test(text) && !text.includes('\n'))
     return {
       what: 'its lines end as on computers of long ago (CR alone), so that it is one long line',
-      instead: `save it anew as ${AS_TEXT}`,
+      remedy: `save it anew as ${AS_TEXT}`,
     };
   const odd = text.search(UNWRITABLE);
   if (odd < 0) return undefined;
   return {
     what: `the file holds characters that no text has; it is not ${expected}`,
-    instead: `a text file: save it as ${AS_TEXT}`,
+    remedy: `a text file: save it as ${AS_TEXT}`,
     line: text.slice(0, odd).split('\n').length,
   };
 }

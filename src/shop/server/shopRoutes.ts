@@ -7,7 +7,8 @@ import { paceOf, type Pace } from '../report/pace.js';
 import { refitsOf } from '../fit/refits.js';
 import type { Delivery } from '../store/delivered.js';
 import { photoTypeOf } from '../store/photo.js';
-import { sayProblem, type Problem } from '../store/problem.js';
+import { sayInLines } from '../../finding/say.js';
+import type { Problem } from '../store/problem.js';
 import type { ShopStore } from '../store/shopStore.js';
 import { toldShop, type WholeShop } from '../report/wholeShop.js';
 import { refuse, send, sendJson } from '../../serve/answer.js';
@@ -201,5 +202,5 @@ type Handler = (shop: Shop, ...asked: Parameters<Route['answer']>) => Promise<vo
 
 /** 507 where the disk is full (RFC 4918, 11.5), 503 for what may pass, both with the whole message. */
 function refuseForProblem(response: Parameters<Route['answer']>[1], problem: Problem): void {
-  refuse(response, problem.kind === 'full' ? 507 : 503, sayProblem(problem));
+  refuse(response, problem.kind === 'full' ? 507 : 503, sayInLines(problem));
 }

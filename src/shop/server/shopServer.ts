@@ -1,6 +1,7 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 import type { IncomingMessage } from 'node:http';
-import { sayProblem, type Problem } from '../store/problem.js';
+import { sayInLines } from '../../finding/say.js';
+import type { Problem } from '../store/problem.js';
 import type { Misfit } from '../fit/refit.js';
 import { refitsOf } from '../fit/refits.js';
 import { StoreTrouble, type Done, type ShopStore } from '../store/shopStore.js';
@@ -81,7 +82,7 @@ export async function startShopServer(options: ShopServerOptions): Promise<ShopS
     addresses: share === undefined ? ['127.0.0.1'] : ['127.0.0.1', share],
     roleOf: (token, request) => roleOf(token, request, ownerToken, store),
     failed: options.failed,
-    troubleIn: (error) => (error instanceof StoreTrouble ? sayProblem(error.problem) : undefined),
+    troubleIn: (error) => (error instanceof StoreTrouble ? sayInLines(error.problem) : undefined),
   });
   if (share !== undefined) {
     shareAddress = `http://${share}:${server.port}/shop/`;

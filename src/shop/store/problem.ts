@@ -1,12 +1,11 @@
+import type { Finding } from '../../finding/finding.js';
+
 /**
  * Why the tracker cannot do what was asked: what, where, what to do. Nothing that was recorded is harmed by any of
  * them.
  */
-export interface Problem {
+export interface Problem extends Finding {
   readonly kind: ProblemKind;
-  readonly what: string;
-  readonly where: string;
-  readonly remedy: string;
 }
 
 export type ProblemKind =
@@ -24,8 +23,3 @@ export type ProblemKind =
   | 'away'
   | 'not-let-in'
   | 'elsewhere';
-
-/** A problem in one paragraph. */
-export function sayProblem({ what, where, remedy }: Problem): string {
-  return `${what}\n  ${where}\n  ${remedy}`;
-}

@@ -7,7 +7,7 @@ import { parse } from 'yaml';
 import { printLength } from '../../../src/length/length.js';
 import { planOf } from '../../../src/plan.js';
 import { resultOf } from '../../../src/result.js';
-import { printFinding } from '../../../src/job/finding.js';
+import { sayJobFinding } from '../../../src/job/finding.js';
 import { readJob } from '../../../src/job/read.js';
 import { jobOf, sample } from '../read.js';
 import { closeBrowser, opened, settled, type Look, type Opened } from './opened.js';
@@ -95,7 +95,7 @@ test('a wider web is seen in the chambers, their notes and the saved file, and t
     'mere-prone.yaml',
     () => undefined,
   ).findings;
-  expect(await mistake.textContent()).toBe(printFinding(finding!));
+  expect(await mistake.textContent()).toBe(sayJobFinding(finding!));
   await web.fill('215');
   await web.press('Enter');
   // So wide a web is doubted, and planned as written.
@@ -157,7 +157,7 @@ test('nonsense typed into a field is answered there, in the words of the command
   expect(finding!.where.path).toBe('chambers.web');
   const alert = page.locator('.field.wrong [role=alert]');
   await alert.waitFor();
-  expect((await alert.textContent())!.trim()).toBe(`${finding!.what} → ${finding!.instead}`);
+  expect((await alert.textContent())!.trim()).toBe(`${finding!.what} → ${finding!.remedy}`);
   expect(await page.locator('[data-path="chambers.web"]').getAttribute('aria-invalid')).toBe('true');
   // The last plan that could be made stays on show, and shows that it is not of what is written now.
   expect(await page.locator('[data-chamber]').count()).toBe(chambers);

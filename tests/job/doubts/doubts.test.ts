@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { sayDoubt } from '../../../src/job/finding.js';
+import { sayFinding } from '../../../src/finding/say.js';
 import { readJob } from '../../../src/job/read.js';
 import { jobFiles } from '../../random/jobFile.js';
 import { besideSamples, readText, saidAbout, textOf } from '../readSample.js';
@@ -15,7 +15,7 @@ const with_ = (text: string, from: string, to: string): string => {
   return text.replace(from, to);
 };
 const lineOf = (text: string, part: string): number => text.slice(0, text.indexOf(part)).split('\n').length;
-const told = (text: string): string[] => (readText(text).job?.doubts ?? []).map(sayDoubt);
+const told = (text: string): string[] => (readText(text).job?.doubts ?? []).map(sayFinding);
 
 describe('a slip in a table is told with its line and what its neighbours would have, and the job still plans', () => {
   it.each([

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { printFinding } from '../../../src/job/finding.js';
+import { sayJobFinding } from '../../../src/job/finding.js';
 import { readJob, type ReadJob } from '../../../src/job/read.js';
 import { besideSamples, textOf } from '../readSample.js';
 import { isOfForm, mutations, type Mutation } from './mutate.js';
@@ -37,13 +37,13 @@ it(`of ${COUNT} files with a slip each, seed ${SEED}: what is refused is told wi
   for (const mutation of found) {
     const read = readJob(mutation.text, 'job.yaml', besideSamples);
     const counts = (table[mutation.kind] ??= { files: 0, refused: 0, atItsLine: 0, told: 0, silent: 0 });
-    const said = read.findings.map(printFinding);
+    const said = read.findings.map(sayJobFinding);
     const which = `${mutation.kind}, line ${mutation.line}: ${mutation.written}\n${said.join('\n')}`;
     counts.files++;
-    for (const { what, instead } of read.findings) {
-      expect(`${what} → ${instead}`, which).not.toMatch(JARGON);
+    for (const { what, remedy } of read.findings) {
+      expect(`${what} → ${remedy}`, which).not.toMatch(JARGON);
       expect(what, which).not.toBe('');
-      expect(instead, which).not.toBe('');
+      expect(remedy, which).not.toBe('');
     }
     if (read.job) {
       if (read.job.doubts) counts.told++;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { planOf } from '../../../src/plan.js';
+import { resultOf } from '../../../src/result.js';
 import { readText, saidAbout, textOf } from '../readSample.js';
 
 const tarn = textOf('samples/tarn-rescue.yaml');
@@ -44,12 +45,23 @@ describe('measures after shaping that cannot be are refused', () => {
 
 describe('measures after shaping that hardly can be are told with the plan', () => {
   const doubts = (...lines: string[]) =>
-    planOf(readText(shaped(...lines)).job!).doubts.map(({ path, what }) => `${path}: ${what}`);
+    planOf(readText(shaped(...lines)).job!).doubts.map(({ where: { path }, what }) => `${path}: ${what}`);
 
   it('an inch too much is told; what shaping by hand leaves is not', () => {
     expect(
       doubts('at: 48 in, thickness: 4 7/8 in', 'at: 80 in, thickness: 3 13/16 in', 'at: 64 in, width: 22 3/8 in'),
     ).toEqual(['shaped[0].thickness: 4 7/8 in is 1 in more than is drawn there']);
+  });
+
+  it('is published with its key, what and what to do, by the names that other programs know', () => {
+    const plan = planOf(readText(shaped('at: 48 in, thickness: 4 7/8 in')).job!);
+    expect(resultOf(plan).doubts).toEqual([
+      {
+        path: 'shaped[0].thickness',
+        what: '4 7/8 in is 1 in more than is drawn there',
+        instead: 'measure it again; until then the board is planned through it as written',
+      },
+    ]);
   });
 
   it('one that differs from the drawing as none of the others does is told', () => {

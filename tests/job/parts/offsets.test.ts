@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { printFinding } from '../../../src/job/finding.js';
+import { sayJobFinding } from '../../../src/job/finding.js';
 import { readOffsets } from '../../../src/job/parts/offsets.js';
 
-const said = (text: string): string[] => readOffsets(text, 't.csv', 'mm').findings.map(printFinding);
+const said = (text: string): string[] => readOffsets(text, 't.csv', 'mm').findings.map(sayJobFinding);
 const rows = '500,0,20,\n500,200,22,x\n500,210,35,\n500,0,80,\n';
 
 describe('a table of offsets', () => {

@@ -5,7 +5,7 @@ import { readText } from '../readSample.js';
 const sample = readFileSync('samples/beck-guard.yaml', 'utf8');
 const found = (from: string, to: string) => {
   expect(sample).toContain(from);
-  return readText(sample.replace(from, to)).findings.map(({ where, what, instead }) => [where.path, what, instead]);
+  return readText(sample.replace(from, to)).findings.map(({ where, what, remedy }) => [where.path, what, remedy]);
 };
 
 describe('the stock in a job', () => {

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { printFinding } from '../../../src/job/finding.js';
+import { sayJobFinding } from '../../../src/job/finding.js';
 import { readJob } from '../../../src/job/read.js';
 import { KG_PER_POUND } from '../../../src/length/units.js';
 
@@ -9,7 +9,7 @@ const bare = sample.slice(0, sample.indexOf('\n# One layer a side'));
 
 const read = (sections: string) => readJob(`${bare}\n${sections}`, 'tarn.yaml', () => undefined);
 const complaints = (sections: string) =>
-  read(sections).findings.map((f) => printFinding(f).replace(/^tarn.yaml:\d+:\d+: /, ''));
+  read(sections).findings.map((f) => sayJobFinding(f).replace(/^tarn.yaml:\d+:\d+: /, ''));
 
 describe('the sections that only weigh', () => {
   test('may all be left out', () => {
@@ -98,7 +98,7 @@ test('the starter job is read with all its sections', () => {
     .replace(/^# {3}(- \{stage|\w+: (\[|28 lb))/gm, '  $1');
   for (const text of [starter, uncommented]) {
     const { job, findings } = readJob(text, 'starter.yaml', () => undefined);
-    expect(findings.map(printFinding)).toEqual([]);
+    expect(findings.map(sayJobFinding)).toEqual([]);
     expect(job!.fins).toHaveLength(1);
   }
   const { job } = readJob(uncommented, 'starter.yaml', () => undefined);

@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { fieldsOf } from '../../../../src/shop/store/eventRow.js';
 import { openFile } from '../../../../src/shop/store/file/openFile.js';
 import { PAGE } from '../../../../src/shop/store/file/pages.js';
-import { sayProblem } from '../../../../src/shop/store/problem.js';
+import { sayInLines } from '../../../../src/finding/say.js';
 import { sealOf } from '../../../../src/shop/store/file/seal.js';
 import { STEPS } from '../../../../src/shop/log/step.js';
 import { event, NOON, rescueBlocks, step } from '../../rescueBoard.js';
@@ -59,7 +59,7 @@ describe('a damaged tracker file', () => {
       const bytes = damaged(random);
       writeFileSync(name, bytes);
       const result = await openFile(name);
-      if (!result.ok) throw new Error(`trial ${trial}: ${sayProblem(result.problem)}`);
+      if (!result.ok) throw new Error(`trial ${trial}: ${sayInLines(result.problem)}`);
       const { store } = result;
       const events = await store.eventsAfter(0);
       const odd = events.filter((one) => written.get(`${one.client} ${one.seq}`) !== JSON.stringify(fieldsOf(one)));
@@ -99,7 +99,7 @@ describe('a damaged tracker file', () => {
     bytes[at + 2] = 0xff;
     writeFileSync(name, bytes);
     const result = await openFile(name);
-    if (!result.ok) throw new Error(sayProblem(result.problem));
+    if (!result.ok) throw new Error(sayInLines(result.problem));
     expect(result.notices.join('\n')).toMatch(
       /was damaged\. It was put aside as .*; 599 entries could be read from it and taken over\. Not to be read any more: entry 40\./,
     );
@@ -148,7 +148,7 @@ describe('a tracker file that was cut short', () => {
       const name = join(folder, `short-${end}.tracker.db`);
       writeFileSync(name, whole.subarray(0, end));
       const result = await openFile(name);
-      if (!result.ok) throw new Error(`${end} of ${whole.length}: ${sayProblem(result.problem)}`);
+      if (!result.ok) throw new Error(`${end} of ${whole.length}: ${sayInLines(result.problem)}`);
       expect(result.notices.join(), String(end)).toContain('was damaged');
       await closedForGood(result.store);
     }

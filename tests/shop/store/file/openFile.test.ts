@@ -7,7 +7,7 @@ import { openFile } from '../../../../src/shop/store/file/openFile.js';
 import { trackerPath } from '../../../../src/shop/store/trackerPath.js';
 import { EVENT_COLUMNS } from '../../../../src/shop/store/eventRow.js';
 import { sealOf } from '../../../../src/shop/store/file/seal.js';
-import { sayProblem } from '../../../../src/shop/store/problem.js';
+import { sayInLines } from '../../../../src/finding/say.js';
 import { box, event, NOON, step } from '../../rescueBoard.js';
 import { closedForGood, databaseOf, opened, scratchFolder } from '../scratch.js';
 
@@ -69,7 +69,7 @@ describe('a damaged tracker file', async () => {
     const bytes = 'somebody saved a letter over it '.repeat(200);
     writeFileSync(path, bytes);
     const result = await openFile(path);
-    if (!result.ok) throw new Error(sayProblem(result.problem));
+    if (!result.ok) throw new Error(sayInLines(result.problem));
     expect(result.notices[0]).toMatch(
       /was damaged\. It was put aside as .*text\.tracker\.db\.damaged-\d{8}-\d{6} and a new one begun; 0 entries/,
     );
@@ -86,7 +86,7 @@ describe('a damaged tracker file', async () => {
     bytes.fill(0xa5, middle, middle + 4096);
     writeFileSync(path, bytes);
     const result = await openFile(path);
-    if (!result.ok) throw new Error(sayProblem(result.problem));
+    if (!result.ok) throw new Error(sayInLines(result.problem));
     const seqs = (await result.store.eventsAfter(0)).map(({ seq }) => seq);
     expect(seqs.length).toBeGreaterThan(380);
     expect(seqs).toContain(1);
@@ -105,7 +105,7 @@ describe('a damaged tracker file', async () => {
     for (const time of [1, 2]) {
       writeFileSync(path, bytes);
       const result = await openFile(path);
-      if (!result.ok) throw new Error(sayProblem(result.problem));
+      if (!result.ok) throw new Error(sayInLines(result.problem));
       await closedForGood(result.store);
       expect(asideOf(path)).toHaveLength(time);
     }
@@ -133,7 +133,7 @@ describe('a tracker file with an entry that makes no sense', async () => {
     insert.run([5, NOON, JSON.stringify(step('constructor', 'cut')), NOON, NOON]);
     db.close();
     const result = await openFile(path);
-    if (!result.ok) throw new Error(sayProblem(result.problem));
+    if (!result.ok) throw new Error(sayInLines(result.problem));
     const { store, notices } = result;
     expect(notices).toHaveLength(4);
     expect(notices[0]).toMatch(/^Entry 3 is passed over: .*__proto__/);
@@ -190,7 +190,7 @@ describe('a folder nobody may write to', async () => {
     try {
       const result = await openFile(path);
       expect(result).toMatchObject({ ok: false, problem: { kind: 'read-only', where: path } });
-      if (!result.ok) expect(sayProblem(result.problem)).toMatch(/read-only[\s\S]*Copy the job file/);
+      if (!result.ok) expect(sayInLines(result.problem)).toMatch(/read-only[\s\S]*Copy the job file/);
     } finally {
       if (isRoot) process.seteuid!(0);
       chmodSync(inside, 0o755);
@@ -210,7 +210,7 @@ describe('a disk that fills up', async () => {
     while (said === '') {
       const done = await store.append(cuts(5, acknowledged + 1), NOON, NOON);
       if (done.ok) acknowledged += 5;
-      else said = sayProblem(done.problem);
+      else said = sayInLines(done.problem);
     }
     expect(said).toMatch(/The disk is full[\s\S]*phones keep what they could not send/);
     expect(await store.eventsAfter(0)).toHaveLength(acknowledged);
@@ -235,7 +235,7 @@ describe('a disk that fills up', async () => {
       expect(await store.eventsAfter(0)).toHaveLength(acknowledged);
       await closedForGood(store);
       const again = await openFile(join(disk!, 'a.tracker.db'));
-      if (!again.ok) throw new Error(sayProblem(again.problem));
+      if (!again.ok) throw new Error(sayInLines(again.problem));
       expect(await again.store.eventsAfter(0)).toHaveLength(acknowledged);
       expect(await again.store.isSound()).toBe(true);
       await closedForGood(again.store);
@@ -249,7 +249,7 @@ describe('a network drive', async () => {
   it('is held by one program at a time, and that is said', async () => {
     const path = join(folder, 'network.tracker.db');
     const one = await openFile(path, () => 'NFS');
-    if (!one.ok) throw new Error(sayProblem(one.problem));
+    if (!one.ok) throw new Error(sayInLines(one.problem));
     expect(one.notices).toContainEqual(expect.stringContaining('The job lies on a network drive (NFS).'));
     expect(databaseOf(one.store).pragma('journal_mode')).toEqual([{ journal_mode: 'truncate' }]);
     await one.store.append(cuts(1), NOON, NOON);
@@ -266,7 +266,7 @@ describe('a network drive', async () => {
     await local.append([event({ seq: 1, what: step('R2-07', 'cut') })], NOON, NOON);
     await closedForGood(local);
     const there = await openFile(path, () => 'SMB');
-    if (!there.ok) throw new Error(sayProblem(there.problem));
+    if (!there.ok) throw new Error(sayInLines(there.problem));
     expect(await there.store.eventsAfter(0)).toHaveLength(1);
     expect(databaseOf(there.store).pragma('journal_mode')).toEqual([{ journal_mode: 'truncate' }]);
     await closedForGood(there.store);
