@@ -1,22 +1,27 @@
 import type { Block } from './block/block.js';
 import { blocksOf } from './block/blocks.js';
 import { boardOf, type Board } from './board/board.js';
+import type { Note } from './chamber/chamber.js';
 import { asRouted } from './chamber/asRouted.js';
-import { carvingIn, drawnPlaces, gathered, type Chambers } from './chamber/chambers.js';
-import { correctionsFrom, unknownChambers } from './chamber/measured.js';
+import { carvingIn, carvingJobOf, drawnPlaces, gathered, type Carving, type Chambers } from './chamber/chambers.js';
+import { measuredBoard, unknownChambers, walledBy } from './chamber/measured.js';
 import { measuredInDoubt } from './chamber/measuredInDoubt.js';
-import { carvedAround } from './dot/carvedAround.js';
+import { carvedAround, type CarvedAround } from './dot/carvedAround.js';
 import type { Glue } from './dot/dot.js';
 import { glueOf } from './dot/glueOf.js';
 import { placedGlue } from './dot/placedGlue.js';
 import { restaggered } from './dot/stagger.js';
+import { gluingJobOf } from './dot/gluingJob.js';
+import { hintsOf } from './dot/hintsOf.js';
 import type { Doubt } from './job/finding.js';
-import type { Job } from './job/job.js';
-import type { RawStockSpec } from './job/spec/stock.js';
+import type { BoardSpec, Job } from './job/job.js';
+import { unchangedAs } from './job/unchanged.js';
+import { NO_HINTS } from './kept/hints.js';
+import { Past } from './kept/past.js';
 import type { Layup } from './layup/layup.js';
 import { layupOf } from './layup/layupOf.js';
 import type { Routing } from './rout/rout.js';
-import { routed } from './rout/routing.js';
+import { routed, routedJobOf } from './rout/routing.js';
 import { stockInDoubt } from './stock/inDoubt.js';
 import { stockOf, type Stock } from './stock/stockOf.js';
 import { isAlike } from './symmetry/alike.js';
@@ -45,47 +50,54 @@ export interface Plan extends Chambers {
   readonly doubts: readonly Doubt[];
   /** From the raw stock to the glued blank, where the job lists stock. */
   readonly stock?: Stock;
+  /** What its steps have made, for a plan that is made over it. */
+  readonly past: Past;
   /** The plan as drawn, where the board was measured after shaping. */
   readonly drawn?: Plan;
 }
 
 /**
- * The whole computation: a pure function, the same in Node and in the browser. A plan made before may be given: where
- * its surface is the same, it is taken over instead of made again, and what hangs on the surface and the glue-up alone
- * with it, which changes nothing but the time it takes.
+ * The whole computation: a pure function, the same in Node and in the browser. A plan made before may be given: what a
+ * line made of the very same inputs then is taken over instead of made again, which changes nothing but the time it
+ * takes.
  *
  * Where something was measured after shaping, the board is planned as drawn first; what was measured then corrects its
  * surface. The blank was glued up by that first plan, so its dots stay.
  */
-export function planOf(job: Job, before?: Plan): Plan {
-  const drawn = job.shaped?.length ? planOf({ ...job, shaped: [] }, before?.drawn ?? before) : undefined;
-  const same = before && isSameSurface(before.job, job) ? before : undefined;
-  const board = same?.board ?? boardOf(job.board, drawn && correctionsFrom(job.shaped!, drawn));
-  const trees = same?.trees ?? patchTreesOf(board.mesh);
-  const laid = layupOf(job.glueUp, board.length);
-  const isMirrored = !drawn && isAlike(laid, job);
-  const rows = drawn ? staggeredAs(drawn) : restaggered(board, isMirrored ? rightHalf(laid) : laid, trees, job);
-  const carving = carvingIn(board, rows.layup, trees, job, same?.chambers);
-  const places = drawnPlaces(carving);
-  const placed = placedGlue(places, board, rows.layup, trees, job, same, drawn);
-  const around = carvedAround(places, carving, placed.keeps, job.dots.clearance);
-  const found = glueOf(around, placed, job.dots.clearance);
-  const half: Arrangement = {
-    layup: rows.layup,
-    chambers: gathered(around.rows, carving, [...rows.notes, ...found.notes]),
-    glue: found.glue,
-  };
-  const { layup, chambers: carved, glue } = isMirrored ? mirrored(half, laid, job) : half;
-  const kept = asRouted(carved, job.routed ?? [], layup.rows, board, trees);
-  const { chambers, routing } = routed(board, layup, trees, kept, glue, job);
-  const bare = same && isEqual(same.job.glueUp, job.glueUp) ? same.bare : bareOf(board, layup);
+export function planOf(said: Job, before?: Plan): Plan {
+  const job = before ? unchangedAs(before.job, said) : said;
+  const drawn = job.shaped?.length ? planOf(asDrawn(job), before?.drawn ?? before) : undefined;
+  const past = new Past(before?.past, before && isSameSurface(before.job, job) ? hintsOf(before) : NO_HINTS);
+  const board = drawn
+    ? past.of(measuredBoard, job.board, job.shaped!, drawn.board, walledBy(job.shaped!, drawn.chambers))
+    : past.of(drawnBoard, job.board);
+  const trees = past.of(patchTreesOf, board.mesh);
+  const laid = past.of(layupOf, job.glueUp, board.length);
+  const carved = past.of(carvingJobOf, job.chambers, job.keepOuts, job.jointKeepOuts, job.routing);
+  const glued = past.of(gluingJobOf, carved, job.dots, job.board, job.glueUp, job.shaped);
+  const isMirrored = !drawn && isAlike(laid, glued);
+  const rows = drawn
+    ? { layup: drawn.layup, notes: past.of(shiftedIn, drawn.notes) }
+    : past.within(restaggered, board, isMirrored ? past.of(rightHalf, laid) : laid, trees, glued);
+  const carving = past.within(carvingIn, board, rows.layup, trees, carved);
+  const places = past.of(drawnPlaces, carving);
+  const placed = past.within(placedGlue, places, board, rows.layup, trees, glued, drawn);
+  const around = past.of(carvedAround, places, carving, placed.keeps, job.dots.clearance);
+  const found = past.of(glueOf, around, placed, job.dots.clearance);
+  const half = past.of(arranged, rows.layup, rows.notes, carving, around, found);
+  const { layup, chambers: whole, glue } = isMirrored ? past.of(mirrored, half, laid, glued) : half;
+  const kept = job.routed ? past.of(asRouted, whole, job.routed, layup.rows, board, trees) : whole;
+  const routable = past.of(routedJobOf, carved, job.dots, job.routed, job.units);
+  const { chambers, routing } = past.of(routed, board, layup, trees, kept, glue, routable);
+  const bare = past.of(bareOf, board, laid);
+  const isOneSided = (job.board.left ?? job.glueUp.left) !== undefined;
   // What is sawn and glued up is the board as drawn; once it is shaped, its stock is no question any more.
-  const stock = drawn?.stock ?? (job.stock && stockFor(job, job.stock, board, layup, same));
+  const stock = drawn?.stock ?? (job.stock && past.of(stockOf, job.stock, board, laid, isOneSided));
   const short = stock && !drawn?.stock ? stockInDoubt(stock, job.stock!, job.units) : [];
   const doubts = [...(job.doubts ?? []), ...short, ...(drawn ? measuredInDoubt(job.shaped!, drawn, job.units) : [])];
   const notes = [...chambers.notes, ...(drawn ? unknownChambers(job.shaped!, drawn) : [])];
-  const empty = { job, board, layup, trees, bare, ...chambers, notes, glue, routing, doubts };
-  return filled({ ...empty, ...(stock && { stock }), ...(drawn && { drawn }) }, job);
+  const made = { job, board, layup, trees, bare, past, ...(stock && { stock }), ...(drawn && { drawn }) };
+  return filled({ ...made, ...chambers, notes, glue, routing, doubts }, job);
 }
 
 /** A plan with its chambers filled, and glassed, as a job says that differs in nothing that touches a chamber. */
@@ -96,22 +108,29 @@ export function filled(plan: Omit<Plan, 'blocks' | 'weights'>, job: Job): Plan {
   return { ...plan, job, blocks, weights: weightsOf(bare, layup, chambers, blocks, job) };
 }
 
-function stockFor(job: Job, spec: RawStockSpec, board: Board, layup: Layup, same: Plan | undefined): Stock {
-  const known = same?.stock && isEqual([same.job.stock, same.job.glueUp], [spec, job.glueUp]) ? same.stock : undefined;
-  return known ?? stockOf(spec, board, layup, (job.board.left ?? job.glueUp.left) !== undefined);
+/** What is planned before the board is measured. */
+function asDrawn(job: Job): Job {
+  const { shaped, ...drawn } = job;
+  return shaped ? drawn : job;
 }
 
+const drawnBoard = (spec: BoardSpec): Board => boardOf(spec);
+
 /** A blank that is glued up already keeps its rows as they were shifted then. */
-function staggeredAs({ layup, notes }: Plan): Pick<Plan, 'layup' | 'notes'> {
-  return { layup, notes: notes.filter(({ kind }) => kind === 'shifted') };
+function shiftedIn(notes: readonly Note[]): readonly Note[] {
+  return notes.filter(({ kind }) => kind === 'shifted');
+}
+
+function arranged(
+  layup: Layup,
+  shifted: readonly Note[],
+  carving: Carving,
+  around: CarvedAround,
+  { glue, notes }: ReturnType<typeof glueOf>,
+): Arrangement {
+  return { layup, chambers: gathered(around.rows, carving, [...shifted, ...notes]), glue };
 }
 
 function isSameSurface(a: Job, b: Job): boolean {
-  // A measured wall corrects the surface by where the drawn chamber stands.
-  if (b.shaped?.some(({ kind }) => kind === 'wall')) return false;
-  return isEqual([a.board, a.shaped ?? []], [b.board, b.shaped ?? []]);
-}
-
-function isEqual(a: unknown, b: unknown): boolean {
-  return JSON.stringify(a) === JSON.stringify(b);
+  return a.board === b.board && a.shaped === b.shaped;
 }

@@ -83,3 +83,16 @@ test('dots on the left keep their own margins once a joint on the right is glued
   expect(left(planOf(now, before)).length).toBeGreaterThan(5);
   expect(left(planOf(now, before))).toEqual(left(planOf(now)));
 });
+
+test('what nothing has changed under is not made again, also of a job that was read anew', () => {
+  const plan = planOf(sampleJob('mere-prone'));
+  const job = sampleJob('mere-prone');
+  const lighter = planOf({ ...job, fill: { ...job.fill, density: job.fill.density - 1 } }, plan);
+  for (const part of ['board', 'trees', 'layup', 'bare', 'chambers', 'glue', 'routing'] as const)
+    expect(lighter[part], part).toBe(plan[part]);
+  expect(lighter.weights).not.toEqual(plan.weights);
+  const wider = planOf({ ...job, chambers: { ...job.chambers, web: job.chambers.web + 2 } }, lighter);
+  expect(wider.board).toBe(plan.board);
+  expect(wider.bare).toBe(plan.bare);
+  expect(wider.chambers).not.toEqual(plan.chambers);
+});

@@ -2,6 +2,7 @@ import type { Board } from '../board/board.js';
 import { PATCHES, type Patch } from '../board/mesh.js';
 import type { ChamberSpec, Job } from '../job/job.js';
 import type { RoutingSpec } from '../job/spec/routing.js';
+import { Past } from '../kept/past.js';
 import type { Layup } from '../layup/layup.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import type { Chamber, Note, Web } from './chamber.js';
@@ -43,6 +44,16 @@ export interface CarvedRow {
 
 export type CarvingJob = Pick<Job, 'chambers' | 'keepOuts' | 'jointKeepOuts' | 'routing'>;
 
+/** These parts of a job as one thing that stays the same while they do. */
+export function carvingJobOf(
+  chambers: Job['chambers'],
+  keepOuts: Job['keepOuts'],
+  jointKeepOuts: Job['jointKeepOuts'],
+  routing: Job['routing'],
+): CarvingJob {
+  return { chambers, keepOuts, jointKeepOuts, routing };
+}
+
 /** The chambers of a board without glue in their way. */
 export function chambersIn(board: Board, layup: Layup, trees: PatchTrees, job: CarvingJob): Chambers {
   const carving = carvingIn(board, layup, trees, job);
@@ -53,23 +64,22 @@ export function chambersIn(board: Board, layup: Layup, trees: PatchTrees, job: C
   return gathered(rows, carving);
 }
 
-/** @param before chambers of a plan made before on the same surface: they change nothing but the time it takes */
 export function carvingIn(
   board: Board,
   layup: Layup,
   trees: PatchTrees,
   job: CarvingJob,
-  before: readonly Chamber[] = [],
+  past: Past = new Past(),
 ): Carving {
   const spec = job.chambers;
   const asked = askedWalls(spec);
-  const shell = shellOf(board, widened(asked, SHELL_ALLOWANCE));
+  const [deck, bottom, rail] = PATCHES.map((patch) => asked[patch] + SHELL_ALLOWANCE);
+  const shell = past.of(shellOf, board, deck!, bottom!, rail!);
   const proof = { trees, chordError: board.mesh.chordError, asked };
   const { cutterLength, guideStock } = job.routing;
-  const thinBefore = new Map(before.map(({ id, at }) => [id, at]));
-  const setting = { board, shell, proof, thinBefore, spec, cutterReach: cutterLength - guideStock };
+  const setting = { board, shell, proof, thin: past.hints.thin, spec, cutterReach: cutterLength - guideStock };
   return {
-    rows: layup.rows.map((row) => carvingOf(row, setting)),
+    rows: layup.rows.map((row) => carvingOf(row, setting, past)),
     keepOuts: keepOutsOn(board, layup, job),
     asked,
     router: { cutterLength, guideStock },
@@ -107,10 +117,6 @@ export function gathered(rows: readonly CarvedRow[], { asked, router }: Carving,
 export function askedWalls(spec: ChamberSpec): Record<Patch, number> {
   const { deckSkin, bottomSkin, railWall, tolerance } = spec;
   return { deck: deckSkin + tolerance, bottom: bottomSkin + tolerance, rail: railWall + tolerance };
-}
-
-function widened(walls: Record<Patch, number>, by: number): Record<Patch, number> {
-  return Object.fromEntries(PATCHES.map((patch) => [patch, walls[patch] + by])) as Record<Patch, number>;
 }
 
 /** What is said of a row as a whole, then place by place. */

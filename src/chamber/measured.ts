@@ -1,5 +1,6 @@
-import type { Board } from '../board/board.js';
+import { boardOf, type Board } from '../board/board.js';
 import type { Correction } from '../board/correct.js';
+import type { BoardSpec } from '../job/job.js';
 import type { ShapedSpec } from '../job/spec/shaped.js';
 import type { Chamber, Note } from './chamber.js';
 
@@ -23,6 +24,26 @@ export function correctionsFrom(shaped: readonly ShapedSpec[], drawn: Drawn): Co
     }
     return ofWall(measured, drawn);
   });
+}
+
+/** The board as it was shaped: as drawn, corrected by what was measured on it. */
+export function measuredBoard(
+  spec: BoardSpec,
+  shaped: readonly ShapedSpec[],
+  board: Board,
+  chambers: readonly Chamber[],
+): Board {
+  return boardOf(spec, correctionsFrom(shaped, { board, chambers }));
+}
+
+const NONE: readonly Chamber[] = [];
+
+/**
+ * Of the drawn chambers those by which the surface is corrected: a measured wall is told by where its drawn chamber
+ * stands.
+ */
+export function walledBy(shaped: readonly ShapedSpec[], chambers: readonly Chamber[]): readonly Chamber[] {
+  return shaped.some(({ kind }) => kind === 'wall') ? chambers : NONE;
 }
 
 /** A wall was measured at a chamber that the drawn plan does not have. */

@@ -1,6 +1,5 @@
 import type { Grid } from '../board/grid.js';
 import type { Face } from '../layup/layup.js';
-import { Kept } from '../kept/kept.js';
 import type { Shell } from './shell.js';
 
 /**
@@ -24,14 +23,6 @@ const STEP = 8;
 
 /** The room behind a face to the given depth, mm. */
 export function roomOf(grid: Grid, shell: Shell, face: Face, deepest: number, layer: number): Room {
-  const key = [...face.origin, ...face.along, ...face.inward, deepest, layer].join();
-  return rooms.of(shell, key, () => roomWithin(grid, shell, face, deepest, layer));
-}
-
-/** Rows and joints of one board. */
-const rooms = new Kept<Shell, Room>(40);
-
-function roomWithin(grid: Grid, shell: Shell, face: Face, deepest: number, layer: number): Room {
   const layers = Math.max(1, Math.floor(deepest / layer + 1e-9) + 1);
   const cuts = cutShell(grid, shell, face, layers, layer);
   const count = Math.ceil(grid.xs[grid.rows - 1]! / face.along[0] / STEP) + 1;

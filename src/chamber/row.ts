@@ -3,6 +3,8 @@ import type { Board } from '../board/board.js';
 import { CHORD_ERROR } from '../board/grid.js';
 import type { ChamberSpec } from '../job/job.js';
 import { placeName } from '../job/names.js';
+import type { Hints } from '../kept/hints.js';
+import type { Past } from '../kept/past.js';
 import { toFace } from '../layup/frame.js';
 import type { Row } from '../layup/layup.js';
 import type { Vertex } from '../contour/vertex.js';
@@ -34,8 +36,8 @@ export interface RowSetting {
   readonly board: Board;
   readonly shell: Shell;
   readonly proof: Proof;
-  /** Where the walls of a chamber of that name were thinnest in a plan made before on the same surface. */
-  readonly thinBefore: ReadonlyMap<string, Chamber['at']>;
+  /** Where the walls of a chamber of that name may be thinnest: it changes nothing but the time it takes. */
+  readonly thin: Hints['thin'];
   readonly spec: ChamberSpec;
   /** How deep the cutter comes, mm: a row that is not routed right through goes no deeper. */
   readonly cutterReach: number;
@@ -88,7 +90,11 @@ export interface RowCarving {
   prove(drawing: Drawing, isFree?: IsFree): Place;
 }
 
-export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, cutterReach }: RowSetting): RowCarving {
+export function carvingOf(
+  row: Row,
+  { board, shell, proof, thin, spec, cutterReach }: RowSetting,
+  past: Past,
+): RowCarving {
   const far = farSide(row);
   const limit = (s: number) => (far ? far(s) - (row.end === 'solid' ? spec.floor : 0) : Infinity);
   const furthestIn = furthest(row, board);
@@ -101,13 +107,16 @@ export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, cut
       prove: ({ slot }) => ({ slot, chambers: [], notes: [] }),
     };
   const layer = deepest / Math.ceil(deepest / (row.end === 'rail' ? BLIND_LAYER : THROUGH_LAYER));
-  const room = roomOf(board.grid, shell, row.face, deepest, layer);
+  const room = past.of(roomOf, board.grid, shell, row.face, deepest, layer);
   /** What each obstacle blocks at the full depth: every place of the row asks for it. */
-  const blocks = new Map<Obstacle, Blocked | undefined>();
+  const blocks = new WeakMap<Obstacle, { readonly is?: Blocked }>();
   const blockedAt = (obstacle: Obstacle, deep: number): Blocked | undefined => {
     if (deep !== deepest) return blockedBy(obstacle, row, deep);
-    if (!blocks.has(obstacle)) blocks.set(obstacle, blockedBy(obstacle, row, deepest));
-    return blocks.get(obstacle);
+    const known = blocks.get(obstacle);
+    if (known) return known.is;
+    const is = blockedBy(obstacle, row, deepest);
+    blocks.set(obstacle, is ? { is } : {});
+    return is;
   };
   /** Litres that the cutter takes out of the piece. */
   const volumeOf = (contour: readonly Vertex[], depth: number) => {
@@ -210,7 +219,7 @@ export function carvingOf(row: Row, { board, shell, proof, thinBefore, spec, cut
     filling.parts.forEach((edges, i) => {
       const name = id + filling.letters[i]!;
       const drawnDeep = deepFor(filling, edges);
-      const cut = carveWithin(filling, row.face, edges, drawnDeep, spec, proof, thinBefore.get(name));
+      const cut = carveWithin(filling, row.face, edges, drawnDeep, spec, proof, thin.get(name));
       const stood = 'failed' in cut ? cut : clearOfFar(cut, drawnDeep);
       const carved =
         'failed' in stood

@@ -1,7 +1,5 @@
 import type { Board } from '../board/board.js';
-import type { Grid } from '../board/grid.js';
-import { PATCHES, type Patch } from '../board/mesh.js';
-import { Kept } from '../kept/kept.js';
+import { PATCHES } from '../board/mesh.js';
 
 /**
  * The grid of the surface moved inward, every point so far that the planes around it stand off by the wall their patch
@@ -10,15 +8,14 @@ import { Kept } from '../kept/kept.js';
  */
 export type Shell = Float64Array;
 
-export function shellOf(board: Pick<Board, 'grid' | 'vertexNormals'>, walls: Readonly<Record<Patch, number>>): Shell {
+export function shellOf(
+  { grid, vertexNormals }: Pick<Board, 'grid' | 'vertexNormals'>,
+  deck: number,
+  bottom: number,
+  rail: number,
+): Shell {
+  const walls = { deck, bottom, rail };
   const asked = PATCHES.map((patch) => walls[patch]);
-  return shells.of(board.grid, asked.join(), () => moved(board, asked));
-}
-
-/** One for the chambers, one for the dots, and those of a job beside. */
-const shells = new Kept<Grid, Shell>(4);
-
-function moved({ grid, vertexNormals }: Pick<Board, 'grid' | 'vertexNormals'>, asked: readonly number[]): Shell {
   const { positions } = grid;
   const { normals, cosines } = vertexNormals;
   const shell = new Float64Array(positions.length);

@@ -2,6 +2,7 @@ import type { Point } from '../contour/point.js';
 import type { Board } from '../board/board.js';
 import type { Note } from '../chamber/chamber.js';
 import type { DotSpec, GluedPoint } from '../job/spec/dots.js';
+import type { Past } from '../kept/past.js';
 import { dotName, smearName } from '../job/names.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { surfaceLines, unknownJoint, type JointFace } from './jointFace.js';
@@ -27,6 +28,7 @@ export function gluedJoints(
   faces: readonly JointFace[],
   trees: PatchTrees,
   { glued, margin }: DotSpec,
+  past: Past,
   drawn: Board = board,
 ): { joints: Map<string, GluedJoint>; notes: Note[] } {
   const joints = new Map<string, GluedJoint>();
@@ -37,8 +39,8 @@ export function gluedJoints(
       notes.push(unknownJoint(one.joint, faces));
       continue;
     }
-    const lines = surfaceLines(board, face);
-    const asDrawn = surfaceLines(drawn, face);
+    const lines = surfaceLines(board, face, past);
+    const asDrawn = surfaceLines(drawn, face, past);
     const place = ({ x, height }: GluedPoint): Point => {
       const s = x / face.face.along[0];
       const [top, bottom] = [asDrawn.top(s), asDrawn.bottom(s)];

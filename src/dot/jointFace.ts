@@ -3,6 +3,7 @@ import type { Note } from '../chamber/chamber.js';
 import { boundAt, roomOf } from '../chamber/room.js';
 import { shellOf, type Shell } from '../chamber/shell.js';
 import { rowsAt, type JointOnRow } from '../chamber/onRow.js';
+import { Past } from '../kept/past.js';
 import { faceAt } from '../layup/pieces.js';
 import type { Face, Joint, Layup } from '../layup/layup.js';
 
@@ -16,11 +17,11 @@ export interface JointFace {
   readonly rows: readonly JointOnRow[];
 }
 
-export function jointFaces(layup: Layup): JointFace[] {
+export function jointFaces(layup: Layup, past: Past = new Past()): JointFace[] {
   return layup.joints.flatMap((joint): JointFace[] => {
     const piece =
       joint.kind === 'dotted' ? layup.pieces.find((each) => each.members[0]!.left?.id === joint.id) : undefined;
-    return piece ? [{ joint, face: faceAt(piece, joint, 'left'), rows: rowsAt(layup, joint.id) }] : [];
+    return piece ? [{ joint, face: past.of(faceAt, piece, joint, 'left'), rows: rowsAt(layup, joint.id) }] : [];
   });
 }
 
@@ -41,29 +42,29 @@ export interface Lines {
 }
 
 /** Where the plane of a joint cuts the finished surface. */
-export function surfaceLines({ grid }: Board, { face }: JointFace): Lines {
-  return linesIn(grid, grid.positions, face);
+export function surfaceLines({ grid }: Board, { face }: JointFace, past: Past): Lines {
+  return linesIn(grid, grid.positions, face, past);
 }
 
 /**
  * The shell that the middle of a dot of this radius must lie within, for its edge to be `margin` inside the finished
  * surface.
  */
-export function dotShell(board: Board, radius: number, margin: number): Shell {
+export function dotShell(board: Board, radius: number, margin: number, past: Past): Shell {
   const inside = radius + margin + board.mesh.chordError;
-  return shellOf(board, { deck: inside, bottom: inside, rail: inside });
+  return past.of(shellOf, board, inside, inside, inside);
 }
 
 /** Where a joint can hold the middle of a dot. */
-export function dotLines({ grid }: Board, shell: Shell, { face }: JointFace): Lines {
-  return linesIn(grid, shell, face);
+export function dotLines({ grid }: Board, shell: Shell, { face }: JointFace, past: Past): Lines {
+  return linesIn(grid, shell, face, past);
 }
 
 /** Any depth will do: only the plane of the face itself is asked for. */
 const THIN = 1;
 
-function linesIn(grid: Board['grid'], shell: Shell, face: Face): Lines {
-  const room = roomOf(grid, shell, face, THIN, 2 * THIN);
+function linesIn(grid: Board['grid'], shell: Shell, face: Face, past: Past): Lines {
+  const room = past.of(roomOf, grid, shell, face, THIN, 2 * THIN);
   return {
     step: room.step,
     count: room.count,

@@ -1,6 +1,7 @@
 import type { Board } from '../board/board.js';
-import type { Chamber, Note } from '../chamber/chamber.js';
+import type { Note } from '../chamber/chamber.js';
 import { shapesOf, type DrawnRow } from '../chamber/chambers.js';
+import { Past } from '../kept/past.js';
 import type { Layup } from '../layup/layup.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { obstacleOf, type Keep } from './around.js';
@@ -9,7 +10,7 @@ import type { Glue } from './dot.js';
 import { unmetKeepOuts } from './glueNotes.js';
 import type { GluingJob } from './gluingJob.js';
 import { jointFaces, type JointFace } from './jointFace.js';
-import { planeOf, plannedJoints, type PlacedDot } from './planned.js';
+import { plannedJoints } from './planned.js';
 import type { DotSpot, Spot } from './spot.js';
 
 /** Where the glue is on the dotted joints, and what chambers keep off for it. */
@@ -21,13 +22,6 @@ export interface PlacedGlue {
   readonly landed: ReadonlySet<DotSpot>;
   readonly keeps: readonly Keep[];
   readonly notes: readonly Note[];
-}
-
-/** Of a plan made before on the same surface: it changes nothing but the time it takes. */
-export interface Before {
-  readonly chambers: readonly Chamber[];
-  readonly glue: Glue;
-  readonly layup: Pick<Layup, 'joints'>;
 }
 
 /**
@@ -52,13 +46,13 @@ export function placedGlue(
   layup: Layup,
   trees: PatchTrees,
   job: GluingJob,
-  before?: Before,
   made?: Made,
+  past: Past = new Past(),
 ): PlacedGlue {
-  const faces = jointFaces(layup);
-  const { joints, notes } = gluedJoints(board, faces, trees, job.dots, made?.board);
+  const faces = jointFaces(layup, past);
+  const { joints, notes } = gluedJoints(board, faces, trees, job.dots, past, made?.board);
   const shapes = rows.flatMap(shapesOf);
-  const planned = plannedJoints(board, faces, trees, shapes, job, before && placesOf(before), made?.glue.dots);
+  const planned = plannedJoints(board, faces, trees, shapes, job, past, made?.glue.dots);
   notes.push(...unmetKeepOuts(faces, job));
 
   const dots: DotSpot[] = [];
@@ -80,12 +74,4 @@ export function placedGlue(
       for (const at of face.rows) keeps.push({ spot, at, obstacle: obstacleOf(spot, at, job.dots), swallowed });
   });
   return { faces, dots, smears, landed, keeps, notes };
-}
-
-/** Every dot of a plan in the plane of its own joint: another glue-up may have a joint of the same name elsewhere. */
-function placesOf({ glue, layup: { joints } }: Before): PlacedDot[] {
-  return glue.dots.flatMap((dot) => {
-    const joint = joints.find(({ id }) => id === dot.joint);
-    return joint ? [{ ...dot, plane: planeOf(joint) }] : [];
-  });
 }

@@ -4,6 +4,7 @@ import type { Note } from '../chamber/chamber.js';
 import type { Shape } from '../chamber/row.js';
 import type { DotSpec } from '../job/spec/dots.js';
 import type { ChamberSpec } from '../job/job.js';
+import type { Past } from '../kept/past.js';
 import type { Joint } from '../layup/layup.js';
 import { dotName } from '../job/names.js';
 import type { PatchTrees } from '../wall/patchTree.js';
@@ -25,11 +26,6 @@ export interface PlannedJoint {
   readonly notes: readonly Note[];
 }
 
-/** A dot of a plan made before, and the plane it lies in. */
-export interface PlacedDot extends Dot {
-  readonly plane: string;
-}
-
 /** The plane of a joint, as a key: what is known of a place on it holds there, whatever the joint is called. */
 export function planeOf({ at, slope }: Joint): string {
   return `${at} ${slope}`;
@@ -48,7 +44,6 @@ const MOST_RETRIES = 40;
  * given. From the centre outward, a joint's dots are placed for the least volume lost given what the joints before it
  * have already cost: a split that serves two joints is paid once, and both halves of a board come out alike.
  *
- * @param before dots of a plan made before on the same surface: they change nothing but the time it takes
  * @param made dots that hold the blank already: they stay where they are, whatever it costs and whatever margin is left
  */
 export function plannedJoints(
@@ -57,25 +52,25 @@ export function plannedJoints(
   trees: PatchTrees,
   shapes: readonly Shape[],
   rules: DotRules,
-  before: readonly PlacedDot[] = [],
+  past: Past,
   made?: readonly Dot[],
 ): PlannedJoint[] {
   const { diameter, margin } = rules.dots;
-  const shell = dotShell(board, diameter / 2, margin);
+  const shell = dotShell(board, diameter / 2, margin, past);
   const standing = standingOf(shapes);
   const fromCentre = [...faces].sort((a, b) => Math.abs(a.joint.at) - Math.abs(b.joint.at));
   const planned = new Map(
     fromCentre.map((face) => {
-      const known: Margin[] = before
-        .filter((dot) => dot.plane === planeOf(face.joint) && dot.diameter === diameter)
-        .map(({ s, z, margin }) => ({ at: [s, z], margin }));
+      const known: Margin[] = past.hints.margins.filter(
+        (dot) => dot.plane === planeOf(face.joint) && dot.diameter === diameter,
+      );
       const proof = (at: Point) => {
         const margin = marginOf(face.face, at, diameter / 2, board, trees, known);
         known.push({ at, margin });
         return margin;
       };
       const stay = made?.filter(({ joint }) => joint === face.joint.id);
-      const lines = { room: dotLines(board, shell, face), surface: surfaceLines(board, face) };
+      const lines = { room: dotLines(board, shell, face, past), surface: surfaceLines(board, face, past) };
       return [face, planJoint(face, lines, proof, standing, rules, stay)];
     }),
   );

@@ -2,6 +2,7 @@ import type { GluingJob } from './gluingJob.js';
 import type { Board } from '../board/board.js';
 import type { Note } from '../chamber/chamber.js';
 import { carvingIn, drawnPlaces, shapesOf, type DrawnRow } from '../chamber/chambers.js';
+import type { Past } from '../kept/past.js';
 import type { Layup, Row } from '../layup/layup.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { jointFaces, type JointFace } from './jointFace.js';
@@ -29,11 +30,12 @@ export function restaggered(
   layup: Layup,
   trees: PatchTrees,
   job: GluingJob,
+  past: Past,
 ): { layup: Layup; notes: Note[] } {
   if (!job.dots.may.includes('stagger') || layup.rows.length === 0) return { layup, notes: [] };
   const both = ([0, 1] as const).map((parity) => ({ ...layup, rows: layup.rows.map((row) => ({ ...row, parity })) }));
-  const rows = both.map((each) => drawnPlaces(carvingIn(board, each, trees, job)));
-  const faces = jointFaces(layup);
+  const rows = both.map((each) => drawnPlaces(carvingIn(board, each, trees, job, past)));
+  const faces = jointFaces(layup, past);
 
   const single = (i: number, parity: Parity): Toll => ({
     excess: 0,
@@ -51,7 +53,9 @@ export function restaggered(
       const own = single(i, parity);
       const chains = tolls.map((before): Toll => {
         const last = before.parities[i - 1]!;
-        const joint = between ? jointToll(between, board, trees, [rows[last]![i - 1]!, rows[parity]![i]!], job) : FREE;
+        const joint = between
+          ? jointToll(between, board, trees, [rows[last]![i - 1]!, rows[parity]![i]!], job, past)
+          : FREE;
         return {
           excess: before.excess + joint.excess,
           lost: before.lost + own.lost + joint.lost,
@@ -72,8 +76,15 @@ export function restaggered(
 const FREE = { excess: 0, lost: 0 };
 
 /** What the dots of one joint cost the rows on both sides. */
-function jointToll(face: JointFace, board: Board, trees: PatchTrees, sides: readonly DrawnRow[], job: GluingJob) {
-  const [planned] = plannedJoints(board, [face], trees, sides.flatMap(shapesOf), job);
+function jointToll(
+  face: JointFace,
+  board: Board,
+  trees: PatchTrees,
+  sides: readonly DrawnRow[],
+  job: GluingJob,
+  past: Past,
+) {
+  const [planned] = plannedJoints(board, [face], trees, sides.flatMap(shapesOf), job, past);
   const excess = planned!.notes.reduce((sum, { has = 0, needs = 0 }) => sum + Math.max(0, has - needs), 0);
   return { excess: Math.round(1000 * excess) / 1000, lost: planned!.lost };
 }

@@ -1,6 +1,6 @@
 import type { Board } from '../board/board.js';
 import type { Chamber, Note, Web } from '../chamber/chamber.js';
-import { websOf, type Chambers } from '../chamber/chambers.js';
+import { websOf, type CarvingJob, type Chambers } from '../chamber/chambers.js';
 import type { Glue } from '../dot/dot.js';
 import type { Job } from '../job/job.js';
 import type { RoutingSpec } from '../job/spec/routing.js';
@@ -58,7 +58,17 @@ export function routed(
   };
 }
 
-type RoutedJob = Pick<Job, 'chambers' | 'dots' | 'routing' | 'routed' | 'units'>;
+export type RoutedJob = Pick<Job, 'chambers' | 'dots' | 'routing' | 'routed' | 'units'>;
+
+/** These parts of a job as one thing that stays the same while they do. */
+export function routedJobOf(
+  carved: CarvingJob,
+  dots: Job['dots'],
+  routed: Job['routed'],
+  units: Job['units'],
+): RoutedJob {
+  return { ...carved, dots, units, ...(routed && { routed }) };
+}
 
 interface Sharing {
   readonly chambers: readonly Chamber[];

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Grid } from '../../src/board/grid.js';
 import { boundAt, roomOf } from '../../src/chamber/room.js';
+import { Past } from '../../src/kept/past.js';
 import type { Face } from '../../src/layup/layup.js';
 
 /**
@@ -125,10 +126,12 @@ function bend(face: Face, layer: number, j: number, s: number, by: number): numb
 test('a room is kept for the same face and depths, and made anew for others', () => {
   const { grid, shell } = shellOfWedge(1, 150);
   const face = faceAt(30, 0, 1);
-  expect(roomOf(grid, shell, { ...face }, 40, 5)).toBe(roomOf(grid, shell, face, 40, 5));
-  for (const other of [roomOf(grid, shell, faceAt(31, 0, 1), 40, 5), roomOf(grid, shell, faceAt(30, 0, -1), 40, 5)])
-    expect(other).not.toBe(roomOf(grid, shell, face, 40, 5));
-  expect(roomOf(grid, shell, face, 45, 5)).not.toBe(roomOf(grid, shell, face, 40, 5));
+  const past = new Past();
+  const room = past.of(roomOf, grid, shell, face, 40, 5);
+  expect(past.of(roomOf, grid, shell, face, 40, 5)).toBe(room);
+  for (const other of [faceAt(31, 0, 1), faceAt(30, 0, -1)])
+    expect(past.of(roomOf, grid, shell, other, 40, 5)).not.toBe(room);
+  expect(past.of(roomOf, grid, shell, face, 45, 5)).not.toBe(room);
 });
 
 test('between its steps a room is straight, and nothing is known beyond a step that has none', () => {

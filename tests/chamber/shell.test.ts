@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { boardOf } from '../../src/board/board.js';
 import { PATCHES } from '../../src/board/mesh.js';
+import { Past } from '../../src/kept/past.js';
 import { shellOf } from '../../src/chamber/shell.js';
 import { sampleJob, SAMPLES } from '../samples.js';
 
@@ -18,7 +19,7 @@ describe.each(SAMPLES)('the surface of %s moved inward', (name) => {
   ])(
     'stands off every plane around a point by the wall that is asked there, and off one of them by no more: %s',
     (_, walls) => {
-      const shell = shellOf(board, walls);
+      const shell = shellOf(board, walls.deck, walls.bottom, walls.rail);
       const least = new Map<number, number>();
       const sharp = new Set<number>();
       for (let t = 0; t < mesh.patches.length; t++) {
@@ -51,9 +52,10 @@ describe.each(SAMPLES)('the surface of %s moved inward', (name) => {
   );
 
   test('is kept for the same walls, and made anew for others', () => {
-    const walls = { deck: 7, bottom: 8, rail: 9 };
-    expect(shellOf(board, { ...walls })).toBe(shellOf(board, walls));
-    expect(shellOf(board, { ...walls, rail: 10 })).not.toBe(shellOf(board, walls));
-    expect(shellOf(board, { ...walls, deck: 8, bottom: 7 })).not.toBe(shellOf(board, walls));
+    const past = new Past();
+    const shell = past.of(shellOf, board, 7, 8, 9);
+    expect(past.of(shellOf, board, 7, 8, 9)).toBe(shell);
+    expect(past.of(shellOf, board, 7, 8, 10)).not.toBe(shell);
+    expect(past.of(shellOf, board, 8, 7, 9)).not.toBe(shell);
   });
 });
