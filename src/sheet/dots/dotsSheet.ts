@@ -10,6 +10,7 @@ import { faceLineAt, type FaceLine } from '../../view/faceLine.js';
 import { legendOf } from '../legendOf.js';
 import { wrapped } from '../lettering.js';
 import { circle, contour, line, polygon, text } from '../primitives.js';
+import { areMirroredJoints } from '../../symmetry/pairs.js';
 import { say } from '../../words/say.js';
 
 /** Arms of the cross at a dot's middle stand out by so much, mm. */
@@ -22,9 +23,6 @@ const SMALL = 3.5;
 const NOTES_WIDTH = 120;
 /** The ends of a blank that is no box are drawn so far over and under the joint, mm. */
 const SPARE = 10;
-
-/** How far two joints' glue may differ and still be marked from one sheet, mm: a tenth of a pencil line. */
-const SAME = 0.05;
 
 /** The dotted joints that hold glue, left to right. */
 export function dottedJoints(plan: Plan): JointFace[] {
@@ -40,23 +38,10 @@ export interface MirroredJoint extends JointFace {
 /** The joints that need a sheet of their own: of two that mirror each other the right one, with the left beside it. */
 export function sheetJoints(plan: Plan): MirroredJoint[] {
   const all = dottedJoints(plan);
-  const mirrorOf = (at: JointFace) => (at.joint.at > 0 ? all.find((other) => areMirrored(plan, at, other)) : undefined);
+  const mirrorOf = ({ joint }: JointFace) =>
+    joint.at > 0 ? all.find((other) => areMirroredJoints(plan, joint, other.joint)) : undefined;
   const taken = new Set(all.map(mirrorOf));
   return all.filter((at) => !taken.has(at)).map((at) => ({ ...at, ...(mirrorOf(at) && { mirror: mirrorOf(at)! }) }));
-}
-
-function areMirrored({ glue, job }: Plan, a: JointFace, b: JointFace): boolean {
-  const near = (u: number, v: number) => Math.abs(u - v) <= SAME;
-  if (job.board.left || !near(a.joint.at, -b.joint.at) || a.joint.slope !== 0 - b.joint.slope) return false;
-  const smeared = glue.smears.some(({ joint }) => joint === a.joint.id || joint === b.joint.id);
-  const [these, those] = [a, b].map(({ joint }) => glue.dots.filter((dot) => dot.joint === joint.id));
-  return (
-    !smeared &&
-    these!.length === those!.length &&
-    these!.every(
-      (dot, i) => near(dot.s, those![i]!.s) && near(dot.z, those![i]!.z) && dot.diameter === those![i]!.diameter,
-    )
-  );
 }
 
 /** Where the nose end of the rough blank lies on a joint, `s`, mm: places are told from there. */
