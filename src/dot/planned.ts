@@ -4,7 +4,7 @@ import type { Note } from '../chamber/chamber.js';
 import type { Shape } from '../chamber/row.js';
 import type { DotSpec } from '../job/spec/dots.js';
 import type { ChamberSpec } from '../job/job.js';
-import type { Past } from '../kept/past.js';
+import { Past } from '../kept/past.js';
 import type { Joint } from '../layup/layup.js';
 import { dotName } from '../job/names.js';
 import type { PatchTrees } from '../wall/patchTree.js';
@@ -52,7 +52,7 @@ export function plannedJoints(
   trees: PatchTrees,
   shapes: readonly Shape[],
   rules: DotRules,
-  past: Past,
+  past: Past = new Past(),
   made?: readonly Dot[],
 ): PlannedJoint[] {
   const { diameter, margin } = rules.dots;

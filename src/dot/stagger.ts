@@ -2,7 +2,7 @@ import type { GluingJob } from './gluingJob.js';
 import type { Board } from '../board/board.js';
 import type { Note } from '../chamber/chamber.js';
 import { carvingIn, drawnPlaces, shapesOf, type DrawnRow } from '../chamber/chambers.js';
-import type { Past } from '../kept/past.js';
+import { Past } from '../kept/past.js';
 import type { Layup, Row } from '../layup/layup.js';
 import type { PatchTrees } from '../wall/patchTree.js';
 import { jointFaces, type JointFace } from './jointFace.js';
@@ -30,7 +30,7 @@ export function restaggered(
   layup: Layup,
   trees: PatchTrees,
   job: GluingJob,
-  past: Past,
+  past: Past = new Past(),
 ): { layup: Layup; notes: Note[] } {
   if (!job.dots.may.includes('stagger') || layup.rows.length === 0) return { layup, notes: [] };
   const both = ([0, 1] as const).map((parity) => ({ ...layup, rows: layup.rows.map((row) => ({ ...row, parity })) }));
@@ -82,7 +82,7 @@ function jointToll(
   trees: PatchTrees,
   sides: readonly DrawnRow[],
   job: GluingJob,
-  past: Past,
+  past: Past = new Past(),
 ) {
   const [planned] = plannedJoints(board, [face], trees, sides.flatMap(shapesOf), job, past);
   const excess = planned!.notes.reduce((sum, { has = 0, needs = 0 }) => sum + Math.max(0, has - needs), 0);
