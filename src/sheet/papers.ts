@@ -22,6 +22,8 @@ import { planParts, planView } from './plan/planView.js';
 import { poleTable, storyPole } from './face/pole.js';
 import { setUpTable } from './face/routerTable.js';
 import { sectionSheets } from './section/sectionSheet.js';
+import { profileSheets } from './stock/profileSheet.js';
+import { stockPages } from './stock/stockPages.js';
 import { stampOf } from './stamp.js';
 import { trackingList, type Done } from './blocks/trackingList.js';
 import { kindName, useOf, usesOnCover, type PaperKind } from './uses.js';
@@ -58,6 +60,7 @@ export interface PaperOptions {
 
 /** What a board without dotted joints, or without chambers, has nothing to say on. */
 const NEEDS_DOTS: readonly PaperKind[] = ['dots'];
+const NEEDS_STOCK: readonly PaperKind[] = ['stock', 'profiles'];
 const NEEDS_CHAMBERS: readonly PaperKind[] = [
   'router',
   'guides',
@@ -74,6 +77,7 @@ export function papersOf(plan: Plan, options: PaperOptions): Paper[] {
   const without = [
     ...(dottedJoints(plan).length > 0 ? [] : NEEDS_DOTS),
     ...(plan.chambers.length > 0 ? [] : NEEDS_CHAMBERS),
+    ...(plan.stock ? [] : NEEDS_STOCK),
   ];
   return everyPaper(plan, options).filter(({ kind }) => !without.includes(kind));
 }
@@ -89,6 +93,8 @@ function everyPaper(plan: Plan, options: PaperOptions): Paper[] {
     { name: 'map', kind: 'map', pages: () => [{ kind: 'map', title: WORDS.mapTitle }] },
     { name: 'plan', kind: 'plan', pages: () => [planView(plan), ...planParts(plan)].map(figure) },
     { name: 'dots', kind: 'dots', fullSize: full.dots, pages: () => [dotsTable(plan)] },
+    { name: 'stock', kind: 'stock', pages: () => stockPages(plan) },
+    { name: 'profiles', kind: 'profiles', fullSize: full.profiles, pages: () => [] },
     { name: 'pole', kind: 'pole', fullSize: full.pole, pages: () => [poleTable(plan)] },
     ...faceViews(plan).map((seen, i): Paper => ({
       name: faceName(seen.row),
@@ -134,6 +140,7 @@ const fullSizeOf = once((plan: Plan): FullSize => {
   };
   return {
     dots: later(() => sheetJoints(plan).map((at) => dotsSheet(plan, at))),
+    profiles: later(() => profileSheets(plan)),
     pole: later(() => [storyPole(plan)]),
     face: later(() => faceViews(plan).map((seen) => faceSheet(seen.plan, seen.row))),
     guides: later(() => guideSheets(plan)),

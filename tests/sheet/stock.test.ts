@@ -1,0 +1,45 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { planOf } from '../../src/plan.js';
+import { svgOf } from '../../src/print/svg/svg.js';
+import { dxfOf } from '../../src/print/dxf/dxf.js';
+import { profileSheets } from '../../src/sheet/stock/profileSheet.js';
+import { stockPages } from '../../src/sheet/stock/stockPages.js';
+import { readText } from '../job/readSample.js';
+
+const plan = planOf(readText(readFileSync('samples/beck-guard.yaml', 'utf8')).job!);
+
+describe('the papers of the stock', () => {
+  it('draw every stringer once, those that are alike together', () => {
+    expect(profileSheets(plan).map(({ title }) => title)).toEqual(['Profile ML3 MR3', 'Profile MC']);
+  });
+
+  // The profile has 4 mm above and below and 25 mm at each end of a board of 2900 mm, so that it is 2950 mm long; read
+  // back from the files themselves.
+  it('are at full size in SVG and DXF', () => {
+    const [, centre] = profileSheets(plan);
+    const svg = svgOf(centre!);
+    const [, wide] = /width="([\d.]+)mm"/.exec(svg)!;
+    expect(Number(wide)).toBeGreaterThanOrEqual(2950);
+    const made = dxfOf(centre!);
+    if (!('dxf' in made)) throw new Error('no DXF');
+    const xs = [...made.dxf.matchAll(/^ *10\r?\n *(-?[\d.]+)/gm)].map(([, x]) => Number(x));
+    expect(xs).toContain(-25);
+    expect(xs).toContain(2925);
+  });
+
+  it('say of each stretch what comes off and where the blank is short', () => {
+    const [table, list, ...sawing] = stockPages(plan);
+    if (table?.kind !== 'table' || list?.kind !== 'table') throw new Error('no tables');
+    const short = table.rows.flatMap((each) =>
+      each.kind === 'row' && each.cells.at(-1) === 'SHORT' ? [each.cells] : [],
+    );
+    expect(short.map(([from]) => from)).toEqual(['1000 mm', '1000 mm']);
+    expect(list.rows.length).toBe(plan.stock!.lumber!.planks.length);
+    expect(sawing.map(({ kind }) => kind)).toEqual(list.rows.map(() => 'figure'));
+  });
+
+  it('are none of a board whose job lists no stock', () => {
+    expect(stockPages({ ...plan, stock: undefined } as never)).toEqual([]);
+  });
+});
