@@ -1,3 +1,4 @@
+import type { FinBuildSpec } from './fin.js';
 import type { Material } from './material.js';
 import type { Stage } from './stage.js';
 
@@ -30,8 +31,10 @@ export interface FinSpec {
   readonly depth: number;
   readonly thickness: number;
   readonly tipThickness: number;
-  /** kg/m³. */
+  /** kg/m³; what it is built of counts instead where that is given. */
   readonly density: number;
+  /** How it is made, where the builder makes it: then its sections are foils, not parabolic arcs. */
+  readonly build?: FinBuildSpec;
 }
 
 /** Anything else that is built in: a box, a plug, a handle, a deck pad. */
