@@ -1,3 +1,4 @@
+import type { BoardSpec } from './job/spec/board.js';
 import type { Block } from './block/block.js';
 import { blocksOf } from './block/blocks.js';
 import { boardOf, type Board } from './board/board.js';
@@ -14,7 +15,7 @@ import { restaggered } from './dot/stagger.js';
 import { gluingJobOf } from './dot/gluingJob.js';
 import { hintsOf } from './dot/hintsOf.js';
 import type { Doubt } from './job/finding.js';
-import type { BoardSpec, Job } from './job/job.js';
+import type { Job } from './job/job.js';
 import { unchangedAs } from './job/unchanged.js';
 import { NO_HINTS } from './kept/hints.js';
 import { Past } from './kept/past.js';

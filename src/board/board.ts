@@ -1,5 +1,5 @@
+import type { BoardSpec } from '../job/spec/board.js';
 import { gridOf } from './gridOf.js';
-import type { BoardSpec } from '../job/job.js';
 import { corrected, type Correction } from './correct.js';
 import { CHORD_ERROR, type Grid } from './grid.js';
 import { vertexNormalsOf, type VertexNormals } from './vertexNormals.js';

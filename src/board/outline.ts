@@ -1,4 +1,5 @@
-import type { OutlineSpec, PlanPoint } from '../job/job.js';
+import type { PlanPoint } from '../job/spec/board.js';
+import type { OutlineSpec } from '../job/spec/board.js';
 import { monotone, type Curve } from './monotone.js';
 
 /**

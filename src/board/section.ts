@@ -1,4 +1,6 @@
-import type { MeasuredSection, NumberedSection, SectionShape } from '../job/job.js';
+import type { MeasuredSection } from '../job/spec/board.js';
+import type { NumberedSection } from '../job/spec/board.js';
+import type { SectionShape } from '../job/spec/board.js';
 import { monotone, type Curve } from './monotone.js';
 
 /**

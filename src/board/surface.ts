@@ -1,4 +1,4 @@
-import type { BoardSpec } from '../job/job.js';
+import type { BoardSpec } from '../job/spec/board.js';
 import { hermiteWeights, monotone, monotoneSlopes, type Curve } from './monotone.js';
 import { outlineOf, type Outline } from './outline.js';
 import { edgeShare, sectionOf, type Section } from './section.js';

@@ -1,6 +1,6 @@
+import type { BoardSpec } from '../job/spec/board.js';
 import { boardOf, type Board } from '../board/board.js';
 import type { Correction } from '../board/correct.js';
-import type { BoardSpec } from '../job/job.js';
 import type { ShapedSpec } from '../job/spec/shaped.js';
 import type { Chamber, Note } from './chamber.js';
 

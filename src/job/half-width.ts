@@ -1,4 +1,4 @@
-import type { OutlineSpec } from './job.js';
+import type { OutlineSpec } from './spec/board.js';
 
 /**
  * Half of the width at `x`, mm, by straight lines between the measured points: for telling what is off the board, not

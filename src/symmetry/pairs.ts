@@ -1,6 +1,6 @@
+import type { BoardSpec } from '../job/spec/board.js';
 import type { Chamber } from '../chamber/chamber.js';
 import type { Glue } from '../dot/dot.js';
-import type { BoardSpec } from '../job/job.js';
 import type { Joint, Row } from '../layup/layup.js';
 
 /** How far two faces may differ and still be marked from one sheet, mm: a tenth of a pencil line. */

@@ -1,4 +1,8 @@
-import type { BoardSpec, MeasuredSection, OutlineSpec, ProfileStation, SectionStation } from '../../src/job/job.js';
+import type { MeasuredSection } from '../../src/job/spec/board.js';
+import type { SectionStation } from '../../src/job/spec/board.js';
+import type { ProfileStation } from '../../src/job/spec/board.js';
+import type { OutlineSpec } from '../../src/job/spec/board.js';
+import type { BoardSpec } from '../../src/job/spec/board.js';
 
 /** Boards with closed forms: their tables of offsets are taken from formulas. Lengths in mm. */
 

@@ -1,7 +1,8 @@
+import type { SectionStation } from '../../src/job/spec/board.js';
+import type { BoardSpec } from '../../src/job/spec/board.js';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { boardOf } from '../../src/board/board.js';
-import type { BoardSpec, SectionStation } from '../../src/job/job.js';
 import { kernel, solidOfMesh } from '../oracle/kernel.js';
 
 const SEED = 20261126;

@@ -1,7 +1,9 @@
+import type { TailShape } from '../../src/job/spec/board.js';
+import type { NoseShape } from '../../src/job/spec/board.js';
+import type { BoardSpec } from '../../src/job/spec/board.js';
 import type { ManifoldToplevel } from 'manifold-3d';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { boardOf } from '../../src/board/board.js';
-import type { BoardSpec, NoseShape, TailShape } from '../../src/job/job.js';
 import { farthestFromMesh } from '../oracle/chord.js';
 import { kernel, solidOfMesh } from '../oracle/kernel.js';
 import { sampleJob, SAMPLES } from '../samples.js';

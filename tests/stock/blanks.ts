@@ -1,4 +1,4 @@
-import type { BoardSpec } from '../../src/job/job.js';
+import type { BoardSpec } from '../../src/job/spec/board.js';
 
 /** A blank about a board: so much longer, thicker, and wider on each side, its rocker so many times the board's. */
 export function largerBlank(

@@ -1,8 +1,9 @@
+import type { BoardSpec } from '../../src/job/spec/board.js';
 import { BufferAttribute, BufferGeometry, Vector3 } from 'three';
 import { MeshBVH } from 'three-mesh-bvh';
 import { describe, expect, it } from 'vitest';
 import { boardOf, type Board } from '../../src/board/board.js';
-import type { BoardSpec, GlueUpSpec } from '../../src/job/job.js';
+import type { GlueUpSpec } from '../../src/job/job.js';
 import { layupOf } from '../../src/layup/layupOf.js';
 import { fittingOf } from '../../src/stock/fit.js';
 import { placed, type Placement } from '../../src/stock/placement.js';

@@ -1,6 +1,7 @@
+import type { OutlineSpec } from '../spec/board.js';
+import type { BoardSpec } from '../spec/board.js';
 import { printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
-import type { BoardSpec, OutlineSpec } from '../job.js';
 import type { BoardFile } from '../parts/board.js';
 import type { OffsetStation } from '../parts/offsets.js';
 import type { Path, Say } from '../mistake/say.js';

@@ -1,8 +1,11 @@
+import type { SectionStation } from '../spec/board.js';
+import type { ProfileStation } from '../spec/board.js';
+import type { PlanPoint } from '../spec/board.js';
+import type { BoardSpec } from '../spec/board.js';
 import { counted } from '../../length/counted.js';
 import { z } from 'zod';
 import { printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
-import type { BoardSpec, PlanPoint, ProfileStation, SectionStation } from '../job.js';
 import type { Quantities } from '../quantities.js';
 import type { Say } from '../mistake/say.js';
 import type { OffsetStation } from './offsets.js';

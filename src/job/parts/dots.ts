@@ -1,9 +1,9 @@
+import type { BoardSpec } from '../spec/board.js';
 import { z } from 'zod';
 import { printLength } from '../../length/length.js';
 import { printAs } from '../../length/rounded.js';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
 import type { DotSpec, GluedJointSpec, GluedPoint } from '../spec/dots.js';
-import type { BoardSpec } from '../job.js';
 import { jointNamed } from '../names.js';
 import type { Quantities } from '../quantities.js';
 import type { Say } from '../mistake/say.js';

@@ -1,8 +1,10 @@
+import type { OutlineSpec } from '../spec/board.js';
+import type { BoardSpec } from '../spec/board.js';
 import { printLength } from '../../length/length.js';
 import { printAs, roundedAs } from '../../length/rounded.js';
 import type { Units } from '../../length/units.js';
 import { halfWidthAt, widestHalf } from '../half-width.js';
-import type { BoardSpec, ChamberSpec, GlueUpSpec, Member, OutlineSpec } from '../job.js';
+import type { ChamberSpec, GlueUpSpec, Member } from '../job.js';
 import type { Say } from '../mistake/say.js';
 
 /**

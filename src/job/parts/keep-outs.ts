@@ -1,3 +1,4 @@
+import type { BoardSpec } from '../spec/board.js';
 import { polygonAround } from '../../contour/around.js';
 import type { Point } from '../../contour/point.js';
 import { rectangleAround } from '../../contour/rectangle.js';
@@ -5,7 +6,7 @@ import { z } from 'zod';
 import { printLength } from '../../length/length.js';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
 import { halfWidthAt } from '../half-width.js';
-import type { BoardSpec, JointKeepOutSpec, KeepOutSpec } from '../job.js';
+import type { JointKeepOutSpec, KeepOutSpec } from '../job.js';
 import { jointNamed } from '../names.js';
 import type { Quantities } from '../quantities.js';
 import type { Say } from '../mistake/say.js';

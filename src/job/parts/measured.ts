@@ -1,7 +1,7 @@
+import type { BoardSpec } from '../spec/board.js';
 import { printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
 import { halfWidthAt, widestHalf } from '../half-width.js';
-import type { BoardSpec } from '../job.js';
 import type { Say } from '../mistake/say.js';
 import type { ShapedSpec } from '../spec/shaped.js';
 

@@ -1,8 +1,10 @@
+import type { TailShape } from '../spec/board.js';
+import type { NoseShape } from '../spec/board.js';
+import type { PlanPoint } from '../spec/board.js';
 import type { Point } from '../../contour/point.js';
 import { z } from 'zod';
 import { printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
-import type { NoseShape, PlanPoint, TailShape } from '../job.js';
 import type { Quantities } from '../quantities.js';
 import type { Say } from '../mistake/say.js';
 

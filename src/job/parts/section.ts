@@ -1,5 +1,5 @@
+import type { NumberedSection } from '../spec/board.js';
 import { z } from 'zod';
-import type { NumberedSection } from '../job.js';
 import type { Quantities } from '../quantities.js';
 import type { Say } from '../mistake/say.js';
 

@@ -1,6 +1,6 @@
+import type { BoardSpec } from '../spec/board.js';
 import { z } from 'zod';
 import type { Units } from '../../length/units.js';
-import type { BoardSpec } from '../job.js';
 import type { Quantities } from '../quantities.js';
 import type { Say } from '../mistake/say.js';
 import type { ShapedSpec } from '../spec/shaped.js';

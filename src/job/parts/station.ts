@@ -1,7 +1,9 @@
+import type { SectionStation } from '../spec/board.js';
+import type { ProfileStation } from '../spec/board.js';
+import type { PlanPoint } from '../spec/board.js';
 import { z } from 'zod';
 import { printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
-import type { PlanPoint, ProfileStation, SectionStation } from '../job.js';
 import type { Quantities } from '../quantities.js';
 import type { Say } from '../mistake/say.js';
 import { alongSchema, placeAlong } from './along.js';

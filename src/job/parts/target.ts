@@ -1,7 +1,7 @@
+import type { BoardSpec } from '../spec/board.js';
 import { z } from 'zod';
 import type { Units } from '../../length/units.js';
 import type { Range, TargetSpec } from '../spec/finish.js';
-import type { BoardSpec } from '../job.js';
 import type { Quantities } from '../quantities.js';
 import type { Say } from '../mistake/say.js';
 import { alongSchema, placeAlong } from './along.js';

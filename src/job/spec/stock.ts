@@ -1,4 +1,4 @@
-import type { BoardSpec } from '../job.js';
+import type { BoardSpec } from './board.js';
 import type { Material } from './material.js';
 
 /** The raw stock a board is made from. Lengths in mm. */
