@@ -1,6 +1,7 @@
 /**
  * Minimum dressed sizes, dry, of softwood lumber by its nominal size, inches.
- * Source: American Softwood Lumber Standard, Voluntary Product Standard PS 20, sizes of boards and dimension.
+ * Source: American Softwood Lumber Standard, Voluntary Product Standard PS 20, sizes of boards and dimension, by memory
+ * and a published chart of lumber sizes.
  */
 export const DRESSED_THICKNESS: Readonly<Record<string, number>> = {
   '1': 0.75,

@@ -142,8 +142,8 @@ describe('a profile to be milled', () => {
 });
 
 describe('a scarf', () => {
-  // Wood Handbook (FPL-GTR-282), ch. 10: a slope of 1 in 12 or flatter. The parts cover the profile, overlap by 12
-  // times its thickness, and neighbours' joints lie apart.
+  // Wood Handbook (FPL-GTR-190, 2010), ch. 10: a slope of 1 in 12 or flatter. The parts cover the profile, overlap by
+  // 12 times its thickness, and neighbours' joints lie apart.
   it('overlaps by twelve times the thickness and no part is longer than the plank', () => {
     const part = { name: 'MR2', outline: rectangle(3400, 100), thickness: 8 };
     const middles = ([0, 1] as const).map((turn) => {
@@ -163,8 +163,8 @@ describe('a scarf', () => {
 });
 
 describe('lumber', () => {
-  // PS 20, in inches: 1 × 8 is dressed to 3/4 by 7 1/4, 5/4 × 6 to 1 by 5 1/2, 2 × 10 to 1 1/2 by 9 1/4, 4 × 12 to
-  // 3 1/2 by 11 1/4.
+  // PS 20, by memory and a published chart of lumber sizes, in inches: 1 × 8 is dressed to 3/4 by 7 1/4, 5/4 × 6 to 1
+  // by 5 1/2, 2 × 10 to 1 1/2 by 9 1/4, 4 × 12 to 3 1/2 by 11 1/4.
   it('has the dressed sizes of the standard', () => {
     expect([DRESSED_THICKNESS['1'], DRESSED_WIDTH['8']]).toEqual([0.75, 7.25]);
     expect([DRESSED_THICKNESS['1.25'], DRESSED_WIDTH['6']]).toEqual([1, 5.5]);

@@ -15,7 +15,7 @@ const DEFAULTS = {
   kerf: { mm: 3, in: 1 / 8 },
   planing: { mm: 1.5, in: 1 / 16 },
 } as const;
-/** Wood Handbook (FPL-GTR-282), ch. 10: 1 in 12 or flatter is strongest. */
+/** Wood Handbook (FPL-GTR-190, 2010), ch. 10: 1 in 12 or flatter is strongest. */
 const USUAL_SCARF = 12;
 
 export function stockSchema(q: Quantities) {

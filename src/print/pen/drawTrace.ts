@@ -1,4 +1,4 @@
-import { Kept } from '../../kept/kept.js';
+import { once } from '../../kept/once.js';
 import { SMALLEST_LETTERS } from '../../sheet/lettering.js';
 import { grown, overlaps, type Box } from '../trace/box.js';
 import { hatchOf, strokeOutside, type Stroke } from '../trace/hatch.js';
@@ -96,9 +96,12 @@ function drawLine(pen: Pen, { points, layer }: TracedLine, near: Box, onto: Plac
   if (run.length > 0) pen.line(run, style, phase);
 }
 
-const hatches = new Kept<Trace, readonly Stroke[]>(1);
+const hatchesOf = once<Trace, Map<number, readonly Stroke[]>>(() => new Map());
 
 /** The hatching of a trace, worked out once for the many pages that show parts of it. */
 function hatchFor(trace: Trace, scale: number): readonly Stroke[] {
-  return hatches.of(trace, String(scale), () => hatchOf(trace, scale));
+  const hatches = hatchesOf(trace);
+  const strokes = hatches.get(scale) ?? hatchOf(trace, scale);
+  hatches.set(scale, strokes);
+  return strokes;
 }
