@@ -1,5 +1,6 @@
 import type { Plan } from './plan.js';
 import { publishedStock } from './stock/published.js';
+import { sayFinding } from './finding/say.js';
 import { asPlanned, verdictOf } from './verdict/verdict.js';
 
 /** Raised when a name or meaning in `Result` changes, not when one is added. */
@@ -78,7 +79,11 @@ export function resultOf(plan: Plan, verdict = verdictOf(plan, asPlanned(plan)))
     ...(plan.stock && { stock: publishedStock(plan.stock) }),
     notes: plan.notes,
     doubts: plan.doubts.map(({ where, what, remedy }) => ({ ...where, what, instead: remedy })),
-    verdict,
+    verdict: {
+      stands: verdict.stands,
+      refusals: verdict.refusals.map(sayFinding),
+      doubts: verdict.doubts.map(sayFinding),
+    },
   };
 }
 

@@ -1,7 +1,7 @@
 import { printAs } from '../length/rounded.js';
 import type { Units } from '../length/units.js';
 import type { Plan } from '../plan.js';
-import { sayExactly, sayThin, WALL } from '../verdict/thin.js';
+import { sayExactly, thinFinding, WALL } from '../verdict/thin.js';
 import { thinWalls, type ThinWall } from '../proof/thinWalls.js';
 
 /**
@@ -44,7 +44,7 @@ export function shrinkingOf({ drawn, ...plan }: Plan): Shrinking | undefined {
       ...rows,
     ],
     each: [...must(thin)].flatMap((id) => [
-      ...thin.filter(({ chamber }) => chamber === id).map((wall) => `  ${sayThin(wall, units)}`),
+      ...thin.filter(({ chamber }) => chamber === id).map((wall) => `  ${id}: ${thinFinding(wall, units).what}`),
       `    ${newSize(id, drawn, plan, units)}`,
     ]),
   };

@@ -1,25 +1,23 @@
 import words from '../../templates/verdict.json' with { type: 'json' };
 import { PATCHES } from '../board/mesh.js';
+import type { Finding, Place } from '../finding/finding.js';
 import { sayFinding } from '../finding/say.js';
 import { counted } from '../length/counted.js';
 import type { Plan } from '../plan.js';
-import { sayNote } from './note.js';
+import { noteFinding } from './note.js';
 import type { Proof } from '../proof/proof.js';
-import { sayFault } from './fault.js';
-import { sayThin } from './thin.js';
-import { questionedLines } from './questioned.js';
+import { faultFinding } from './fault.js';
+import { thinFinding } from './thin.js';
+import { questionedFindings } from './questioned.js';
 import { say } from '../words/say.js';
 
 /** Whether anybody may rout by a plan. Every command, the papers and the page ask here, so that they agree. */
 export interface Verdict {
   readonly stands: boolean;
-  /** Why it does not stand, each a sentence. No papers are made of such a plan. */
-  readonly refusals: readonly string[];
-  /**
-   * What can hardly be right in what was measured and weighed, each a sentence. The plan stands, but a builder must
-   * look first.
-   */
-  readonly doubts: readonly string[];
+  /** Why it does not stand. No papers are made of such a plan. */
+  readonly refusals: readonly Finding[];
+  /** What can hardly be right in what was measured and weighed. The plan stands, but a builder must look first. */
+  readonly doubts: readonly Finding<string | Place>[];
 }
 
 /**
@@ -38,19 +36,19 @@ export function verdictOf(plan: Plan, { thin, faults }: Proof): Verdict {
   );
   const bare = layup.joints.filter(({ id, kind }) => kind === 'dotted' && !glue.dots.some(({ joint }) => joint === id));
   const refusals = [
-    ...thin.map((wall) => sayThin(wall, job.units)),
-    ...faults.map((fault) => sayFault(fault, job.units)),
-    ...barred.map((note) => sayNote(note, job.units)),
-    ...bare.map(({ id }) => say(words['no-dots'], { joint: id })),
+    ...thin.map((wall) => thinFinding(wall, job.units)),
+    ...faults.map((fault) => faultFinding(fault, job.units)),
+    ...barred.flatMap((note) => noteFinding(note, job.units) ?? []),
+    ...bare.map(({ id }) => ({ ...words['no-dots'], where: say(words['no-dots'].where, { joint: id }) })),
     ...(chambers.length === 0 ? [words['no-chambers']] : []),
   ];
   return {
     stands: refusals.length === 0,
     refusals,
     doubts: [
-      ...doubts.map(sayFinding),
-      ...questionedLines(plan),
-      ...notes.filter(({ kind }) => kind === 'measured').map((note) => sayNote(note, job.units)),
+      ...doubts,
+      ...questionedFindings(plan),
+      ...notes.filter(({ kind }) => kind === 'measured').flatMap((note) => noteFinding(note, job.units) ?? []),
     ],
   };
 }
@@ -79,8 +77,8 @@ export const isWell = ({ stands, doubts }: Verdict): boolean => stands && doubts
  */
 export function sayVerdict({ stands, refusals, doubts }: Verdict, { chambers }: Plan): string[] {
   return [
-    ...(doubts.length > 0 ? [words.look, ...doubts.map((doubt) => `  ${doubt}`)] : []),
-    ...refusals,
+    ...(doubts.length > 0 ? [words.look, ...doubts.map((doubt) => `  ${sayFinding(doubt)}`)] : []),
+    ...refusals.map(sayFinding),
     stands ? say(words.sound, { count: counted(chambers.length, 'chamber') }) : words.refused,
   ];
 }

@@ -10,6 +10,7 @@ import type { RoutedRow } from '../../src/job/spec/routed.js';
 import { planOf, type Plan } from '../../src/plan.js';
 import { proofOf } from '../../src/proof/proof.js';
 import { verdictOf } from '../../src/verdict/verdict.js';
+import { sayFinding } from '../../src/finding/say.js';
 import { sampleJob } from '../samples.js';
 
 const job = sampleJob('mere-prone');
@@ -102,16 +103,16 @@ describe('rows that are routed', () => {
     });
     outside.free();
     expect(thin.length).toBeGreaterThan(0);
-    for (const { id } of thin) expect(refusals.join('\n')).toContain(id);
+    for (const { id } of thin) expect(refusals.map(sayFinding).join('\n')).toContain(id);
   });
 
   test('refuse a glue-up in which their face is elsewhere, or is not there', () => {
     const [row] = rowsWithChambers;
     const [made] = asRows(plan, [row!]);
     const moved = planOf({ ...job, routed: [{ ...made!, face: { ...made!.face, origin: [0, 12.5] } }] });
-    expect(verdictOf(moved, proofOf(moved)).refusals.join()).toMatch(/its face elsewhere now/);
+    expect(verdictOf(moved, proofOf(moved)).refusals.map(sayFinding).join()).toMatch(/its face elsewhere now/);
     const gone = planOf({ ...job, routed: [{ ...made!, row: 'R9' }] });
-    expect(verdictOf(gone, proofOf(gone)).refusals.join()).toMatch(
+    expect(verdictOf(gone, proofOf(gone)).refusals.map(sayFinding).join()).toMatch(
       /R9: routed since 2026-11-26, and no row of this glue-up/,
     );
   });

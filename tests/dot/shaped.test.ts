@@ -4,6 +4,7 @@ import type { ShapedSpec } from '../../src/job/spec/shaped.js';
 import { planOf, type Plan } from '../../src/plan.js';
 import { proofOf } from '../../src/proof/proof.js';
 import { verdictOf } from '../../src/verdict/verdict.js';
+import { sayFinding } from '../../src/finding/say.js';
 import { sampleJob, SAMPLES } from '../samples.js';
 import { clearances, SINGLE } from './oracles.js';
 
@@ -81,7 +82,7 @@ describe('a blank that is glued up already', () => {
     const told = plan.notes.filter(({ kind, why }) => kind === 'glue' && (why === 'margin' || why === 'off-face'));
     expect(told.map(({ where }) => where)).toContain(dot.id);
     for (const { where, has } of told) expect(plan.glue.dots.find(({ id }) => id === where)!.margin, where).toBe(has);
-    expect(verdictOf(plan, proofOf(plan)).refusals.join('\n')).toContain(dot.id);
+    expect(verdictOf(plan, proofOf(plan)).refusals.map(sayFinding).join('\n')).toContain(dot.id);
     expect(verdictOf(drawn, proofOf(drawn)).refusals).toEqual([]);
   });
 

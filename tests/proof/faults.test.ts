@@ -4,14 +4,16 @@ import { describe, expect, test } from 'vitest';
 import type { Chamber } from '../../src/chamber/chamber.js';
 import type { ChamberSpec, KeepOutSpec } from '../../src/job/job.js';
 import { planOf, type Plan } from '../../src/plan.js';
-import type { Fault } from '../../src/proof/fault.js';
 import { faultsOf } from '../../src/proof/faults.js';
 import { tooSmall } from '../../src/proof/pockets.js';
 import { squaredOut } from '../../src/proof/plane.js';
 import { proofOf } from '../../src/proof/proof.js';
 import { footprintOf, routedOf, type Published } from '../../src/proof/published.js';
 import { heightsOver, surfaceOf } from '../../src/proof/surface.js';
-import { sayFault } from '../../src/verdict/fault.js';
+import { sayFinding } from '../../src/finding/say.js';
+import type { Units } from '../../src/length/units.js';
+import type { Fault } from '../../src/proof/fault.js';
+import { faultFinding } from '../../src/verdict/fault.js';
 import { verdictOf } from '../../src/verdict/verdict.js';
 import { kernel, solidOfChamber, solidOfMesh } from '../oracle/kernel.js';
 import { SAMPLES, sampleJob } from '../samples.js';
@@ -226,13 +228,24 @@ test('a plan with a fault does not stand, and the verdict names it', () => {
   const proof = proofOf(under({ web: plan.job.chambers.web + 3 }) as Plan);
   const { stands, refusals } = verdictOf(plan, proof);
   expect(stands).toBe(false);
-  expect(refusals[0]).toMatch(/^only [\d.]+ in is left between .* the web asked is/);
+  expect(refusals[0]).toMatchObject({
+    where: expect.stringMatching(/^[LCR]\d?-\d+\w?$/),
+    what: expect.stringMatching(/^only [\d.]+ in is left between it and .* the web asked is/),
+    remedy: expect.stringMatching(/^a narrower web .*routed --undo/),
+  });
   expect(verdictOf(plan, proofOf(plan)).stands).toBe(true);
 });
 
 test('what a fault says names chamber, rule and figures', () => {
   const web = { kind: 'web', where: 'R2-05', by: 'R2-04', has: 11.5, needs: 12.7 } as const;
-  expect(sayFault(web, 'mm')).toBe('only 11.50 mm is left between R2-04 and R2-05; the web asked is 12.70 mm');
-  expect(sayFault(web, 'in')).toBe('only 0.453 in is left between R2-04 and R2-05; the web asked is 0.500 in');
-  expect(sayFault({ kind: 'block', where: 'R2-05', has: 0, needs: 30 }, 'mm')).toBe('R2-05 has no block');
+  const said = (fault: Fault, units: Units) => sayFinding(faultFinding(fault, units));
+  const cure =
+    'a narrower web if that will do, or if its row is not routed yet, take it out with routed --undo and plan again';
+  expect(said(web, 'mm')).toBe(
+    `R2-05: only 11.50 mm is left between it and R2-04; the web asked is 12.70 mm → ${cure}`,
+  );
+  expect(said(web, 'in')).toBe(
+    `R2-05: only 0.453 in is left between it and R2-04; the web asked is 0.500 in → ${cure}`,
+  );
+  expect(said({ kind: 'block', where: 'R2-05', has: 0, needs: 30 }, 'mm')).toMatch(/^R2-05: it has no block → cut no/);
 });

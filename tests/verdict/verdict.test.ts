@@ -7,6 +7,7 @@ import { readJob } from '../../src/job/read.js';
 import { planOf, type Plan } from '../../src/plan.js';
 import { resultOf } from '../../src/result.js';
 import { proofOf } from '../../src/proof/proof.js';
+import { sayFinding } from '../../src/finding/say.js';
 import { verdictOf } from '../../src/verdict/verdict.js';
 import { called } from '../cli/called.js';
 
@@ -60,7 +61,9 @@ describe.each(JOBS)('%s', (_, text, stands, said) => {
     const plan = planOf(readJob(text(), 'job.yaml', () => undefined).job!);
     const verdict = verdictOf(plan, proofOf(plan));
     expect(verdict.stands).toBe(stands);
-    const against = [...verdict.refusals, ...verdict.doubts];
+    const refused = verdict.refusals.map(sayFinding);
+    const doubted = verdict.doubts.map(sayFinding);
+    const against = [...refused, ...doubted];
     const code = against.length > 0 ? 1 : 0;
 
     const planned = await called(['plan', job]);
@@ -75,10 +78,10 @@ describe.each(JOBS)('%s', (_, text, stands, said) => {
     expect(readdirSync(folder).includes('out')).toBe(stands);
 
     // The page shows what is in the result, and its papers are made by the same verdict.
-    expect(resultOf(plan).verdict).toEqual(verdict);
+    expect(resultOf(plan).verdict).toEqual({ stands, refusals: refused, doubts: doubted });
     const onPage = await papersOnPage(plan);
     if (stands) expect(onPage).toBe(undefined);
-    else for (const line of verdict.refusals) expect(onPage).toContain(line);
+    else for (const line of refused) expect(onPage).toContain(line);
   });
 });
 

@@ -1,14 +1,14 @@
 import type { Vertex } from '../../contour/vertex.js';
 import { partOutline } from './blank.js';
-import type { CutFinding, SheetSize } from './cutFinding.js';
+import type { CutFault, SheetSize } from './cutFault.js';
 import type { CutPart, CutStock, SawSetting } from '../nest/cutPart.js';
 import { ROUNDING } from '../nest/cutPart.js';
 
-/** What can be planned, and a finding for everything that can't. */
+/** What can be planned, and a fault for everything that can't. */
 export interface CheckedCutting {
   readonly parts: readonly CutPart[];
   readonly stock: readonly CutStock[];
-  readonly findings: readonly CutFinding[];
+  readonly faults: readonly CutFault[];
 }
 
 /**
@@ -21,19 +21,19 @@ export function checkCutting(parts: readonly CutPart[], stock: readonly CutStock
     if (seen.has(id)) throw new Error(`two parts to cut are both numbered ${id}`);
     seen.add(id);
   }
-  const findings: CutFinding[] = sawFindings(saw);
-  if (findings.length > 0) return { parts: [], stock: [], findings };
+  const faults: CutFault[] = sawFaults(saw);
+  if (faults.length > 0) return { parts: [], stock: [], faults };
   const good = stock.filter((sheet) => {
     const reason = whyUseless(sheet, saw);
-    if (reason) findings.push({ kind: 'useless-stock', stock: sheet.id, reason });
+    if (reason) faults.push({ kind: 'useless-stock', stock: sheet.id, reason });
     return !reason;
   });
   const cuttable = parts.filter((part) => {
-    const finding = whyNot(part, good, saw);
-    if (finding) findings.push(finding);
-    return !finding;
+    const fault = whyNot(part, good, saw);
+    if (fault) faults.push(fault);
+    return !fault;
   });
-  return { parts: cuttable, stock: good, findings };
+  return { parts: cuttable, stock: good, faults };
 }
 
 /** The smallest sheet a block can be cut from. */
@@ -41,13 +41,13 @@ export function sheetFor({ length, height }: CutPart, { trim }: SawSetting): She
   return { length: length + 2 * trim, width: height + 2 * trim };
 }
 
-function sawFindings({ kerf, trim, keep }: SawSetting): CutFinding[] {
+function sawFaults({ kerf, trim, keep }: SawSetting): CutFault[] {
   const sound = (value: number) => Number.isFinite(value) && value >= 0;
-  const findings: CutFinding[] = [];
-  if (!sound(kerf)) findings.push({ kind: 'bad-saw', what: 'kerf' });
-  if (!sound(trim)) findings.push({ kind: 'bad-saw', what: 'trim' });
-  if (!sound(keep.length) || !sound(keep.width)) findings.push({ kind: 'bad-saw', what: 'keep' });
-  return findings;
+  const faults: CutFault[] = [];
+  if (!sound(kerf)) faults.push({ kind: 'bad-saw', what: 'kerf' });
+  if (!sound(trim)) faults.push({ kind: 'bad-saw', what: 'trim' });
+  if (!sound(keep.length) || !sound(keep.width)) faults.push({ kind: 'bad-saw', what: 'keep' });
+  return faults;
 }
 
 function whyUseless({ length, width, count, price }: CutStock, { trim }: SawSetting) {
@@ -58,7 +58,7 @@ function whyUseless({ length, width, count, price }: CutStock, { trim }: SawSett
   return undefined;
 }
 
-function whyNot(part: CutPart, stock: readonly CutStock[], saw: SawSetting): CutFinding | undefined {
+function whyNot(part: CutPart, stock: readonly CutStock[], saw: SawSetting): CutFault | undefined {
   const { id, foam, length, height, mayTurn } = part;
   if (!isSize(length) || !isSize(height)) return { kind: 'no-size', part: id };
   const [lowHead, lowTail, highTail, highHead] = partOutline(part) as [Vertex, Vertex, Vertex, Vertex];

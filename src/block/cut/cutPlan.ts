@@ -1,12 +1,12 @@
 import type { Vertex } from '../../contour/vertex.js';
-import type { CutFinding } from './cutFinding.js';
+import type { CutFault } from './cutFault.js';
 
 /** How all blocks come out of the sheets. */
 export interface CutPlan {
   readonly sheets: readonly CutSheet[];
   /** Blocks that are not in the plan; each has its finding. */
   readonly leftOut: readonly string[];
-  readonly findings: readonly CutFinding[];
+  readonly faults: readonly CutFault[];
   readonly sums: CutSums;
 }
 

@@ -2,7 +2,7 @@ import type { Blank } from './blank.js';
 import { singleBlank } from './blank.js';
 import { cheapestCover } from '../nest/cheapestCover.js';
 import { checkCutting, sheetFor } from './checkCutting.js';
-import type { CutFinding } from './cutFinding.js';
+import type { CutFault } from './cutFault.js';
 import { orderCuts } from './cutOrder.js';
 import type { CutPart, CutStock, SawSetting } from '../nest/cutPart.js';
 import { STAGES } from '../nest/cutPart.js';
@@ -42,7 +42,8 @@ const PROGRESS_ROUNDS = 500;
 
 /**
  * Plans how all blocks are cut from the stock: edge-to-edge cuts in at most three stages, the cheapest sheets, offcuts
- * first, the rests as large as can be. What can't be cut is left out with a finding; the rest is planned still.
+ * first, the rests as large as can be. What can't be cut is left out, with a fault that says why; the rest is planned
+ * still.
  * @param parts - rectangles in mm; their numbers differ
  * @param stock - what there is; prices decide where all new sheets of a foam have one, else area does
  * @throws where two parts carry one number
@@ -54,7 +55,7 @@ export function cutSheets(
   effort: CutEffort = {},
 ): CutPlan {
   const checked = checkCutting(parts, stock, saw);
-  const findings: CutFinding[] = [...checked.findings];
+  const faults: CutFault[] = [...checked.faults];
   const stop = deadline(effort.seconds);
   const sheets: CutSheet[] = [];
   let least = 0;
@@ -67,12 +68,12 @@ export function cutSheets(
     }
     least += leastArea(ofFoam, sizes, saw);
     for (const { part } of nest.missing.flatMap((kind) => blanks[kind]!.parts)) {
-      findings.push({ kind: 'stock-used-up', part: part.id, foam, needs: sheetFor(part, saw) });
+      faults.push({ kind: 'stock-used-up', part: part.id, foam, needs: sheetFor(part, saw) });
     }
   }
   const planned = new Set(sheets.flatMap(({ blanks }) => blanks.flatMap((blank) => blank.parts.map(({ id }) => id))));
   const leftOut = parts.map(({ id }) => id).filter((id) => !planned.has(id));
-  return { sheets, leftOut, findings, sums: cutSums(sheets, stock, least) };
+  return { sheets, leftOut, faults, sums: cutSums(sheets, stock, least) };
 }
 
 /**

@@ -49,7 +49,7 @@ export function cuttingOf(plan: Blocked, effort: CutEffort = {}): Cutting {
     const next = { ...cutFrom(plan, sawn, refused, effort), glue };
     const less = best === undefined || next.sheets.leftOut.length < best.sheets!.leftOut.length;
     if (less) best = next;
-    const usedUp = next.sheets.findings.flatMap((f) => (f.kind === 'stock-used-up' ? [f.part] : []));
+    const usedUp = next.sheets.faults.flatMap((f) => (f.kind === 'stock-used-up' ? [f.part] : []));
     const again = less && next.cuts.filter(({ parts }) => parts.some((id) => usedUp.includes(id)));
     if (!again || again.length === 0) return best!;
     for (const { block, making } of again) {

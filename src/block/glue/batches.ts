@@ -44,20 +44,20 @@ export interface GluePlan {
   readonly glue: number;
   /** The most clamps any batch needs. */
   readonly clamps: number;
-  readonly findings: readonly GlueFinding[];
+  readonly faults: readonly GlueFault[];
 }
 
-export type GlueFinding =
+export type GlueFault =
   | { readonly kind: 'not-a-number'; readonly what: keyof GlueSetting }
   | { readonly kind: 'open-time-too-short'; readonly openTime: number; readonly needs: number };
 
 /**
  * The order in which the blocks are glued in: row by row as given, each from the nose, in batches that the open time
- * allows and that are as equal as can be. Without batches, and with a finding, where the numbers allow none.
+ * allows and that are as equal as can be. Without batches, and with a fault, where the numbers allow none.
  */
 export function gluePlan(blocks: readonly GlueBlock[], setting: GlueSetting): GluePlan {
-  const findings = glueFindings(setting);
-  if (findings.length > 0) return { batches: [], glue: 0, clamps: 0, findings };
+  const faults = glueFaults(setting);
+  if (faults.length > 0) return { batches: [], glue: 0, clamps: 0, faults };
   const most = Math.floor(setting.openTime / setting.minutesPerBlock + MINUTE_ROUNDING);
   const batches: GlueBatch[] = [];
   for (const row of new Set(blocks.map((block) => block.row))) {
@@ -80,7 +80,7 @@ export function gluePlan(blocks: readonly GlueBlock[], setting: GlueSetting): Gl
     batches,
     glue: batches.reduce((sum, { glue }) => sum + glue, 0),
     clamps: Math.max(0, ...batches.map(({ clamps }) => clamps.length)),
-    findings,
+    faults,
   };
 }
 
@@ -109,18 +109,17 @@ function equalParts<T>(list: readonly T[], count: number): T[][] {
   return starts.slice(1).map((end, i) => list.slice(starts[i], end));
 }
 
-function glueFindings(setting: GlueSetting): GlueFinding[] {
+function glueFaults(setting: GlueSetting): GlueFault[] {
   const { openTime, minutesPerBlock, clampSpacing, spread, loss } = setting;
-  const findings: GlueFinding[] = [];
+  const faults: GlueFault[] = [];
   for (const [what, value] of Object.entries({ openTime, minutesPerBlock, clampSpacing, spread })) {
-    if (!(Number.isFinite(value) && value > 0))
-      findings.push({ kind: 'not-a-number', what: what as keyof GlueSetting });
+    if (!(Number.isFinite(value) && value > 0)) faults.push({ kind: 'not-a-number', what: what as keyof GlueSetting });
   }
-  if (!(Number.isFinite(loss) && loss >= 0)) findings.push({ kind: 'not-a-number', what: 'loss' });
-  if (findings.length === 0 && minutesPerBlock > openTime) {
-    findings.push({ kind: 'open-time-too-short', openTime, needs: minutesPerBlock });
+  if (!(Number.isFinite(loss) && loss >= 0)) faults.push({ kind: 'not-a-number', what: 'loss' });
+  if (faults.length === 0 && minutesPerBlock > openTime) {
+    faults.push({ kind: 'open-time-too-short', openTime, needs: minutesPerBlock });
   }
-  return findings;
+  return faults;
 }
 
 /** 0.3 + 0.3 + 0.3 minutes must count as 0.9. */

@@ -1,18 +1,16 @@
-import type { GlueFinding } from './batches.js';
+import words from '../../../templates/cutting.json' with { type: 'json' };
+import type { Finding } from '../../finding/finding.js';
+import { say } from '../../words/say.js';
+import type { GlueFault } from './batches.js';
 
-const WORDS = {
-  openTime: "the glue's open time",
-  minutesPerBlock: 'the minutes a block takes',
-  clampSpacing: 'the spacing of the clamps',
-  spread: 'the spread of the glue',
-  loss: 'the loss of glue',
-} as const;
+const W = words.findings.glue;
 
-/** A finding about gluing in one sentence, with what to do. */
-export function sayGlueFinding(finding: GlueFinding): string {
-  if (finding.kind === 'not-a-number') {
-    const least = finding.what === 'loss' ? 'of 0 or more' : 'above 0';
-    return `Gluing: ${WORDS[finding.what]} is not a number ${least}. Give one; no batches are planned until then.`;
-  }
-  return `Gluing: one block takes ${finding.needs} min, the glue stays open for ${finding.openTime} min. Use a slower glue, or two pairs of hands so that a block takes at most ${finding.openTime} min.`;
+/** A number that allows no gluing as what a builder must act on. */
+export function glueFinding(fault: GlueFault): Finding {
+  const { what, remedy } = W[fault.kind];
+  const values: Record<string, string | number> =
+    fault.kind === 'not-a-number'
+      ? { what: W.setting[fault.what], least: fault.what === 'loss' ? W.least.any : W.least.some }
+      : { needs: fault.needs, open: fault.openTime };
+  return { where: W.where, what: say(what, values), remedy: say(remedy, values) };
 }

@@ -1,13 +1,14 @@
 import words from '../../../templates/cutting.json' with { type: 'json' };
 import type { Cutting } from '../../block/cut/cutting.js';
-import { sayGlueFinding } from '../../block/glue/glueFinding.js';
+import { glueFinding } from '../../block/glue/glueFinding.js';
+import { sayFinding } from '../../finding/say.js';
 import { printLength } from '../../length/length.js';
 import type { Plan } from '../../plan.js';
 import type { DocumentPage } from '../pages.js';
 import { say } from '../../words/say.js';
 
 /** The blocks in the batches they are glued in, with glue, clamps and the cautions. */
-export function gluingPages(plan: Plan, { glue: { batches, glue, clamps, findings } }: Cutting): DocumentPage[] {
+export function gluingPages(plan: Plan, { glue: { batches, glue, clamps, faults } }: Cutting): DocumentPage[] {
   const { units } = plan.job;
   const { openTime, minutesPerBlock, spread } = plan.job.blocks.glue;
   const { title, intro, how, tableTitle, notes, columns } = words.gluing;
@@ -25,8 +26,8 @@ export function gluingPages(plan: Plan, { glue: { batches, glue, clamps, finding
       title,
       blocks: [
         { kind: 'title', text: title },
-        ...(findings.length > 0
-          ? [{ kind: 'list' as const, items: findings.map(sayGlueFinding) }]
+        ...(faults.length > 0
+          ? [{ kind: 'list' as const, items: faults.map((fault) => sayFinding(glueFinding(fault))) }]
           : [{ kind: 'paragraph' as const, text: say(intro, values) }]),
         { kind: 'list', items: how, numbered: true },
         { kind: 'caution', ...words.cautions.glue },

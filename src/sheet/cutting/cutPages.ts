@@ -1,7 +1,8 @@
 import words from '../../../templates/cutting.json' with { type: 'json' };
-import { sayCutFinding } from '../../block/cut/cutFinding.js';
+import { cutFinding } from '../../block/cut/cutFinding.js';
 import type { CutPlan, CutSheet } from '../../block/cut/cutPlan.js';
 import type { Cutting } from '../../block/cut/cutting.js';
+import { sayFinding } from '../../finding/say.js';
 import { sizesOf } from '../../block/sizes.js';
 import { printLength } from '../../length/length.js';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
@@ -57,7 +58,7 @@ function summary(plan: Plan, sheets: CutPlan | undefined): TextPage {
   };
 }
 
-function sumsOf(plan: Plan, { sheets, sums, leftOut, findings }: CutPlan): TextBlock[] {
+function sumsOf(plan: Plan, { sheets, sums, leftOut, faults }: CutPlan): TextBlock[] {
   const { pairs, share, area, noPrice, findingsHeading } = words.summary;
   const square = (mm2: number) => (mm2 / 1e6).toFixed(2);
   const part = (mm2: number) =>
@@ -72,7 +73,7 @@ function sumsOf(plan: Plan, { sheets, sums, leftOut, findings }: CutPlan): TextB
         [pairs.blocks, part(sums.blockArea)],
         [pairs.kept, part(sums.keptArea)],
         [pairs.waste, part(sums.wasteArea)],
-        // Infinite where the sheets there are hold too little; the findings say so.
+        // Infinite where the sheets there are hold too little; the faults say so.
         ...(Number.isFinite(sums.leastSheetArea)
           ? [[pairs.least, say(area, { area: square(sums.leastSheetArea) })] as const]
           : []),
@@ -80,10 +81,10 @@ function sumsOf(plan: Plan, { sheets, sums, leftOut, findings }: CutPlan): TextB
         ...(leftOut.length > 0 ? [[pairs.leftOut, leftOut.join(', ')] as const] : []),
       ],
     },
-    ...(findings.length > 0
+    ...(faults.length > 0
       ? [
           { kind: 'heading' as const, text: findingsHeading },
-          { kind: 'list' as const, items: findings.map((finding) => sayCutFinding(finding, plan.job.units)) },
+          { kind: 'list' as const, items: faults.map((fault) => sayFinding(cutFinding(fault, plan.job.units))) },
         ]
       : []),
   ];

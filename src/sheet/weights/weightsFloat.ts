@@ -1,7 +1,8 @@
+import { sayFinding } from '../../finding/say.js';
 import { printWeight } from '../../length/weight.js';
 import type { Plan } from '../../plan.js';
 import type { Float } from '../../weigh/float.js';
-import { questionedLines } from '../../verdict/questioned.js';
+import { questionedFindings } from '../../verdict/questioned.js';
 import type { TextBlock, TextPage } from '../pages.js';
 import { WEIGHT_WORDS } from './weightsWords.js';
 import { say } from '../../words/say.js';
@@ -17,7 +18,7 @@ export function floatPage(plan: Plan): TextPage {
       ? []
       : [
           { kind: 'heading', text: W.questionedTitle },
-          { kind: 'list', items: questionedLines(plan) },
+          { kind: 'list', items: questionedFindings(plan).map(sayFinding) },
         ];
   return {
     kind: 'text',

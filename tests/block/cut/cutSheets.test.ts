@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { cutSheets } from '../../../src/block/cut/cutSheets.js';
-import { sayCutFinding } from '../../../src/block/cut/cutFinding.js';
+import { cutFinding } from '../../../src/block/cut/cutFinding.js';
+import { sayFinding } from '../../../src/finding/say.js';
 import type { CutPart, CutStock, SawSetting } from '../../../src/block/nest/cutPart.js';
 import { fenceSettings } from '../../../src/block/cut/fenceSettings.js';
 import { layoutFaults } from '../layoutFaults.js';
@@ -63,7 +64,7 @@ describe('every layout can be sawn as it is written', () => {
         const plan = cutSheets(parts, stock, anySawSetting, { rounds: 300 });
         expect(layoutFaults(plan, parts, anySawSetting)).toEqual([]);
         for (const id of plan.leftOut)
-          expect(plan.findings.some((finding) => 'part' in finding && finding.part === id)).toBe(true);
+          expect(plan.faults.some((fault) => 'part' in fault && fault.part === id)).toBe(true);
         for (const { id, count } of stock) {
           expect(plan.sheets.filter((used) => used.stock === id).length).toBeLessThanOrEqual(count ?? Infinity);
         }
@@ -76,7 +77,7 @@ describe('every layout can be sawn as it is written', () => {
     const parts = likeABoard(120);
     const plan = cutSheets(parts, [sheet], saw, { rounds: 3000 });
     expect(layoutFaults(plan, parts, saw)).toEqual([]);
-    expect(plan.findings).toEqual([]);
+    expect(plan.faults).toEqual([]);
     expect(plan.sums.price).toBe(20 * plan.sheets.length);
   });
 });
@@ -139,7 +140,7 @@ describe('sums that can be done by hand', () => {
   test('a block with grain is never turned, one without is where that saves a sheet', () => {
     const stock = [{ ...sheet, length: 120, width: 310 }];
     expect(cutSheets([block('a', 300, 100, { mayTurn: true })], stock, saw).leftOut).toEqual([]);
-    expect(cutSheets([block('a', 300, 100)], stock, saw).findings[0]).toMatchObject({
+    expect(cutSheets([block('a', 300, 100)], stock, saw).faults[0]).toMatchObject({
       kind: 'too-large',
       mayTurn: false,
     });
@@ -171,31 +172,31 @@ describe('bad input is named with what would do, and the rest is planned', () =>
     [
       'larger than any sheet',
       block('R1-02', 1195, 80),
-      'Block R1-02: larger than any sheet of fill 50. A sheet of at least 1205 mm × 90 mm, trimming included, would do, with its length along the grain.',
+      'Block R1-02: larger than any sheet of fill 50 → a sheet of at least 1205 mm × 90 mm, trimming included, with its length along the grain',
     ],
     [
       'thinner than the saw cut',
       block('R1-03', 300, 2.5),
-      'Block R1-03: its short side of 2.5 mm is no wider than the saw cut of 3 mm. Use a blade or wire that cuts narrower than 2.5 mm.',
+      'Block R1-03: its short side of 2.5 mm is no wider than the saw cut of 3 mm → a blade or wire that cuts narrower than 2.5 mm',
     ],
     [
       'of a foam that is not there',
       block('R1-04', 300, 80, { foam: 'fill 80' }),
-      'Block R1-04: no sheet of fill 80 is listed. List one of at least 310 mm × 90 mm.',
+      'Block R1-04: no sheet of fill 80 is listed → list one of at least 310 mm × 90 mm',
     ],
     [
       'without a size',
       block('R1-05', NaN, 80),
-      'Block R1-05: its length or height is not a number above 0. Give both.',
+      'Block R1-05: its length or height is not a number above 0 → give both',
     ],
     [
       'tapered to nothing',
       block('R1-06', 300, 80, { taper: { top: 50, bottom: 30 } }),
-      'Block R1-06: its taper leaves nothing at the tail. Make the taper smaller or the block higher.',
+      'Block R1-06: its taper leaves nothing at the tail → make the taper smaller or the block higher',
     ],
   ])('a block %s', (_, bad, text) => {
     const plan = cutSheets([bad, good], [sheet], saw);
-    expect(plan.findings.map((finding) => sayCutFinding(finding, 'mm'))).toEqual([text]);
+    expect(plan.faults.map((fault) => sayFinding(cutFinding(fault, 'mm')))).toEqual([text]);
     expect(plan.leftOut).toEqual([bad.id]);
     expect(plan.sheets.flatMap(({ blanks }) => blanks.map(({ parts }) => parts[0]!.id))).toEqual(['R1-01']);
   });
@@ -203,8 +204,8 @@ describe('bad input is named with what would do, and the rest is planned', () =>
   test('no sheet listed at all', () => {
     const plan = cutSheets([good], [], saw);
     expect(plan.sheets).toEqual([]);
-    expect(plan.findings.map((finding) => sayCutFinding(finding, 'mm'))).toEqual([
-      'Block R1-01: no sheet of fill 50 is listed. List one of at least 310 mm × 90 mm.',
+    expect(plan.faults.map((fault) => sayFinding(cutFinding(fault, 'mm')))).toEqual([
+      'Block R1-01: no sheet of fill 50 is listed → list one of at least 310 mm × 90 mm',
     ]);
   });
 
@@ -212,26 +213,26 @@ describe('bad input is named with what would do, and the rest is planned', () =>
     const parts = [block('a', 1100, 500), block('b', 1100, 400), block('c', 100, 50)];
     const plan = cutSheets(parts, [{ ...sheet, count: 1 }], saw);
     expect(plan.leftOut).toEqual(['b']);
-    expect(plan.findings.map((finding) => sayCutFinding(finding, 'mm'))).toEqual([
-      'Block b: the sheets of fill 50 are used up. Add a sheet of at least 1110 mm × 410 mm.',
+    expect(plan.faults.map((fault) => sayFinding(cutFinding(fault, 'mm')))).toEqual([
+      'Block b: the sheets of fill 50 are used up → add a sheet of at least 1110 mm × 410 mm',
     ]);
   });
 
   test('sheets and saws that make no sense', () => {
     const stock = [sheet, { ...sheet, id: 'narrow', width: 9 }, { ...sheet, id: 'half', count: 0.5 }];
-    expect(cutSheets([good], stock, saw).findings.map((finding) => sayCutFinding(finding, 'mm'))).toEqual([
-      'Sheet narrow is not used: trimming its edges leaves nothing. Trim less or list a larger sheet.',
-      'Sheet half is not used: the number of sheets is not a whole number of 0 or more. Count them again.',
+    expect(cutSheets([good], stock, saw).faults.map((fault) => sayFinding(cutFinding(fault, 'mm')))).toEqual([
+      'Sheet narrow: not used: trimming its edges leaves nothing → trim less or list a larger sheet',
+      'Sheet half: not used: the number of sheets is not a whole number of 0 or more → count them again',
     ]);
     const plan = cutSheets([good], [sheet], { ...saw, kerf: -1 });
     expect(plan.leftOut).toEqual(['R1-01']);
-    expect(plan.findings.map((finding) => sayCutFinding(finding, 'mm'))).toEqual([
-      'Saw: the kerf is not a number of 0 or more. Nothing is planned until it is.',
+    expect(plan.faults.map((fault) => sayFinding(cutFinding(fault, 'mm')))).toEqual([
+      'Saw: the kerf is not a number of 0 or more; nothing is planned until it is → give one',
     ]);
   });
 
   test('nothing to cut is an empty plan', () => {
-    expect(cutSheets([], [sheet], saw)).toMatchObject({ sheets: [], leftOut: [], findings: [] });
+    expect(cutSheets([], [sheet], saw)).toMatchObject({ sheets: [], leftOut: [], faults: [] });
   });
 });
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Block } from '../../../src/block/block.js';
-import { sayCutFinding } from '../../../src/block/cut/cutFinding.js';
+import { cutFinding } from '../../../src/block/cut/cutFinding.js';
+import { sayFinding } from '../../../src/finding/say.js';
 import { cuttingOf, type Cutting } from '../../../src/block/cut/cutting.js';
 import type { Blocked } from '../../../src/block/glue/gluing.js';
 import { sizesOf } from '../../../src/block/sizes.js';
@@ -112,13 +113,13 @@ describe('what cannot be cut is said by number, and the rest is planned', () => 
       chambers: blocks.map(({ id }) => ({ id, profile: [], depth: [0, 40] })) as unknown as Blocked['chambers'],
       blocks,
     });
-  const said = ({ sheets }: Cutting) => sheets!.findings.map((finding) => sayCutFinding(finding, 'mm'));
+  const said = ({ sheets }: Cutting) => sheets!.faults.map((fault) => sayFinding(cutFinding(fault, 'mm')));
   const small = box('R1-01', 100, 50);
 
   test('a block larger than any sheet, with the sheet that would do', () => {
     const cutting = cut([small, box('R1-02', 500, 60)]);
     expect(said(cutting)).toEqual([
-      'Block R1-02: larger than any sheet of light foam, 40 mm thick. A sheet of at least 510 mm × 70 mm, trimming included, would do, either way round.',
+      'Block R1-02: larger than any sheet of light foam, 40 mm thick → a sheet of at least 510 mm × 70 mm, trimming included, either way round',
     ]);
     expect(cutting.sheets!.leftOut).toEqual(['R1-02']);
     expect(cutting.sheets!.sheets).toHaveLength(1);
@@ -126,7 +127,7 @@ describe('what cannot be cut is said by number, and the rest is planned', () => 
 
   test('a saw cut wider than a block', () => {
     expect(said(cut([small, box('R1-03', 90, 2.5)]))).toEqual([
-      'Block R1-03: its short side of 2.5 mm is no wider than the saw cut of 3 mm. Use a blade or wire that cuts narrower than 2.5 mm.',
+      'Block R1-03: its short side of 2.5 mm is no wider than the saw cut of 3 mm → a blade or wire that cuts narrower than 2.5 mm',
     ]);
   });
 

@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { clampPlaces, glueFor, gluePlan } from '../../../src/block/glue/batches.js';
 import type { GlueBlock, GlueSetting } from '../../../src/block/glue/batches.js';
-import { sayGlueFinding } from '../../../src/block/glue/glueFinding.js';
+import { glueFinding } from '../../../src/block/glue/glueFinding.js';
+import { sayFinding } from '../../../src/finding/say.js';
 
 // Open time 20 to 30 minutes and clamps 8 to 12 in apart: two shop bulletins and a maker's guide on moisture-cure
 // polyurethane glue. Spread 100 to 250 g/m²: from memory.
@@ -93,18 +94,18 @@ describe('clamps', () => {
 
 describe('numbers that allow no gluing', () => {
   const said = (change: Partial<GlueSetting>) =>
-    gluePlan(row('R1', 3), { ...setting, ...change }).findings.map(sayGlueFinding);
+    gluePlan(row('R1', 3), { ...setting, ...change }).faults.map((fault) => sayFinding(glueFinding(fault)));
 
   test('a block that takes longer than the glue stays open', () => {
     expect(said({ minutesPerBlock: 25 })).toEqual([
-      'Gluing: one block takes 25 min, the glue stays open for 20 min. Use a slower glue, or two pairs of hands so that a block takes at most 20 min.',
+      'Gluing: one block takes 25 min, the glue stays open for 20 min → a slower glue, or two pairs of hands so that a block takes at most 20 min',
     ]);
   });
 
   test('no numbers', () => {
     expect(said({ spread: 0, loss: NaN })).toEqual([
-      'Gluing: the spread of the glue is not a number above 0. Give one; no batches are planned until then.',
-      'Gluing: the loss of glue is not a number of 0 or more. Give one; no batches are planned until then.',
+      'Gluing: the spread of the glue is not a number above 0; no batches are planned until it is → give one',
+      'Gluing: the loss of glue is not a number of 0 or more; no batches are planned until it is → give one',
     ]);
   });
 });

@@ -4,7 +4,8 @@ import { planOf } from '../../../src/plan.js';
 import { csvOf } from '../../../src/print/csv.js';
 import type { Drawing, PathShape, TextShape } from '../../../src/sheet/drawing.js';
 import { weightsChart } from '../../../src/sheet/weights/weightsChart.js';
-import { questionedLines } from '../../../src/verdict/questioned.js';
+import { sayFinding } from '../../../src/finding/say.js';
+import { questionedFindings } from '../../../src/verdict/questioned.js';
 import { weightPages, weightRows } from '../../../src/sheet/weights/weightsPages.js';
 import { stiffnessChart } from '../../../src/sheet/weights/weightsStiffness.js';
 import { targetChart, targetPage } from '../../../src/sheet/weights/weightsTarget.js';
@@ -97,9 +98,9 @@ test('the list of weights survives a spreadsheet: what is read back is what the 
 });
 
 test('a weighing that cannot be right is said with what, against what and what was expected', () => {
-  expect(questionedLines(plan)).toEqual([
+  expect(questionedFindings(plan).map(sayFinding)).toEqual([
     expect.stringMatching(
-      /^chambered: 41\.0 lb is more than the 40\.0 lb of "shaped", though only dust came off in between\. Expected 2\d\.\d lb to 2\d\.\d lb\. /,
+      /^chambered: 41\.0 lb is more than the 40\.0 lb of "shaped", though only dust came off in between; expected 2\d\.\d lb to 2\d\.\d lb → weigh again, /,
     ),
   ]);
 });
