@@ -14,6 +14,8 @@ import { placedGlue } from './dot/placedGlue.js';
 import { restaggered } from './dot/stagger.js';
 import { gluingJobOf } from './dot/gluingJob.js';
 import { hintsOf } from './dot/hintsOf.js';
+import { finsOf, type BuiltFin } from './fin/finOf.js';
+import { finsInDoubt } from './fin/inDoubt.js';
 import type { Doubt } from './job/finding.js';
 import type { Job } from './job/job.js';
 import { unchangedAs } from './job/unchanged.js';
@@ -51,6 +53,8 @@ export interface Plan extends Chambers {
   readonly doubts: readonly Doubt[];
   /** From the raw stock to the glued blank, where the job lists stock. */
   readonly stock?: Stock;
+  /** The fins that the builder makes. */
+  readonly fins: readonly BuiltFin[];
   /** What its steps have made, for a plan that is made over it. */
   readonly past: Past;
   /** The plan as drawn, where the board was measured after shaping. */
@@ -95,19 +99,29 @@ export function planOf(said: Job, before?: Plan): Plan {
   // What is sawn and glued up is the board as drawn; once it is shaped, its stock is no question any more.
   const stock = drawn?.stock ?? (job.stock && past.of(stockOf, job.stock, board, laid, isOneSided));
   const short = stock && !drawn?.stock ? stockInDoubt(stock, job.stock!, job.units) : [];
-  const doubts = [...(job.doubts ?? []), ...short, ...(drawn ? measuredInDoubt(job.shaped!, drawn, job.units) : [])];
+  const fins = past.of(finsOf, job.fins ?? NO_FINS, job.keepOuts, job.glass);
+  const unbuilt = finsInDoubt(job.fins ?? NO_FINS, fins, job.units);
+  const doubts = [
+    ...(job.doubts ?? []),
+    ...short,
+    ...unbuilt,
+    ...(drawn ? measuredInDoubt(job.shaped!, drawn, job.units) : []),
+  ];
   const notes = [...chambers.notes, ...(drawn ? unknownChambers(job.shaped!, drawn) : [])];
-  const made = { job, board, layup, trees, bare, past, ...(stock && { stock }), ...(drawn && { drawn }) };
+  const made = { job, board, layup, trees, bare, fins, past, ...(stock && { stock }), ...(drawn && { drawn }) };
   return filled({ ...made, ...chambers, notes, glue, routing, doubts }, job);
 }
 
 /** A plan with its chambers filled, and glassed, as a job says that differs in nothing that touches a chamber. */
 export function filled(plan: Omit<Plan, 'blocks' | 'weights'>, job: Job): Plan {
-  const { bare, layup, chambers, routing } = plan;
+  const { bare, fins, layup, chambers, routing } = plan;
   const fit = { ...job.blocks, cutterRadius: job.chambers.cutterDiameter / 2 };
   const blocks = blocksOf(chambers, job.fill, fit, routing.settings, layup.rows);
-  return { ...plan, job, blocks, weights: weightsOf(bare, layup, chambers, blocks, job) };
+  return { ...plan, job, blocks, weights: weightsOf(bare, fins, layup, chambers, blocks, job) };
 }
+
+/** One and the same, so that steps asked of it are remembered. */
+const NO_FINS: readonly [] = [];
 
 /** What is planned before the board is measured. */
 function asDrawn(job: Job): Job {

@@ -1,3 +1,4 @@
+import { publishedFin } from './fin/published.js';
 import type { Plan } from './plan.js';
 import { publishedStock } from './stock/published.js';
 import { sayFinding } from './finding/say.js';
@@ -77,6 +78,7 @@ export function resultOf(plan: Plan, verdict = verdictOf(plan, asPlanned(plan)))
     blocks: plan.blocks,
     weights: plan.weights,
     ...(plan.stock && { stock: publishedStock(plan.stock) }),
+    fins: plan.fins.map(publishedFin),
     notes: plan.notes,
     doubts: plan.doubts.map(({ where, what, remedy }) => ({ ...where, what, instead: remedy })),
     verdict: {

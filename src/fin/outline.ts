@@ -12,12 +12,13 @@ export interface FinOutline {
 const LINES = 120;
 
 export function outlineOf({ base, tip, depth, build }: FinSpec): FinOutline {
-  const spec = build!.outline;
-  if (spec.kind === 'points') return spec;
-  const first = base / 2 + spec.rake - tip / 2;
+  const { rake, leading, trailing } = build!.outline;
+  const first = base / 2 + rake - tip / 2;
+  const through = (points: readonly Point[], from: number, to: number): Point[] => [[from, 0], ...points, [to, depth]];
   return {
-    leading: edge(0, first, depth, spec.leading, -1),
-    trailing: edge(base, first + tip, depth, spec.trailing, 1),
+    leading: typeof leading === 'number' ? edge(0, first, depth, leading, -1) : through(leading, 0, first),
+    trailing:
+      typeof trailing === 'number' ? edge(base, first + tip, depth, trailing, 1) : through(trailing, base, first + tip),
   };
 }
 

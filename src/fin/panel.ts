@@ -18,16 +18,29 @@ export function layersFor(thickness: number, laminate: Laminate): number {
   return Math.ceil(thickness / layerThickness(laminate) - 1e-9);
 }
 
+/** The layers of a panel, as given or as its thickness takes them. */
+export function layersIn(panel: PanelSpec): number {
+  return panel.layers ?? layersFor(panel.thickness!, panel);
+}
+
 export function panelThickness(panel: PanelSpec): number {
-  return panel.layers * layerThickness(panel);
+  return layersIn(panel) * layerThickness(panel);
 }
 
 /** Density of cloth and resin together, kg/m³: rule of mixtures. */
-export function laminateDensity({ fibre, fibreDensity, resinDensity }: Omit<PanelSpec, 'cloth' | 'layers'>): number {
+export function laminateDensity({
+  fibre,
+  fibreDensity,
+  resinDensity,
+}: Pick<PanelSpec, 'fibre' | 'fibreDensity' | 'resinDensity'>): number {
   return fibre * fibreDensity + (1 - fibre) * resinDensity;
 }
 
 /** Weight of the resin that stays in a cloth, as a share of the cloth's. */
-export function resinShare({ fibre, fibreDensity, resinDensity }: Omit<PanelSpec, 'cloth' | 'layers'>): number {
+export function resinShare({
+  fibre,
+  fibreDensity,
+  resinDensity,
+}: Pick<PanelSpec, 'fibre' | 'fibreDensity' | 'resinDensity'>): number {
   return ((1 - fibre) * resinDensity) / (fibre * fibreDensity);
 }

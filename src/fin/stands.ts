@@ -35,15 +35,8 @@ export function standingOf(fin: FinSpec, keepOuts: Job['keepOuts']): Standing[] 
       side,
       front: at(-half[0], 0),
       back: at(half[0], 0),
-      tip: at(rakeOf(fin), fin.depth * Math.sin(stands.cant)),
+      tip: at(fin.build!.outline.rake, fin.depth * Math.sin(stands.cant)),
       ...(holding && { keepOut: holding.name }),
     };
   });
-}
-
-/** How far the middle of the tip lies behind the middle of the base, mm. */
-function rakeOf({ base, build }: FinSpec): number {
-  const { outline } = build!;
-  if (outline.kind === 'measures') return outline.rake;
-  return (outline.leading.at(-1)![0] + outline.trailing.at(-1)![0]) / 2 - base / 2;
 }

@@ -138,7 +138,7 @@ function toJob(file: JobFile, offsets: readonly OffsetStation[], routed: readonl
     blocks: toBlocks(file.blocks, chambers, units, say.at('blocks')),
     ...(file.stock && { stock: toStock(file.stock, material, units, say.at('stock')) }),
     ...(file.glass && { glass: toGlass(file.glass, units) }),
-    fins: toFins(file.fins, board, units, say.at('fins')),
+    fins: toFins(file.fins, board, material, units, say.at('fins')),
     fittings: toFittings(file.fittings, board, units, say.at('fittings')),
     weighings: toWeighings(file.weighings, units, say.at('weighings')),
     ...(file.printer && { printer: file.printer }),

@@ -16,3 +16,6 @@ export const USUAL_GLASS: GlassSpec = {
   hotCoat: 225,
   hotCoatCloth: 0,
 };
+
+/** E-glass and cured epoxy, kg/m³; the usual handbook values, from memory. */
+export const GLASS_AND_EPOXY = { fibreDensity: 2540, resinDensity: 1150 } as const;

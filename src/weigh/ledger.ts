@@ -1,6 +1,7 @@
 import type { Material } from '../job/spec/material.js';
 import type { Block } from '../block/block.js';
 import type { FinSpec, GlassSpec } from '../job/spec/finish.js';
+import { fittedWeight, type BuiltFin } from '../fin/finOf.js';
 import type { Job } from '../job/job.js';
 import { isFrom, type Stage } from '../job/spec/stage.js';
 import type { Layup } from '../layup/layup.js';
@@ -47,6 +48,7 @@ const GRAMS = 1 / 1000;
 
 export function ledgerOf(
   bare: Bare,
+  built: readonly BuiltFin[],
   layup: Layup,
   cuts: readonly ChamberCut[],
   blocks: readonly Block[],
@@ -59,7 +61,7 @@ export function ledgerOf(
     ...chamberEntries(cuts, blocks, job.fill),
     ...glueEntries(bare, cuts),
     ...glassEntries(bare, glass),
-    ...fittingEntries(job),
+    ...fittingEntries(job, built),
   ];
   const materials = [...layup.members.map((m) => m.material), job.fill];
   return { unknowns: unknownsOf(materials), entries };
@@ -198,8 +200,17 @@ function glassEntries({ skin: { deck, bottom, apexLine } }: Bare, glass: GlassSp
   ];
 }
 
-function fittingEntries({ fins = [], fittings = [] }: Pick<Job, 'fins' | 'fittings'>): Entry[] {
-  const fin = (each: FinSpec) => pointMoments(finVolume(each) * each.density * GRAMS, each.x);
+/** A fin that is built weighs what it is built of; another what its measures and its density say. */
+function fittingEntries(
+  { fins = [], fittings = [] }: Pick<Job, 'fins' | 'fittings'>,
+  built: readonly BuiltFin[],
+): Entry[] {
+  const fin = (each: FinSpec, i: number) => {
+    const made = built.find(({ index }) => index === i);
+    if (!made) return pointMoments(finVolume(each) * each.density * GRAMS, each.x);
+    const { weight, x } = fittedWeight(made);
+    return pointMoments(weight, x, each.build!.stands.away);
+  };
   return [
     { unknown: 'fins', moments: sumOf(fins.map(fin)), from: 'fitted' },
     { unknown: 'fittings', moments: sumOf(fittings.map(({ weight, x }) => pointMoments(weight, x))), from: 'fitted' },

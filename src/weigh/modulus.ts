@@ -1,3 +1,4 @@
+import { GLASS_AND_EPOXY } from '../job/usual-glass.js';
 import type { Material } from '../job/spec/material.js';
 
 /**
@@ -64,9 +65,9 @@ function foamByDensity(density: number): number {
   return density / 8;
 }
 
-/** Density of E-glass and of cured epoxy, g/cm³: the usual handbook values, from memory. */
-const GLASS = 2.54;
-const EPOXY = 1.15;
+/** g/cm³. */
+const GLASS = GLASS_AND_EPOXY.fibreDensity / 1000;
+const EPOXY = GLASS_AND_EPOXY.resinDensity / 1000;
 
 /**
  * A laminate of woven cloth.

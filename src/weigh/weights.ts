@@ -1,5 +1,6 @@
 import type { Block } from '../block/block.js';
 import type { Chamber } from '../chamber/chamber.js';
+import type { BuiltFin } from '../fin/finOf.js';
 import type { Job } from '../job/job.js';
 import { STAGES, type Stage } from '../job/spec/stage.js';
 import type { Layup } from '../layup/layup.js';
@@ -51,13 +52,14 @@ export interface Learned extends Unknown {
 
 export function weightsOf(
   bare: Bare,
+  fins: readonly BuiltFin[],
   layup: Layup,
   chambers: readonly Chamber[],
   blocks: readonly Block[],
   job: Job,
 ): Weights {
   const cuts = cutsOf(chambers, layup);
-  const ledger = ledgerOf(bare, layup, cuts, blocks, job);
+  const ledger = ledgerOf(bare, fins, layup, cuts, blocks, job);
   const parts = new Map(STAGES.map((stage) => [stage, partsAt(ledger, stage)]));
   const prior = priorOf(ledger.unknowns);
   const amounts = (stage: Stage) => parts.get(stage)!.map(({ amount }) => amount);

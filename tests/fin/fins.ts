@@ -7,7 +7,7 @@ export function builtFin(more: Partial<FinSpec> = {}, build: Partial<FinBuildSpe
     ...{ name: 'fin', x: 3000, base: 254, tip: 100, depth: 241, thickness: 20, tipThickness: 6, density: 1750 },
     ...more,
     build: {
-      outline: { kind: 'measures', rake: 60, leading: Math.SQRT1_2, trailing: 0.4 },
+      outline: { rake: 60, leading: Math.SQRT1_2, trailing: 0.4 },
       section: 'symmetric',
       panel: { cloth: 271.2, layers: 10, fibre: 0.4, fibreDensity: 2540, resinDensity: 1150 },
       wood: [{ material: { name: 'redwood', density: 448, source: 'tests' }, thickness: 9.5 }],

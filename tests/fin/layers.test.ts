@@ -53,7 +53,7 @@ describe('the layers of a built fin', () => {
     // ∫ over the chord of 2 · 5 (0.2969 √x − 0.126 x − 0.3516 x² + 0.2843 x³ − 0.1015 x⁴) = 0.685083, by hand.
     const fin = builtFin(
       { base: 100, tip: 100, depth: 100, thickness: 10, tipThickness: 10 },
-      { outline: { kind: 'measures', rake: 0, leading: 0.5, trailing: 0.5 } },
+      { outline: { rake: 0, leading: 0.5, trailing: 0.5 } },
     );
     const all = layersOf(fin).reduce((sum, layer) => sum + volumeOf(fin, outlineOf(fin), layer), 0);
     expect(all / (100 * 100 * 10)).toBeCloseTo(0.685083, 4);

@@ -36,6 +36,14 @@ it('the lines within sections that stand behind a # read without a finding when 
   expect(saidAbout(used)).toEqual([]);
 });
 
+it('the fin that is made reads without a finding too', () => {
+  const used = starter.replace(/^ {2}# - name: made fin\n(?: {2}# {3}.*\n)+/m, (lines) =>
+    lines.replace(/^ {2}# /gm, '  '),
+  );
+  expect(used).toContain('\n  - name: made fin\n    fromTail: 14 in\n');
+  expect(saidAbout(used)).toEqual([]);
+});
+
 it('the board that differs from side to side reads without a finding too', () => {
   const used = starter.replace('  # left: {nose', '  left: {nose');
   expect(used).not.toBe(starter);

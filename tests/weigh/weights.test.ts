@@ -9,7 +9,7 @@ import { inches, pounds, tarn } from './tarn.js';
 const job = tarn();
 const plan = planOf(job);
 const weighed = (changes: Partial<Job>): Weights =>
-  weightsOf(plan.bare, plan.layup, plan.chambers, plan.blocks, { ...job, ...changes });
+  weightsOf(plan.bare, plan.fins, plan.layup, plan.chambers, plan.blocks, { ...job, ...changes });
 const at = ({ stages }: Weights, stage: Stage): StageWeight => stages.find((each) => each.stage === stage)!;
 const width = ({ low, high }: { low: number; high: number }) => high - low;
 

@@ -6,6 +6,8 @@ import type { Quantities } from '../quantities.js';
 import type { Say } from '../mistake/say.js';
 import { shortText } from '../text.js';
 import { alongSchema, placeAlong } from './along.js';
+import { finBuildSchema, toBuiltFin } from './fin-build.js';
+import type { FindMaterial } from './materials.js';
 
 /**
  * Solid glass and resin, kg/m³: between the 1600 and 1800 of laminates with a half and a third of resin (common
@@ -35,25 +37,33 @@ export function finsSchema(q: Quantities) {
             because: 'fins are of foam and glass, wood, glass or metal',
           })
           .optional(),
+        build: finBuildSchema(q).optional(),
       }),
     )
-    .meta({ description: 'the fins, for their weight' });
+    .meta({ description: 'the fins, for their weight; and how they are made' });
 }
 
 export type FinFile = z.infer<ReturnType<typeof finsSchema>>[number];
 
-export function toFins(file: readonly FinFile[] = [], board: BoardSpec, units: Units, say: Say): FinSpec[] {
-  return file.map((fin, i): FinSpec => {
-    const { name, base, depth, thick } = fin;
-    return {
+export function toFins(
+  file: readonly FinFile[] = [],
+  board: BoardSpec,
+  material: FindMaterial,
+  units: Units,
+  say: Say,
+): FinSpec[] {
+  return file.map((each, i): FinSpec => {
+    const { name, base, depth, thick, build } = each;
+    const fin = {
       name,
-      x: placeAlong(fin, board.length, units, say.at(i)),
+      x: placeAlong(each, board.length, units, say.at(i)),
       base,
-      tip: fin.tip ?? base / 2,
+      tip: each.tip ?? base / 2,
       depth,
       thickness: thick,
-      tipThickness: fin.tipThick ?? thick * TIP_SHARE,
-      density: fin.density ?? SOLID_GLASS,
+      tipThickness: each.tipThick ?? thick * TIP_SHARE,
+      density: each.density ?? SOLID_GLASS,
     };
+    return build ? toBuiltFin(build, fin, each.tip, board, material, units, say.at(i, 'build')) : fin;
   });
 }

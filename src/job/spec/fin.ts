@@ -26,18 +26,22 @@ export interface FinBuildSpec {
 }
 
 /**
- * By a few measures: `rake`, how far the middle of the tip lies behind the middle of the base; `leading` and
- * `trailing`, how full the edges are, as in `NumberedSection`: 0.5 straight, 0.71 an ellipse, below 0.5 hollow. Or as
- * measured: both edges from base to tip, `y` strictly rising.
+ * `rake`: how far the middle of the tip lies behind the middle of the base. An edge by its fullness, as in
+ * `NumberedSection`: 0.5 straight, 0.71 an ellipse, below 0.5 hollow; or by its points between base and tip, `y`
+ * strictly rising.
  */
-export type FinOutlineSpec =
-  | { readonly kind: 'measures'; readonly rake: number; readonly leading: number; readonly trailing: number }
-  | { readonly kind: 'points'; readonly leading: readonly Point[]; readonly trailing: readonly Point[] };
+export interface FinOutlineSpec {
+  readonly rake: number;
+  readonly leading: number | readonly Point[];
+  readonly trailing: number | readonly Point[];
+}
 
 export interface PanelSpec {
   /** Weight of the cloth, g/m². */
   readonly cloth: number;
-  readonly layers: number;
+  /** So many layers; or as many as a thickness, mm, takes. One of them is given. */
+  readonly layers?: number;
+  readonly thickness?: number;
   /** Share of the volume that is fibre, 0..1. */
   readonly fibre: number;
   /** Of the fibre and of the cured resin, kg/m³. */
