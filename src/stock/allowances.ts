@@ -12,6 +12,11 @@ export interface Allowances {
   readonly toward: Float64Array;
 }
 
+/** Before anything is measured. */
+export function noAllowances({ vertex: { length } }: Skin): Allowances {
+  return { over: new Float64Array(length), toward: new Float64Array(3 * length) };
+}
+
 export type Measure = (placement: Placement, into: Allowances, points: Uint32Array) => void;
 
 /**

@@ -1,5 +1,5 @@
 import { changes, movedBy, type Change } from './changes.js';
-import type { Allowances, Measure } from './allowances.js';
+import { noAllowances, type Allowances, type Measure } from './allowances.js';
 import type { Placement } from './placement.js';
 import { SIDES, type Skin } from './skin.js';
 
@@ -48,10 +48,6 @@ export function bestPlacement(
 
 /** One point in so many is enough to find where about the placement is. */
 const ROUGHLY = 16;
-
-export function noAllowances({ vertex: { length } }: Skin): Allowances {
-  return { over: new Float64Array(length), toward: new Float64Array(3 * length) };
-}
 
 /** `worth` are the least allowances of the sides, the smallest first. */
 interface State {

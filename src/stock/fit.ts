@@ -1,7 +1,7 @@
 import type { Board } from '../board/board.js';
 import type { Layup } from '../layup/layup.js';
-import { measuring } from './allowances.js';
-import { bestPlacement, noAllowances } from './bestPlacement.js';
+import { measuring, noAllowances } from './allowances.js';
+import { bestPlacement } from './bestPlacement.js';
 import { boundOf, WITHIN } from './bound.js';
 import { depthsOf } from './nearest.js';
 import type { Placement } from './placement.js';

@@ -6,6 +6,7 @@ import { printAs } from '../length/rounded.js';
 import type { Units } from '../length/units.js';
 import { say } from '../words/say.js';
 import type { Lack } from './lumberList.js';
+import { sayStrip } from './sayStrip.js';
 import type { ShortPlace } from './short.js';
 import type { InBlank, Stock } from './stockOf.js';
 
@@ -30,13 +31,9 @@ export function stockInDoubt({ blank, lumber, billets }: Stock, spec: RawStockSp
 /** As many short places are told; the marking-up table has all. */
 const MOST_TOLD = 6;
 
-/** Both strips of a pair, where only the right one was looked at. */
-const pair = (strip: string) =>
-  strip.startsWith('MR') ? say(words.pair, { right: strip, left: strip.replace('MR', 'ML') }) : strip;
-
 function shortDoubt(place: ShortPlace, { slides, isAlike }: InBlank, asked: number, units: Units): Doubt {
   const { side, over, at, from, to } = place;
-  const strip = isAlike ? pair(place.strip) : place.strip;
+  const strip = sayStrip(place.strip, isAlike);
   const length = (mm: number) => printLength(mm, units);
   const slide = slides.find((each) => each.strip === place.strip);
   const cures = [

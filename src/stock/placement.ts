@@ -19,3 +19,17 @@ export function placed(
   const middle = length / 2;
   return (x, z) => [middle + along + (x - middle) * cosine + z * sine, up + z * cosine - (x - middle) * sine];
 }
+
+/** The way back: turns `x`, `z` of the stock into the frame of the board that lies in it. */
+export function unplaced(
+  { along, up, noseUp }: Placement,
+  length: number,
+): (x: number, z: number) => readonly [x: number, z: number] {
+  const sine = noseUp / length;
+  const cosine = Math.sqrt(1 - sine * sine);
+  const middle = length / 2;
+  return (x, z) => {
+    const [dx, dz] = [x - middle - along, z - up];
+    return [middle + dx * cosine - dz * sine, dx * sine + dz * cosine];
+  };
+}

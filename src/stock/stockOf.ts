@@ -24,6 +24,8 @@ export interface Stock {
 
 /** The board in a moulded blank. */
 export interface InBlank {
+  /** The blank itself, in its own frame. */
+  readonly moulded: Board;
   readonly strips: readonly SawnStrip[];
   /** One for all strips, or one a strip where they may be slid against each other; with the strips it is of. */
   readonly fits: readonly (Fit & { readonly of: readonly string[] })[];
@@ -87,6 +89,7 @@ function inBlank(spec: MouldedBlankSpec, asked: number, board: Board, layup: Lay
         .filter(({ least }) => least >= asked);
   const out = strips.map(({ moved }) => moved.at);
   return {
+    moulded: blank,
     strips,
     fits,
     isAlike: !isOneSided,

@@ -29,7 +29,8 @@ describe('the papers of the stock', () => {
   });
 
   it('say of each stretch what comes off and where the blank is short', () => {
-    const [table, list, ...sawing] = stockPages(plan);
+    const [table, list] = stockPages(plan).filter(({ kind }) => kind === 'table');
+    const sawing = stockPages(plan).filter(({ title }) => title.startsWith('Sawing'));
     if (table?.kind !== 'table' || list?.kind !== 'table') throw new Error('no tables');
     const short = table.rows.flatMap((each) =>
       each.kind === 'row' && each.cells.at(-1) === 'SHORT' ? [each.cells] : [],
@@ -37,6 +38,21 @@ describe('the papers of the stock', () => {
     expect(short.map(([from]) => from)).toEqual(['1000 mm', '1000 mm']);
     expect(list.rows.length).toBe(plan.stock!.lumber!.planks.length);
     expect(sawing.map(({ kind }) => kind)).toEqual(list.rows.map(() => 'figure'));
+  });
+
+  // The deck is short at two places, the bottom at one; on the deck both halves have a ring each.
+  it('ring every short place on the side it is on, left and right where they are alike', () => {
+    const rings = stockPages(plan).flatMap((page) =>
+      page.kind === 'figure'
+        ? [{ title: page.title, count: page.drawing.shapes.filter(({ kind }) => kind === 'circle').length }]
+        : [],
+    );
+    const short = plan.stock!.blank!.short.map(({ side }) => side);
+    const on = (what: string) =>
+      rings.filter(({ title }) => title.includes(what)).reduce((sum, { count }) => sum + count, 0);
+    expect(on('off the deck')).toBe(2 * short.filter((side) => side === 'deck').length);
+    expect(on('off the bottom')).toBe(2 * short.filter((side) => side === 'bottom').length);
+    expect(on('from the side')).toBe(short.length);
   });
 
   it('are none of a board whose job lists no stock', () => {

@@ -14,6 +14,7 @@ const DEFAULTS = {
   ends: { mm: 25, in: 1 },
   kerf: { mm: 3, in: 1 / 8 },
   planing: { mm: 1.5, in: 1 / 16 },
+  planer: { mm: 2, in: 1 / 16 },
 } as const;
 /** Wood Handbook (FPL-GTR-190, 2010), ch. 10: 1 in 12 or flatter is strongest. */
 const USUAL_SCARF = 12;
@@ -112,6 +113,7 @@ export function stockSchema(q: Quantities) {
         .meta({ description: 'how stringers, and strips from billets, are milled before the glue-up' })
         .optional(),
       allowance: length('foam that must stand over the finished board everywhere', 0, 100, 'more is waste').optional(),
+      planer: length('the most that a power planer takes off in one pass', 0.2, 10, 'planers take no more').optional(),
     })
     .meta({ description: 'the raw stock: a moulded blank or billets, and lumber' });
 }
@@ -155,6 +157,7 @@ export function toStock(file: StockFile, material: FindMaterial, units: Units, s
       scarf: milling.scarf ?? USUAL_SCARF,
     },
     allowance: file.allowance ?? usual('allowance'),
+    planer: file.planer ?? usual('planer'),
   };
 }
 

@@ -10,6 +10,8 @@ export interface RawStockSpec {
   readonly milling: MillingSpec;
   /** What must stand over the finished surface everywhere, so that it can be shaped. */
   readonly allowance: number;
+  /** The most a power planer takes off in one pass. */
+  readonly planer: number;
 }
 
 /** A moulded foam blank, sawn lengthwise into the strips of the glue-up. */

@@ -1,15 +1,17 @@
 import words from '../../../templates/stock.json' with { type: 'json' };
 import { printLength } from '../../length/length.js';
-import { printAs, roundedAs } from '../../length/rounded.js';
 import type { Units } from '../../length/units.js';
 import type { Plan } from '../../plan.js';
 import type { LumberList, SawnPlank } from '../../stock/lumberList.js';
-import type { InBlank } from '../../stock/stockOf.js';
 import { sayStock } from '../../stock/sayStock.js';
 import { say } from '../../words/say.js';
-import type { Cell, DocumentPage, FigurePage, TablePage } from '../pages.js';
+import type { DocumentPage, FigurePage, TablePage } from '../pages.js';
+import type { Drawing } from '../drawing.js';
 import { polygon, text } from '../primitives.js';
-import { columnsOf, heading, row } from '../table.js';
+import { columnsOf, row } from '../table.js';
+import { blankMaps } from './blankMap.js';
+import { blankSide } from './blankSide.js';
+import { markingUp } from './markingUp.js';
 
 const { sheet } = words;
 
@@ -20,7 +22,12 @@ export function stockPages(plan: Plan): DocumentPage[] {
   const { blank, lumber, billets } = stock;
   const said = sayStock(stock, job.stock, job.units).map((each) => each.trim());
   return [
-    ...(blank ? [markingUp(blank, job.stock.allowance, plan.board.length, job.units, said)] : []),
+    ...(blank
+      ? [
+          ...[blankSide(plan, blank), ...blankMaps(plan, blank)].map(figure),
+          markingUp(blank, job.stock, plan.board.length, job.units, said),
+        ]
+      : []),
     ...(lumber ? [listOf(sheet.lumber, lumber, job.units), ...lumber.planks.map(sawing(sheet.plank, job.units))] : []),
     ...(billets
       ? [listOf(sheet.billets, billets, job.units), ...billets.planks.map(sawing(sheet.billet, job.units))]
@@ -28,64 +35,9 @@ export function stockPages(plan: Plan): DocumentPage[] {
   ];
 }
 
-/** Between stations of the table, mm. */
-const STATIONS = 200;
-
-/** What stands over the finished board strip by strip: the least of deck, bottom and rail between two stations. */
-function markingUp(blank: InBlank, asked: number, length: number, units: Units, notes: readonly string[]): TablePage {
-  const stations = Math.ceil(length / STATIONS);
-  const cells = (strip: number, station: number) =>
-    (['deck', 'bottom', 'rail'] as const).map((side): { cell: Cell; isShort: boolean } => {
-      const least = leastOf(blank, strip, side, station * STATIONS, (station + 1) * STATIONS);
-      if (least === Infinity) return { cell: '', isShort: false };
-      const value = roundedAs('there', least, units);
-      return { cell: { value, text: printAs('there', least, units) }, isShort: least < asked };
-    });
-  return {
-    kind: 'table',
-    title: sheet.markingUp,
-    notes: [...notes, sheet.markingNote],
-    columns: columnsOf(
-      [sheet.from, 'text'],
-      [sheet.to, 'text'],
-      [sheet.deck, 'number'],
-      [sheet.bottom, 'number'],
-      [sheet.rail, 'number'],
-      [sheet.short, 'text'],
-    ),
-    rows: blank.strips.flatMap(({ member }, strip) => {
-      const lines = Array.from({ length: stations }, (_, station) => {
-        const found = cells(strip, station);
-        if (found.every(({ cell }) => cell === '')) return undefined;
-        const ends = [station * STATIONS, Math.min(length, (station + 1) * STATIONS)].map((x) => printLength(x, units));
-        const short = found.some(({ isShort }) => isShort) ? sheet.isShort : '';
-        return row(ends[0]!, ends[1]!, ...found.map(({ cell }) => cell), short);
-      }).filter((each) => each !== undefined);
-      return lines.length > 0
-        ? [
-            heading(
-              blank.isAlike ? say(sheet.pair, { strip: member.id, other: member.id.replace('MR', 'ML') }) : member.id,
-            ),
-            ...lines,
-          ]
-        : [];
-    }),
-  };
-}
-
-const CODES = { deck: [0], bottom: [1], rail: [2, 3] } as const;
-
-function leastOf(blank: InBlank, strip: number, side: keyof typeof CODES, from: number, to: number): number {
-  let least = Infinity;
-  for (const { skin, over, of } of blank.fits) {
-    if (!of.includes(blank.strips[strip]!.member.id)) continue;
-    over.forEach((each, i) => {
-      const x = skin.at[3 * i]!;
-      if (skin.strip[i] !== strip || x < from || x > to) return;
-      if ((CODES[side] as readonly number[]).includes(skin.side[i]!)) least = Math.min(least, each);
-    });
-  }
-  return least;
+/** The notes stand under the figure. */
+function figure(drawing: Drawing): FigurePage {
+  return { kind: 'figure', title: drawing.title, drawing: { ...drawing, notes: [] }, notes: drawing.notes };
 }
 
 function listOf(title: string, { planks, lacks }: LumberList, units: Units): TablePage {

@@ -1,0 +1,100 @@
+import { readFileSync } from 'node:fs';
+import { BufferAttribute, BufferGeometry, Vector3 } from 'three';
+import { MeshBVH } from 'three-mesh-bvh';
+import { describe, expect, it } from 'vitest';
+import { planOf } from '../../src/plan.js';
+import { passesFor } from '../../src/stock/passes.js';
+import { placed, unplaced } from '../../src/stock/placement.js';
+import { stripMaps } from '../../src/stock/stripMap.js';
+import { stockLineAt } from '../../src/view/stockLine.js';
+import { readText } from '../job/readSample.js';
+
+const plan = planOf(readText(readFileSync('samples/beck-guard.yaml', 'utf8')).job!);
+const blank = plan.stock!.blank!;
+
+describe('the passes of a planer', () => {
+  // By hand: 7.1 mm over the board, 2 mm to stay: 5.1 mm are two passes of 2 mm and one of 1.1 mm.
+  it('take off all but what is to stay', () => {
+    expect(passesFor(7.1, 2, 2, 'mm')).toEqual({ full: 2, last: 1.1 });
+    expect(passesFor(6, 2, 2, 'mm')).toEqual({ full: 2, last: 0 });
+    expect(passesFor(1.1, 2, 2, 'mm')).toEqual({ full: 0, last: 0 });
+  });
+
+  // 1/2 in over the board, 1/16 in to stay, 1/16 in a pass: seven passes; 0.49 in: six, for what is set is a sixteenth.
+  it('are never deeper than what there is, in sixteenths of an inch too', () => {
+    expect(passesFor(12.7, 25.4 / 16, 25.4 / 16, 'in')).toEqual({ full: 7, last: 0 });
+    expect(passesFor(0.49 * 25.4, 25.4 / 16, 25.4 / 16, 'in')).toEqual({ full: 6, last: 0 });
+  });
+});
+
+describe('what comes off each strip', () => {
+  // Reference: three-mesh-bvh, every 37th knot; on the knots the deck is where a plumb line meets the board's mesh.
+  it('is as far as the blank from the finished surface', () => {
+    const tree = (mesh: typeof plan.board.mesh) => {
+      const geometry = new BufferGeometry();
+      geometry.setAttribute('position', new BufferAttribute(Float32Array.from(mesh.positions), 3));
+      geometry.setIndex(new BufferAttribute(mesh.triangles.slice(), 1));
+      return new MeshBVH(geometry);
+    };
+    const [board, stock] = [tree(plan.board.mesh), tree(blank.moulded.mesh)];
+    const lies = placed(blank.fits[0]!.placement, plan.board.length);
+    let compared = 0;
+    for (const { strip, side, x, y, value } of stripMaps(plan.board, blank)) {
+      const { moved } = blank.strips[strip]!;
+      value.forEach((over, k) => {
+        if (Number.isNaN(over) || k % 37 !== 0) return;
+        const heights = plumb(plan.board.mesh, x[k]!, y[k]!);
+        const z = side === 'deck' ? Math.max(...heights) : Math.min(...heights);
+        if (!Number.isFinite(z)) return;
+        expect(board.closestPointToPoint(new Vector3(x[k], y[k], z))!.distance).toBeLessThan(0.001);
+        const [px, pz] = lies(x[k]!, z);
+        const { distance } = stock.closestPointToPoint(new Vector3(px, y[k]! - moved.at - moved.slope * x[k]!, pz))!;
+        expect(Math.abs(Math.abs(over) - distance)).toBeLessThan(0.005);
+        compared++;
+      });
+    }
+    expect(compared).toBeGreaterThan(60);
+  });
+
+  it('is least where the fit says, as nearly as the lattice is fine', () => {
+    const least = Math.min(...stripMaps(plan.board, blank).flatMap(({ value }) => [...value].filter((v) => v === v)));
+    expect(Math.abs(least - Math.min(...blank.least.map(({ over }) => over)))).toBeLessThan(0.5);
+  });
+});
+
+describe('the blank as the board lies in it', () => {
+  it('comes back to where it was', () => {
+    const placement = { along: 13, up: -4, noseUp: 31 };
+    const [there, back] = [placed(placement, 2900), unplaced(placement, 2900)];
+    for (const [x, z] of [
+      [0, 120],
+      [1450, 0],
+      [2900, 54],
+    ] as const)
+      expect(back(...there(x, z))).toEqual([expect.closeTo(x, 9), expect.closeTo(z, 9)]);
+  });
+
+  // The least allowance near the centre, 1.1 mm at 1167.7 mm, is measured square; upright it is hardly more.
+  it('stands over the finished deck along a joint by what the fit found there', () => {
+    const strip = blank.strips.findIndex(({ member }) => member.id === 'MR1');
+    const { left } = blank.strips[strip]!.member;
+    const heights = stockLineAt(blank, strip, left!, plan.board.length).heightsAt(1167.7)!;
+    const finished = plumb(plan.board.mesh, 1167.7, left!.at + 1e-4);
+    expect(Math.abs(heights.deck - Math.max(...finished) - 1.15)).toBeLessThan(0.15);
+  });
+});
+
+/** Heights at which a plumb line meets a mesh: every triangle asked. */
+function plumb({ positions: p, triangles }: typeof plan.board.mesh, x: number, y: number): number[] {
+  const heights: number[] = [];
+  for (let t = 0; t < triangles.length; t += 3) {
+    const [a, b, c] = [0, 1, 2].map((k) => 3 * triangles[t + k]!) as [number, number, number];
+    const area = (p[b]! - p[a]!) * (p[c + 1]! - p[a + 1]!) - (p[c]! - p[a]!) * (p[b + 1]! - p[a + 1]!);
+    if (area === 0) continue;
+    const u = ((x - p[a]!) * (p[c + 1]! - p[a + 1]!) - (p[c]! - p[a]!) * (y - p[a + 1]!)) / area;
+    const v = ((p[b]! - p[a]!) * (y - p[a + 1]!) - (x - p[a]!) * (p[b + 1]! - p[a + 1]!)) / area;
+    if (u < -1e-9 || v < -1e-9 || u + v > 1 + 1e-9) continue;
+    heights.push(p[a + 2]! + u * (p[b + 2]! - p[a + 2]!) + v * (p[c + 2]! - p[a + 2]!));
+  }
+  return heights;
+}
