@@ -16,12 +16,12 @@ const TRIAL_STRANDS = 30;
 
 /** Places around the half-section, `v` of `Section`: the ends of its stretches are among them. */
 export function columnsOf(surface: Surface, sag: number): Float64Array {
-  const between = Array.from({ length: TRIAL_SECTIONS - 1 }, (_, i) => (surface.length * (i + 1)) / TRIAL_SECTIONS);
+  const between = Array.from({ length: TRIAL_SECTIONS }, (_, i) => (surface.length * i) / TRIAL_SECTIONS);
   const vs = Float64Array.from({ length: 3 * COLUMN_TRIALS + 1 }, (_, i) => i / COLUMN_TRIALS);
   const strands = surface.lengthwise(vs);
   const points = new Float64Array(3 * vs.length);
   const sides = sidesOf(surface);
-  const found = [0, 1, 2].map(() => new Float64Array(COLUMN_TRIALS + 1));
+  const found = Array.from({ length: 3 }, () => new Float64Array(COLUMN_TRIALS + 1));
   for (const x of [...surface.stations, ...between]) {
     for (const side of sides) {
       pointsAcross(surface, side, x, strands.at(x), points, 0);
@@ -58,12 +58,11 @@ export function rowsOf(surface: Surface, vs: Float64Array, sag: number): Float64
 /** The lines along the board by which the rows are chosen: strands, and the edges of a notch on bottom and deck. */
 function linesOf(surface: Surface, vs: Float64Array) {
   const sides = sidesOf(surface);
-  const trials = surface.lengthwise(
-    Float64Array.from({ length: TRIAL_STRANDS + 1 }, (_, i) => (3 * i) / TRIAL_STRANDS),
-  );
+  // The last strand, v = 3, is the edge on the deck where there is no notch.
+  const trials = surface.lengthwise(Float64Array.from({ length: TRIAL_STRANDS }, (_, i) => (3 * i) / TRIAL_STRANDS));
   const columns = surface.lengthwise(vs);
   const section = new Float64Array(3 * vs.length);
-  const each = TRIAL_STRANDS + 3;
+  const each = TRIAL_STRANDS + 2;
   return {
     count: sides.length * each,
     at(x: number, into: Float64Array) {
@@ -113,21 +112,19 @@ function raise(need: Float64Array, points: Float64Array, from: number, sag: numb
 
 /**
  * Shares of a stretch, rising from 0, at which parts begin that each take an equal part of what is needed; the ends
- * need what their neighbours do.
+ * need nothing of their own, and a step what the needier of its ends does.
  */
 function parts(need: Float64Array): number[] {
   const steps = need.length - 1;
-  const at = (i: number) => need[Math.min(steps - 1, Math.max(1, i))]!;
   const rising = [0];
-  for (let i = 0; i < steps; i++) rising.push(rising[i]! + Math.max(at(i), at(i + 1)));
+  for (let i = 0; i < steps; i++) rising.push(rising[i]! + Math.max(need[i]!, need[i + 1]!));
   const total = rising[steps]!;
-  const count = Math.max(1, Math.ceil(total));
+  const count = Math.ceil(total);
   const shares = [0];
   for (let k = 1, i = 0; k < count; k++) {
     const wanted = (k * total) / count;
-    while (i < steps - 1 && rising[i + 1]! <= wanted) i++;
-    const step = rising[i + 1]! - rising[i]!;
-    shares.push(total > 0 ? (i + (step > 0 ? (wanted - rising[i]!) / step : 0)) / steps : k / count);
+    while (rising[i + 1]! <= wanted) i++;
+    shares.push((i + (wanted - rising[i]!) / (rising[i + 1]! - rising[i]!)) / steps);
   }
   return shares;
 }
