@@ -1,4 +1,3 @@
-import { sayFinding } from '../finding/say.js';
 import type { Units } from '../length/units.js';
 import { planOf, type Plan } from '../plan.js';
 import { WALL } from '../verdict/thin.js';
@@ -9,7 +8,7 @@ import { jobFrom } from './jobFile.js';
 import { judged } from './judged.js';
 import { lengthOption, type TypedLength } from '../typed/lengthOption.js';
 import { shrinkingOf } from './shrinking.js';
-import { USAGE } from './usage.js';
+import { refuse } from './refuse.js';
 
 /** Nobody sets a router deeper than meant by more than this, mm. */
 const MOST_TOO_DEEP = 50;
@@ -17,19 +16,13 @@ const MOST_TOO_DEEP = 50;
 export const checkCommand: Command = {
   async run(args, io) {
     const asked = understood(args, { 'depth-error': { type: 'string' }, all: { type: 'boolean' } }, 1);
-    if ('why' in asked) {
-      io.err(`${asked.why}\n\n  chamberwright ${USAGE.check}`);
-      return REFUSED;
-    }
+    if ('remedy' in asked) return refuse(io, asked, 'check');
     const written = asked.values['depth-error'];
     const read = jobFrom(asked.operands[0]!, io);
     if (!read) return REFUSED;
     const { job } = read;
     const error = written === undefined ? undefined : lengthOption('--depth-error', written, job.units, MOST_TOO_DEEP);
-    if (error && 'remedy' in error) {
-      io.err(sayFinding(error));
-      return REFUSED;
-    }
+    if (error && 'remedy' in error) return refuse(io, error);
     const plan = planOf(job);
     const isWell = [
       checkDrawn(plan, asked.values.all === true, io),

@@ -1,11 +1,14 @@
 import { existsSync, realpathSync } from 'node:fs';
 import { basename, dirname, resolve } from 'node:path';
-import { textFile } from '../disk/textFile.js';
+import words from '../../templates/command.json' with { type: 'json' };
+import { textFile, type Text } from '../disk/textFile.js';
+import { sayFinding } from '../finding/say.js';
 import { sayJobFinding } from '../job/finding.js';
 import type { Job } from '../job/job.js';
 import { readJob } from '../job/read.js';
 import { trackerPath } from '../shop/store/trackerPath.js';
 import type { Io } from './io.js';
+import { say } from '../words/say.js';
 import { watched, type Watched } from './watchFiles.js';
 
 /** A job as it was read, and the files that make it up. */
@@ -24,9 +27,9 @@ export interface JobRead {
  */
 export function jobFrom(named: string, io: Io, looked: Watched[] = []): JobRead | undefined {
   looked.push(watched(named));
-  const text = textFile(named);
+  const text = jobText(named);
   if (typeof text !== 'string') {
-    io.err(`${named}: ${text.why} → name a job file, or begin one with: chamberwright new ${named}`);
+    io.err(sayFinding(text));
     return undefined;
   }
   const file = realpathSync(named);
@@ -42,4 +45,10 @@ export function jobFrom(named: string, io: Io, looked: Watched[] = []): JobRead 
   const things = findings.length === 1 ? 'thing' : 'things';
   io.err(`${findings.length} ${things} to put right in ${basename(named)}; nothing was written.`);
   return undefined;
+}
+
+/** The text of a job file; or why it cannot be had, and how one is begun. */
+export function jobText(named: string): Text {
+  const text = textFile(named);
+  return typeof text === 'string' ? text : { ...text, remedy: say(words.job.begin, { file: named }) };
 }

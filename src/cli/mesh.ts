@@ -1,23 +1,22 @@
 import { basename, dirname } from 'node:path';
+import words from '../../templates/command.json' with { type: 'json' };
 import type { Mesh } from '../board/mesh.js';
 import { planOf } from '../plan.js';
 import { understood } from '../typed/args.js';
 import { REFUSED, WELL, type Command } from './io.js';
 import { jobFrom } from './jobFile.js';
-import { USAGE } from './usage.js';
-import { canWriteTo, whyNotNamed, writtenAlone } from './writing.js';
+import { refuse } from './refuse.js';
+import { misnamed, notWritable, writtenAlone } from './writing.js';
 
 export const meshCommand: Command = {
   async run(args, io) {
     const asked = understood(args, { out: { type: 'string', short: 'o' } }, 1);
-    if ('why' in asked || !asked.values.out) {
-      io.err(`${'why' in asked ? asked.why : 'Where to? Name a file with -o.'}\n\n  chamberwright ${USAGE.mesh}`);
-      return REFUSED;
-    }
+    if ('remedy' in asked) return refuse(io, asked, 'mesh');
     const { out } = asked.values;
-    const misnamed = whyNotNamed(out, '.stl');
-    if (misnamed) io.err(misnamed);
-    if (misnamed || !canWriteTo(dirname(out), io)) return REFUSED;
+    const { where, what, file } = words.named.out;
+    if (!out) return refuse(io, { where, what, remedy: file }, 'mesh');
+    const inTheWay = misnamed(out, '.stl') ?? notWritable(dirname(out));
+    if (inTheWay) return refuse(io, inTheWay);
     const read = jobFrom(asked.operands[0]!, io);
     if (!read) return REFUSED;
     // The surface of the plan itself, as measured after shaping: the one that its walls are proved against.

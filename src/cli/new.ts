@@ -1,26 +1,25 @@
-import { copyFile, constants } from 'node:fs/promises';
+import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
-import { reason } from '../disk/reason.js';
+import words from '../../templates/command.json' with { type: 'json' };
+import { diskFinding } from '../disk/diskFinding.js';
+import { writeNew } from '../disk/replace.js';
 import { understood } from '../typed/args.js';
-import { REFUSED, WELL, type Command } from './io.js';
-import { USAGE } from './usage.js';
+import { WELL, type Command } from './io.js';
+import { refuse } from './refuse.js';
 
 const STARTER = fileURLToPath(new URL('../../../templates/starter.yaml', import.meta.url));
 
 export const newCommand: Command = {
   async run(args, io) {
     const asked = understood(args, {}, 1);
-    if ('why' in asked) {
-      io.err(`${asked.why}\n\n  chamberwright ${USAGE.new}`);
-      return REFUSED;
-    }
+    if ('remedy' in asked) return refuse(io, asked, 'new');
     const file = asked.operands[0]!;
+    const { there, remedy } = words.new;
     try {
-      await copyFile(STARTER, file, constants.COPYFILE_EXCL);
+      if (!(await writeNew(file, await readFile(STARTER, 'utf8'))))
+        return refuse(io, { where: file, what: there, remedy });
     } catch (error) {
-      const there = (error as NodeJS.ErrnoException).code === 'EEXIST';
-      io.err(`${file}: ${there ? 'it is there already, and is left as it is' : reason(error)} → choose another name`);
-      return REFUSED;
+      return refuse(io, { ...diskFinding(file, error), remedy });
     }
     io.out(`${file} is begun. Change it, then: chamberwright plan ${file}`);
     return WELL;

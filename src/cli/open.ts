@@ -1,14 +1,16 @@
 import { existsSync, realpathSync } from 'node:fs';
 import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { reason } from '../disk/reason.js';
-import { textFile } from '../disk/textFile.js';
+import words from '../../templates/command.json' with { type: 'json' };
+import { diskFinding } from '../disk/diskFinding.js';
 import { isJobName } from '../open/jobFolder.js';
 import { startBenchServer, type BenchServer } from '../open/server.js';
 import { understood } from '../typed/args.js';
+import { say } from '../words/say.js';
 import { browse } from './browse.js';
-import { REFUSED, WELL, type Command } from './io.js';
-import { USAGE } from './usage.js';
+import { WELL, type Command } from './io.js';
+import { jobText } from './jobFile.js';
+import { refuse } from './refuse.js';
 
 const OPTIONS = { port: { type: 'string', default: '0' }, 'no-browser': { type: 'boolean', default: false } } as const;
 const LAST_PORT = 65_535;
@@ -23,30 +25,27 @@ export function openWith(pageFolder: string, browse: (link: string) => void): Co
   return {
     async run(args, io) {
       const asked = understood(args, OPTIONS, 1);
-      const port = 'why' in asked ? NaN : Number(asked.values.port);
-      const isPort = Number.isInteger(port) && port >= 0 && port <= LAST_PORT;
-      if ('why' in asked || !isPort) {
-        const why = 'why' in asked ? asked.why : `--port takes a number from 0 to ${LAST_PORT}.`;
-        io.err(`${why}\n\n  chamberwright ${USAGE.open}`);
-        return REFUSED;
+      if ('remedy' in asked) return refuse(io, asked, 'open');
+      const port = Number(asked.values.port);
+      if (!(Number.isInteger(port) && port >= 0 && port <= LAST_PORT)) {
+        const { what, remedy } = words.open.port;
+        return refuse(io, { where: '--port', what: say(what, { last: LAST_PORT }), remedy }, 'open');
       }
       const job = asked.operands[0]!;
       const name = basename(job);
-      const refused = (why: string): number => {
-        io.err(why);
-        return REFUSED;
-      };
       const isNamed = (file: string) => isJobName(basename(file));
-      if (!isNamed(job)) return refused(`${job} is no job file: its name ends in .yaml, .yml or .json.`);
-      const text = textFile(job);
-      if (typeof text !== 'string')
-        return refused(`${job}: ${text.why} → name a job file, or begin one with: chamberwright new ${job}`);
+      if (!isNamed(job)) return refuse(io, { where: job, ...words.job.name });
+      const text = jobText(job);
+      if (typeof text !== 'string') return refuse(io, text);
       // Where a link was named, the job and its tables are where it leads.
       const file = realpathSync(job);
-      if (!isNamed(file))
-        return refused(`${job} leads to ${file}: the name of a job file ends in .yaml, .yml or .json.`);
+      if (!isNamed(file)) {
+        const { what, remedy } = words.job.leads;
+        return refuse(io, { where: job, what: say(what, { file }), remedy });
+      }
+      const { page, serve } = words.open;
       if (!existsSync(pageFolder))
-        return refused(`The page is not built (${basename(pageFolder)} is missing). Run: npm run build`);
+        return refuse(io, { ...page, what: say(page.what, { folder: basename(pageFolder) }) });
       let server: BenchServer;
       try {
         server = await startBenchServer({
@@ -56,7 +55,7 @@ export function openWith(pageFolder: string, browse: (link: string) => void): Co
           failed: (error) => io.err(`Something went wrong in the server: ${String(error)}`),
         });
       } catch (error) {
-        return refused(`The page cannot be served: ${reason(error)}. Choose another --port.`);
+        return refuse(io, { ...serve, what: say(serve.what, { why: diskFinding('', error).what }) });
       }
       io.out(`${name} is on the bench: ${server.link}`);
       io.out('Ctrl+C ends it. What is not saved stays in the open page as long as that is open.');

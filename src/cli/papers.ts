@@ -1,6 +1,8 @@
 import { createWriteStream, existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { sayFinding } from '../finding/say.js';
+import words from '../../templates/command.json' with { type: 'json' };
+import type { Finding } from '../finding/finding.js';
+import { sayFinding, sayInLines } from '../finding/say.js';
 import { paperRunOf, type PaperChoices, type PaperRun } from '../papers/run.js';
 import { preparePapers } from '../papers/prepare.js';
 import type { Plan } from '../plan.js';
@@ -24,16 +26,16 @@ import { refitsOf } from '../shop/fit/refits.js';
 import { stageThatFits } from '../shop/fit/standing.js';
 import { ticksOf } from '../shop/log/step.js';
 import { openStore } from '../shop/openStore.js';
-import { sayInLines } from '../finding/say.js';
 import { trackerPath } from '../shop/store/trackerPath.js';
 import { compareStagger } from '../steer/stagger.js';
 import { steer } from '../steer/steer.js';
+import { say } from '../words/say.js';
 import { trackedBlocks } from './trackedBlocks.js';
 import { understood } from '../typed/args.js';
 import { REFUSED, TO_ACT_ON, WELL, type Command, type Io } from './io.js';
 import { jobFrom, type JobRead } from './jobFile.js';
-import { USAGE } from './usage.js';
-import { canWriteTo, written } from './writing.js';
+import { refuse } from './refuse.js';
+import { notWritable, written } from './writing.js';
 
 const OPTIONS = {
   out: { type: 'string', short: 'o' },
@@ -52,19 +54,16 @@ const OPTIONS = {
 export const papersCommand: Command = {
   async run(args, io) {
     const asked = understood(args, OPTIONS, 1);
-    if ('why' in asked || !asked.values.out) {
-      io.err(`${'why' in asked ? asked.why : 'Where to? Name a folder with -o.'}\n\n  chamberwright ${USAGE.papers}`);
-      return REFUSED;
-    }
+    if ('remedy' in asked) return refuse(io, asked, 'papers');
     const { out } = asked.values;
-    if (!canWriteTo(out, io)) return REFUSED;
+    const { where, what, folder } = words.named.out;
+    if (!out) return refuse(io, { where, what, remedy: folder }, 'papers');
+    const inTheWay = notWritable(out);
+    if (inTheWay) return refuse(io, inTheWay);
     const read = jobFrom(asked.operands[0]!, io);
     if (!read) return REFUSED;
     const settings = settingsFrom(asked.values, read.job.units);
-    if ('why' in settings) {
-      io.err(settings.why);
-      return REFUSED;
-    }
+    if ('remedy' in settings) return refuse(io, settings);
     for (const line of settings.run.understood) io.out(line);
     const plan = planOf(read.job);
     const verdict = verdictOf(plan, proofOf(plan));
@@ -91,19 +90,18 @@ type Typed = { readonly [name in keyof typeof OPTIONS]?: string | undefined };
 
 const asOption = (choice: keyof PaperChoices): string => `--${choice}`;
 
-function settingsFrom(typed: Typed, units: Units): Settings | { why: string } {
-  if (typed.roll !== undefined && typed.paper !== undefined)
-    return { why: '--roll and --paper are two kinds of paper → name one of them' };
+function settingsFrom(typed: Typed, units: Units): Settings | Finding {
+  if (typed.roll !== undefined && typed.paper !== undefined) return words.papers.twoPapers;
   const only = typed.only?.split(',').map((name) => name.trim());
   const run = paperRunOf({ ...typed, only }, units, asOption);
-  if ('remedy' in run) return { why: sayFinding(run) };
+  if ('remedy' in run) return run;
   const csv = typed.csv === undefined || !Object.hasOwn(csvForms, typed.csv) ? undefined : csvForms[typed.csv];
   if (typed.csv !== undefined && !csv)
-    return { why: `--csv: ${typed.csv} → "," or ";" (decimals with a comma then) or ";." (with a point)` };
+    return { where: '--csv', what: say(words.papers.noForm, { form: typed.csv }), remedy: words.papers.csv };
   const at = typed['track-at'];
   const trackAt = at !== undefined && URL.canParse(at) ? new URL(at) : undefined;
   if (at !== undefined && !trackAt?.protocol.startsWith('http'))
-    return { why: `--track-at: ${at} is no address → like http://192.168.1.20:4718` };
+    return { where: '--track-at', ...words.papers.address, what: say(words.papers.address.what, { at }) };
   return {
     run,
     ...(csv && { csv }),

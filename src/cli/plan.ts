@@ -6,15 +6,12 @@ import { understood } from '../typed/args.js';
 import { REFUSED, TO_ACT_ON, WELL, type Command } from './io.js';
 import { jobFrom } from './jobFile.js';
 import { reportOf } from './report.js';
-import { USAGE } from './usage.js';
+import { refuse } from './refuse.js';
 
 export const planCommand: Command = {
   async run(args, io) {
     const asked = understood(args, { json: { type: 'boolean' } }, 1);
-    if ('why' in asked) {
-      io.err(`${asked.why}\n\n  chamberwright ${USAGE.plan}`);
-      return REFUSED;
-    }
+    if ('remedy' in asked) return refuse(io, asked, 'plan');
     const read = jobFrom(asked.operands[0]!, io);
     if (!read) return REFUSED;
     const plan = planOf(read.job);

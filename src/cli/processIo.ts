@@ -1,4 +1,4 @@
-import { reason } from '../disk/reason.js';
+import { diskFinding } from '../disk/diskFinding.js';
 import { REFUSED, type Io } from './io.js';
 
 /** The terminal, or whatever stands in its place: a pipe that is closed early, a disk that is full. */
@@ -8,7 +8,7 @@ export function processIo(): Io {
     // A reader that has seen enough, like head or less, closes the pipe: that is no error, and what the command ends
     // with stays true.
     if (isHeard && error.code !== 'EPIPE') {
-      process.stderr.write(`What is printed cannot be taken: ${reason(error)}\n`);
+      process.stderr.write(`What is printed cannot be taken: ${diskFinding('', error).what}\n`);
       process.once('exit', () => (process.exitCode = REFUSED));
     }
     isHeard = false;

@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
+import words from '../../templates/command.json' with { type: 'json' };
 import { textFile } from '../disk/textFile.js';
 import { readRouted, writeRouted } from '../job/parts/routed.js';
 import type { RoutedRow } from '../job/spec/routed.js';
@@ -10,7 +11,8 @@ import { typed } from '../typed/args.js';
 import { verdictOf } from '../verdict/verdict.js';
 import { REFUSED, WELL, type Command } from './io.js';
 import { jobFrom } from './jobFile.js';
-import { USAGE } from './usage.js';
+import { refuse } from './refuse.js';
+import { say } from '../words/say.js';
 import { writtenAlone } from './writing.js';
 
 const ENDING = '.routed.csv';
@@ -19,36 +21,29 @@ const ENDING = '.routed.csv';
 export const routedCommand: Command = {
   async run(args, io) {
     const asked = typed(args, { undo: { type: 'boolean' } });
-    const [file, ...named] = 'why' in asked ? [] : asked.positionals;
-    if ('why' in asked || file === undefined || named.length === 0) {
-      const why = 'why' in asked ? asked.why : 'Which job, and which rows?';
-      io.err(`${why}\n\n  chamberwright ${USAGE.routed}`);
-      return REFUSED;
-    }
+    if ('remedy' in asked) return refuse(io, asked, 'routed');
+    const [file, ...named] = asked.positionals;
+    if (file === undefined || named.length === 0)
+      return refuse(io, { where: file ?? words.typed.where.file, ...words.named.rows }, 'routed');
     const read = jobFrom(file, io);
     if (!read) return REFUSED;
     const plan = planOf(read.job);
     const rows = named.map((name) => plan.layup.rows.find(({ id }) => id.toLowerCase() === name.toLowerCase())?.id);
     const unknown = named.filter((_, i) => rows[i] === undefined);
     if (unknown.length > 0) {
-      io.err(`There is no row ${unknown.join(', ')} → among ${plan.layup.rows.map(({ id }) => id).join(', ')}`);
-      return REFUSED;
+      const { what, remedy } = words.routed.unknown;
+      const there = plan.layup.rows.map(({ id }) => id).join(', ');
+      return refuse(io, { where: unknown.join(', '), what, remedy: say(remedy, { rows: there }) });
     }
     if (!asked.values.undo && !verdictOf(plan, proofOf(plan)).stands) {
-      io.err(
-        `${basename(file)}: this plan does not stand, so nobody may have routed by it → chamberwright check ${basename(file)}`,
-      );
-      return REFUSED;
+      const { what, remedy } = words.routed.fallen;
+      return refuse(io, { where: basename(file), what, remedy: say(remedy, { file: basename(file) }) });
     }
     const table = join(dirname(read.file), basename(read.file).replace(/\.(ya?ml|json)$/i, '') + ENDING);
     const text = existsSync(table) ? textFile(table) : undefined;
-    const before = typeof text === 'string' ? readRouted(text) : [];
-    if (typeof before === 'string' || (text !== undefined && typeof text !== 'string')) {
-      io.err(
-        `${table}: ${typeof before === 'string' ? before : (text as { why: string }).why} → put it right, or move it away`,
-      );
-      return REFUSED;
-    }
+    if (typeof text === 'object') return refuse(io, { ...text, remedy: words.routed.spoilt });
+    const before = text === undefined ? [] : readRouted(text);
+    if (typeof before === 'string') return refuse(io, { where: table, what: before, remedy: words.routed.spoilt });
     const others = before.filter(({ row }) => !rows.includes(row));
     const now = asked.values.undo ? [] : rows.map((row) => rowOf(plan, row!));
     const all = [...others, ...now];

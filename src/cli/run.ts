@@ -1,5 +1,9 @@
+import words from '../../templates/command.json' with { type: 'json' };
+import type { Finding } from '../finding/finding.js';
+import { sayFinding } from '../finding/say.js';
 import { nearest } from '../job/mistake/nearest.js';
 import { REFUSED, WELL, type Command, type Io } from './io.js';
+import { say } from '../words/say.js';
 import { USAGE } from './usage.js';
 import { version } from './version.js';
 
@@ -45,7 +49,7 @@ export async function run([name, ...args]: readonly string[], io: Io): Promise<n
   }
   const load = name === undefined ? undefined : COMMANDS.get(name);
   if (load) return (await load()).run(args, io);
-  io.err(name === undefined ? HELP : unknown(name));
+  io.err(name === undefined ? HELP : sayFinding(unknown(name)));
   return REFUSED;
 }
 
@@ -53,10 +57,17 @@ function usageOf(name: keyof typeof USAGE): string {
   return `chamberwright ${USAGE[name]}`;
 }
 
-function unknown(name: string): string {
-  const near = nearest(name, [...COMMANDS.keys()]);
+function unknown(name: string): Finding {
+  const commands = [...COMMANDS.keys()];
+  const near = nearest(name, commands);
   const isJob = /\.(ya?ml|json)$/i.test(name);
   const meant = near ?? (isJob ? 'plan' : undefined);
-  const instead = meant ? `did you mean: chamberwright ${meant}${isJob ? ` ${name}` : ''}` : 'one of these';
-  return `There is no command ${name} → ${instead}\n\n  ${[...COMMANDS.keys()].join(', ')}; chamberwright --help says what they do`;
+  const { what, near: instead, oneOf } = words.unknown;
+  return {
+    where: name,
+    what,
+    remedy: meant
+      ? say(instead, { meant: `${meant}${isJob ? ` ${name}` : ''}` })
+      : say(oneOf, { commands: commands.join(', ') }),
+  };
 }

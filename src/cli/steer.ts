@@ -1,3 +1,4 @@
+import words from '../../templates/command.json' with { type: 'json' };
 import { printArealWeight } from '../length/areal.js';
 import { printExactly } from '../length/exactly.js';
 import { printLength } from '../length/length.js';
@@ -8,7 +9,7 @@ import { understood } from '../typed/args.js';
 import { REFUSED, TO_ACT_ON, WELL, type Command } from './io.js';
 import { jobFrom } from './jobFile.js';
 import { judged } from './judged.js';
-import { USAGE } from './usage.js';
+import { refuse } from './refuse.js';
 
 const LEVER: Readonly<Record<Hindrance['lever'], string>> = {
   deckSkin: 'deck skin',
@@ -29,17 +30,11 @@ const AT: Readonly<Record<Hindrance['at'], string>> = {
 export const steerCommand: Command = {
   async run(args, io) {
     const asked = understood(args, {}, 1);
-    if ('why' in asked) {
-      io.err(`${asked.why}\n\n  chamberwright ${USAGE.steer}`);
-      return REFUSED;
-    }
+    if ('remedy' in asked) return refuse(io, asked, 'steer');
     const read = jobFrom(asked.operands[0]!, io);
     if (!read) return REFUSED;
     const { job } = read;
-    if (!job.target) {
-      io.err('The job has no target → add a section "target" with a weight or a balance');
-      return REFUSED;
-    }
+    if (!job.target) return refuse(io, words.steer);
     const plan = planOf(job);
     const found = steer(plan, job, job.target, (done, of) => {
       if (io.isTerminal) process.stderr.write(done < of ? `\rplan ${done} of at most ${of}` : '\r\u001b[K');

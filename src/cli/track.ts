@@ -3,27 +3,29 @@ import { statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { serialize } from 'node:v8';
-import { reason } from '../disk/reason.js';
+import words from '../../templates/command.json' with { type: 'json' };
+import { diskFinding } from '../disk/diskFinding.js';
 import { fileBytes } from '../disk/textFile.js';
 import type { Job } from '../job/job.js';
 import { trackCommand as track } from '../shop/track.js';
 import { TRACK_HELP } from '../shop/trackHelp.js';
 import type { ShopServer } from '../shop/server/shopServer.js';
-import { sayInLines } from '../finding/say.js';
+import { sayFinding, sayInLines } from '../finding/say.js';
 import type { TrackedBlock } from '../shop/log/trackedBlock.js';
 import { countRefits, refitReport } from '../shop/report/trackReport.js';
 import { REFUSED, type Command, type Io } from './io.js';
 import { jobFrom, type JobRead } from './jobFile.js';
+import { refuse } from './refuse.js';
 import { version } from './version.js';
 import { watchFiles, type Watched } from './watchFiles.js';
-import { canWriteTo, whyNotNamed, writtenAlone } from './writing.js';
+import { misnamed, notWritable, writtenAlone } from './writing.js';
 
 const PAGE = fileURLToPath(new URL('../../page/shop', import.meta.url));
 
 export const trackCommand: Command = {
   async run([file, ...args], io) {
     if (file === undefined || file.startsWith('-')) {
-      io.err(`The name of the job file is missing.\n\n${TRACK_HELP}`);
+      io.err(`${sayFinding(words.track.missing)}\n\n${TRACK_HELP}`);
       return REFUSED;
     }
     const looked: Watched[] = [];
@@ -51,14 +53,13 @@ export const trackCommand: Command = {
         },
         readBytes: fileBytes,
         writeList: async (name, text) => {
-          const misnamed = whyNotNamed(name, '.csv');
-          if (misnamed) io.err(misnamed);
-          return !misnamed && canWriteTo(dirname(name), io) && writtenAlone(name, 'track', read, io, text);
+          const inTheWay = misnamed(name, '.csv') ?? notWritable(dirname(name));
+          if (inTheWay) io.err(sayFinding(inTheWay));
+          return !inTheWay && writtenAlone(name, 'track', read, io, text);
         },
       });
     } catch (error) {
-      io.err(`${file}: ${reason(error)}`);
-      return REFUSED;
+      return refuse(io, diskFinding(file, error));
     } finally {
       stopWatching();
     }
@@ -91,7 +92,7 @@ async function followJob(file: string, server: ShopServer, io: Io): Promise<read
     else
       io.err(`${file} was changed and cannot be planned so. The phones keep the plan before it until it is put right.`);
   } catch (error) {
-    io.err(`${file}: ${reason(error)}`);
+    refuse(io, diskFinding(file, error));
   }
   return looked;
 }

@@ -1,9 +1,13 @@
 import { createHash } from 'node:crypto';
 import { accessSync, constants, existsSync, statSync } from 'node:fs';
 import { basename, dirname, extname, join, resolve } from 'node:path';
+import words from '../../templates/command.json' with { type: 'json' };
 import { writeTogether, type Output } from '../disk/output.js';
-import { reason } from '../disk/reason.js';
+import { diskFinding } from '../disk/diskFinding.js';
 import type { Stage } from '../disk/stage.js';
+import type { Finding } from '../finding/finding.js';
+import { sayFinding } from '../finding/say.js';
+import { say } from '../words/say.js';
 import type { Io } from './io.js';
 import type { JobRead } from './jobFile.js';
 
@@ -20,7 +24,7 @@ export async function written(
   const state = createHash('sha256').update(JSON.stringify(job)).digest('hex').slice(0, 12);
   const put = await writeTogether({ ...where, inputs, job: job.name, state }, fill);
   if (!put.ok) {
-    for (const why of put.why) io.err(why);
+    for (const finding of put.findings) io.err(sayFinding(finding));
     io.err('Nothing was written.');
     return false;
   }
@@ -38,22 +42,22 @@ export function writtenAlone(file: string, by: string, read: JobRead, io: Io, co
   );
 }
 
-/** Why a file of this kind cannot be called so; nothing where it can. */
-export function whyNotNamed(file: string, kind: '.stl' | '.csv'): string | undefined {
+/** What is wrong with the name of a file of this kind; nothing where it can be called so. */
+export function misnamed(file: string, kind: '.stl' | '.csv'): Finding | undefined {
   if (extname(file).toLowerCase() === kind && basename(file).length > kind.length) return undefined;
-  return `${file}: the name of this file ends in ${kind} → ${basename(file, extname(file)) || 'board'}${kind}`;
+  const remedy = `${basename(file, extname(file)) || 'board'}${kind}`;
+  return { where: file, what: say(words.named.ending, { ending: kind }), remedy };
 }
 
-/** Makes sure, before any work, that a folder can be written to or made; says so where it cannot. Makes nothing yet. */
-export function canWriteTo(folder: string, io: Io): boolean {
+/** Looks, before any work, whether a folder can be written to or made; gives why not. Makes nothing yet. */
+export function notWritable(folder: string): Finding | undefined {
   let there = resolve(folder);
   while (!existsSync(there) && there !== dirname(there)) there = dirname(there);
   try {
     if (!statSync(there).isDirectory()) throw Object.assign(new Error(), { code: 'ENOTDIR' });
     accessSync(there, constants.W_OK | constants.X_OK);
-    return true;
+    return undefined;
   } catch (error) {
-    io.err(`${folder}: ${reason(error)} → choose a folder that can be written to`);
-    return false;
+    return { ...diskFinding(folder, error), remedy: words.folder };
   }
 }

@@ -1,6 +1,10 @@
-import { mkdir, open, rename, rm, rmdir } from 'node:fs/promises';
+import { mkdir, rm, rmdir } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
-import { reason } from './reason.js';
+import words from '../../templates/disk.json' with { type: 'json' };
+import type { Finding } from '../finding/finding.js';
+import { say } from '../words/say.js';
+import { diskFinding } from './diskFinding.js';
+import { onDisk, takePlace } from './replace.js';
 import { beginStage, type Stage } from './stage.js';
 import { whatStandsThere } from './target.js';
 import { hashOf, LIST, writeList, writtenIn, type Written } from './written.js';
@@ -18,10 +22,7 @@ export interface Output {
   readonly earlier: 'removed' | 'named' | 'kept';
 }
 
-/**
- * What became of it. `why` is said in whole lines: file, what is in the way, what to do; then nothing in the folder has
- * changed.
- */
+/** What became of it: where something is in the way, nothing in the folder has changed. */
 export type Put =
   | {
       readonly ok: true;
@@ -32,7 +33,7 @@ export type Put =
       readonly removed: readonly string[];
       readonly left: readonly string[];
     }
-  | { readonly ok: false; readonly why: readonly string[] };
+  | { readonly ok: false; readonly findings: readonly Finding[] };
 
 /**
  * The one way in which commands write files: all of them are made aside, and take their places together when every one
@@ -52,29 +53,31 @@ export async function writeTogether(output: Output, fill: (stage: Stage) => Prom
     made = await mkdir(folder, { recursive: true });
     const begun = await beginStage(folder);
     if ('busy' in begun)
-      return refused(
-        `${output.folder}: another chamberwright is writing into this folder → wait until it has ended; if none is, remove ${shown(begun.busy)}`,
-      );
+      return refused({
+        where: output.folder,
+        what: words.writing.busy.what,
+        remedy: say(words.writing.busy.remedy, { stage: shown(begun.busy) }),
+      });
     stage = begun;
     await fill(stage);
     const fresh = await hashed(stage, output);
     const list = await writtenIn(folder);
-    if (!list) return refused(`${shown(LIST)}: this is no list that chamberwright can read → choose another folder`);
+    if (!list) return refused({ where: shown(LIST), ...words.writing.list });
     const inTheWay = await whatStandsThere(output.folder, output.inputs, list, fresh);
-    if (inTheWay.length > 0) return { ok: false, why: inTheWay };
+    if (inTheWay.length > 0) return { ok: false, findings: inTheWay };
     const put = await inPlace(folder, output, list, fresh, stage);
     made = undefined;
     return put;
   } catch (error) {
     if (typeof (error as NodeJS.ErrnoException).code !== 'string') throw error;
-    return refused(`${shown(stage?.latest())}: ${reason(error)} → make room there, or choose another place`);
+    return refused({ ...diskFinding(shown(stage?.latest()), error), remedy: words.writing.place });
   } finally {
     await stage?.clear();
     if (made !== undefined) await removeEmpty(folder, dirname(made));
   }
 }
 
-const refused = (why: string): Put => ({ ok: false, why: [why] });
+const refused = (finding: Finding): Put => ({ ok: false, findings: [finding] });
 
 /**
  * What was made, as it will stand in the list; on the disk for good, so that a loss of power leaves the old files or
@@ -84,12 +87,7 @@ async function hashed(stage: Stage, { by, job, state }: Output): Promise<Written
   const all: Written[] = [];
   for (const name of stage.names()) {
     const path = stage.place(name);
-    const handle = await open(path, 'r+');
-    try {
-      await handle.sync();
-    } finally {
-      await handle.close();
-    }
+    onDisk(path);
     all.push({ name, sha256: (await hashOf(path))!, by, job, state });
   }
   return all;
@@ -109,7 +107,7 @@ async function inPlace(
     // Until all is done, a file counts as ours as it was and as it will be: stopped at any point, the next run knows
     // it.
     await writeList(folder, [...list, ...fresh], stage.folder);
-    for (const { name } of fresh) await rename(stage.place(name), join(folder, name));
+    for (const { name } of fresh) takePlace(stage.place(name), join(folder, name));
     const { removed, left, listed } = await earlier(folder, output, others);
     await writeList(folder, [...listed, ...fresh], stage.folder);
     return { ok: true, removed, left };

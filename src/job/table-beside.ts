@@ -1,10 +1,11 @@
+import type { Finding } from '../finding/finding.js';
 import type { Units } from '../length/units.js';
 import type { JobFinding } from './finding.js';
 import { readOffsets, type OffsetStation } from './parts/offsets.js';
 import type { Say } from './mistake/say.js';
 
 /** The text of a file beside the job; why it cannot be had; or undefined where there is none. */
-export type Beside = string | { readonly why: string } | undefined;
+export type Beside = string | Finding | undefined;
 
 /** Finds the texts of files by their names. No name means anything else, not even one like `constructor`. */
 export function besideIn(texts: Readonly<Record<string, Beside>>): (name: string) => Beside {
@@ -44,7 +45,7 @@ export function tableBeside(
     return [UNKNOWN];
   }
   if (typeof text !== 'string') {
-    say.error([], `"${name}" beside the job cannot be read: ${text.why}`, 'a table of offsets (CSV) that may be read');
+    say.error([], `"${name}" beside the job cannot be read: ${text.what}`, 'a table of offsets (CSV) that may be read');
     return [UNKNOWN];
   }
   const { stations, findings } = readOffsets(text, name, units);

@@ -1,8 +1,10 @@
 import { createHash } from 'node:crypto';
 import { lstat, readdir, realpath } from 'node:fs/promises';
-import { dirname, extname, join } from 'node:path';
+import { basename, dirname, extname, join } from 'node:path';
+import words from '../../templates/disk.json' with { type: 'json' };
 import { replaceFile, writeNew } from '../disk/replace.js';
 import { textFile, type Text } from '../disk/textFile.js';
+import type { Finding } from '../finding/finding.js';
 import type { JobFile, Saved } from './api.js';
 
 /** No file system takes longer ones; letters. */
@@ -24,10 +26,7 @@ export function isJobName(name: string): boolean {
 }
 
 /** Reads a job and the tables beside it; or says why not; nothing where there is no such file. */
-export async function readJobFile(
-  folder: string,
-  name: string,
-): Promise<JobFile | { readonly why: string } | undefined> {
+export async function readJobFile(folder: string, name: string): Promise<JobFile | Finding | undefined> {
   const text = isJobName(name) ? await textOf(join(folder, name)) : undefined;
   if (typeof text !== 'string') return text;
   const tables = (await readdir(folder)).filter(
@@ -55,7 +54,7 @@ export async function writeJobFile(
   basedOn: string | undefined,
 ): Promise<Saved> {
   const there = await readJobFile(folder, name);
-  if (there && 'why' in there) return { saved: false };
+  if (there && 'remedy' in there) return { saved: false };
   if (there?.version !== basedOn) return { saved: false, ...(there && { theirs: there }) };
   const file = join(folder, name);
   if (!there) return (await writeNew(file, text)) ? { saved: true, version: versionOf(text) } : { saved: false };
@@ -73,8 +72,9 @@ async function textOf(file: string): Promise<Text | undefined> {
   } catch {
     return undefined;
   }
-  if (!(await isInside(file))) return { why: 'it is a link that leads out of this folder' };
-  return textFile(file);
+  const text = (await isInside(file)) ? textFile(file) : { where: file, ...words.reading.outside };
+  // The page is told the name alone.
+  return typeof text === 'string' ? text : { ...text, where: basename(file) };
 }
 
 /** A file of the folder itself, no link out of it: whoever may ask for the folder's files may not ask for others. */

@@ -31,7 +31,7 @@ const askedSchema = z.strictObject({
 export function paperRoutes(folder: string): readonly Route[] {
   const planFor = async (name: string, text: string) => {
     const there = isJobName(basename(name)) ? await readJobFile(folder, name) : undefined;
-    const beside = there && !('why' in there) ? there.beside : {};
+    const beside = there && !('remedy' in there) ? there.beside : {};
     const { job, findings } = readJob(text, name, besideIn(beside));
     return job ? { plan: planOf(job) } : { why: findings.map(sayJobFinding).join('\n') };
   };

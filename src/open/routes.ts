@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { MOST_BYTES } from '../disk/textFile.js';
+import { sayFinding } from '../finding/say.js';
 import { refuse, sendJson } from '../serve/answer.js';
 import { readJson } from '../serve/jsonBody.js';
 import { OWNER, type Route } from '../serve/route.js';
@@ -38,7 +39,7 @@ export function jobRoutes(folder: string, opened: string): readonly Route[] {
         if (!isJobName(name)) return refuse(response, 400, NOT_A_JOB);
         const job = await readJobFile(folder, name);
         if (!job) return refuse(response, 404, `There is no job file "${name}" in the opened folder.`);
-        if ('why' in job) return refuse(response, 403, `"${name}" cannot be read: ${job.why}.`);
+        if ('remedy' in job) return refuse(response, 403, sayFinding(job));
         sendJson(response, 200, job);
       },
     },

@@ -1,4 +1,4 @@
-import Papa from 'papaparse';
+import { csvText, guarded } from '../csv/csvText.js';
 import type { JobMark } from '../sheet/pages.js';
 import { isoDate } from './paper/day.js';
 import type { Cell } from '../sheet/pages.js';
@@ -40,7 +40,7 @@ export function csvOf(
   const marks = of ? [of.mark.job, isoDate(of.date), of.mark.revision ?? ''] : [];
   const whole = rows.map((row, i) => [...row, ...(of ? (i === 0 ? MARKS : marks) : [])]);
   const data = whole.map((row) => row.map((cell) => field(cell, decimal)));
-  return BYTE_ORDER_MARK + Papa.unparse(data, { delimiter: separator, newline: '\r\n' }) + '\r\n';
+  return BYTE_ORDER_MARK + csvText(data, separator);
 }
 
 function field(cell: Cell, decimal: string): string {
@@ -52,11 +52,3 @@ function field(cell: Cell, decimal: string): string {
   }
   return guarded(cell);
 }
-
-/**
- * What makes a spreadsheet compute (OWASP, CSV Injection): = + - @, tab and return at the beginning. Their full-width
- * forms too.
- */
-const FORMULA = /^[=+\-@\t\r\n＝＋－＠]/;
-
-const guarded = (text: string): string => (FORMULA.test(text) ? `'${text}` : text);

@@ -1,9 +1,12 @@
 import QRCode from 'qrcode';
+import words from '../../templates/command.json' with { type: 'json' };
 import { lanAddresses } from '../serve/lanAddress.js';
 import { CODE_LASTS } from './server/oneTimeCode.js';
 import type { Route } from '../serve/route.js';
 import { startShopServer, type ShopServer } from './server/shopServer.js';
-import { sayInLines } from '../finding/say.js';
+import type { Finding } from '../finding/finding.js';
+import { sayFinding, sayInLines } from '../finding/say.js';
+import { say } from '../words/say.js';
 import type { Problem } from './store/problem.js';
 import type { ShopStore } from './store/shopStore.js';
 import type { TrackedBlock } from './log/trackedBlock.js';
@@ -48,7 +51,7 @@ export async function serveShop(store: ShopStore, options: ServeOptions): Promis
   const { out, err, isTerminal } = options;
   const share = shareAddress(options.share, lanAddresses());
   if (typeof share === 'object') {
-    err(share.why);
+    err(sayFinding(share));
     return 2;
   }
   let server: ShopServer | { readonly problem: Problem };
@@ -97,19 +100,13 @@ async function showCode(link: string, { out, isTerminal }: ServeOptions): Promis
 }
 
 /** Which address to share at: the one named, if it is ours; the only one; or nothing where it is not asked for. */
-export function shareAddress(
-  asked: string | true | undefined,
-  ours: readonly string[],
-): string | undefined | { readonly why: string } {
+export function shareAddress(asked: string | true | undefined, ours: readonly string[]): string | undefined | Finding {
   if (asked === undefined) return undefined;
-  const list = ours.length === 0 ? 'none' : ours.join(', ');
-  if (asked !== true) {
-    return ours.includes(asked)
-      ? asked
-      : { why: `${asked} is not an address of this machine in a home network. Its addresses: ${list}.` };
-  }
-  if (ours.length === 1) return ours[0];
-  return ours.length === 0
-    ? { why: 'This machine is in no home network, so no phone can reach it. Join the network and try again.' }
-    : { why: `This machine is in several networks. Say which: --share ADDRESS, one of ${list}.` };
+  if (asked === true && ours.length === 1) return ours[0];
+  if (asked !== true && ours.includes(asked)) return asked;
+  const { address, noNetwork, networks, noAddress } = words.track;
+  const where = asked === true ? '--share' : asked;
+  if (asked === true && ours.length === 0) return { where, ...noNetwork };
+  const { what, remedy } = asked === true ? networks : address;
+  return { where, what, remedy: say(remedy, { ours: ours.join(', ') || noAddress }) };
 }

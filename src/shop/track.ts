@@ -1,10 +1,11 @@
+import words from '../../templates/command.json' with { type: 'json' };
 import { counted } from '../length/counted.js';
 import { randomUUID } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import type { Bytes } from '../disk/textFile.js';
 import { typed } from '../typed/args.js';
 import { admitted } from './log/door.js';
-import type { Happening, ShopEvent } from './log/event.js';
+import { MOST_NAME, MOST_NOTE, type Happening, type ShopEvent } from './log/event.js';
 import { readList, writeList, type ListEntry, type ListOf } from './list/listCsv.js';
 import { listText } from './list/listText.js';
 import type { Misfit } from './fit/refit.js';
@@ -15,7 +16,9 @@ import { answersTo, isAnswer, settled, type Answer } from './fit/settle.js';
 import { UNTOUCHED } from './log/state.js';
 import { isStep, STEPS, type Step } from './log/step.js';
 import { openSource, openStore } from './openStore.js';
-import { sayInLines } from '../finding/say.js';
+import type { Finding } from '../finding/finding.js';
+import { sayFinding, sayInLines } from '../finding/say.js';
+import { say } from '../words/say.js';
 import type { Problem } from './store/problem.js';
 import type { PlanRecord } from './store/planRecord.js';
 import type { Done, ShopStore } from './store/shopStore.js';
@@ -52,10 +55,7 @@ interface TrackIo extends TrackCall {
  */
 export async function trackCommand(args: readonly string[], io: TrackCall): Promise<number> {
   const read = readArgs(args);
-  if (typeof read === 'string') {
-    io.err(`${read}\n\n${TRACK_HELP}`);
-    return 2;
-  }
+  if ('remedy' in read) return misunderstood(io, read);
   // What was mistyped is found before a tracker is begun.
   const isBegun = read.store !== undefined || existsSync(trackerPath(io.jobFile));
   const planned = isBegun ? undefined : await io.plan();
@@ -68,8 +68,8 @@ export async function trackCommand(args: readonly string[], io: TrackCall): Prom
     for (const notice of notices) io.err(notice);
     const known = planned ? undefined : await knownPlan(store, io);
     const blocks = planned ?? known?.blocks ?? (await io.plan());
-    const why = notUnderstood(read, blocks);
-    if (why !== undefined) return misunderstood(io, why);
+    const late = notUnderstood(read, blocks);
+    if (late !== undefined) return misunderstood(io, late);
     const recorded = known ? ({ ok: true, value: known } as const) : await recordPlan(store, blocks, io);
     if (!recorded.ok) return failed(io, recorded.problem);
     return await run(read, store, recorded.value.number, { ...io, blocks });
@@ -141,19 +141,29 @@ async function run(args: TrackArgs, store: ShopStore, plan: number, io: TrackIo)
 }
 
 /** What is wrong with the words, found before a tracker is begun. */
-function notUnderstood({ words, undo }: TrackArgs, blocks: readonly TrackedBlock[]): string | undefined {
-  const [first] = words;
+function notUnderstood({ words: typed, undo }: TrackArgs, blocks: readonly TrackedBlock[]): Finding | undefined {
+  const [first, ...others] = typed;
+  const { word, file, take, unknown, which, undo: undone } = words.track;
   if (first === undefined || first === 'serve' || first === 'forget-phones')
-    return words.length > 1 ? `${words.slice(1).join(' ')}: one word too many` : undefined;
-  if (first === 'export' || first === 'import')
-    return words.length === 2 ? undefined : `${first} needs one file: track JOB ${first} FILE.csv`;
-  if (first === 'take')
-    return words.length === 2 ? undefined : 'take needs what to take from: track JOB take FILE.tracker.db';
-  const { ids, step, answer } = blocksAndStepOf(words);
-  const unknown = ids.filter((id) => !blocks.some((block) => isCalled(block, id)));
-  if (unknown.length > 0) return sayUnknown(unknown, blocks);
-  if (ids.length === 0) return `Which block is ${step ?? answer}? track JOB R2-07 ${step ?? answer}`;
-  return undo && !step ? `--undo needs the step to undo: ${STEPS.join(', ')}` : undefined;
+    return others.length > 0 ? { where: others.join(' '), ...word } : undefined;
+  if (first === 'export' || first === 'import' || first === 'take') {
+    const { what, remedy } = first === 'take' ? take : file;
+    return others.length === 1 ? undefined : { where: first, what, remedy: say(remedy, { word: first }) };
+  }
+  const { ids, step, answer } = blocksAndStepOf(typed);
+  const strange = ids.filter((id) => !blocks.some((block) => isCalled(block, id)));
+  const like = blocks[0]?.id ?? 'R2-07';
+  if (strange.length > 0) {
+    const rows = [...new Set(blocks.map(({ row }) => row))].join(', ');
+    const remedy = say(unknown.remedy, { like, rows, steps: STEPS.join(', ') });
+    return { where: strange.join(', '), what: unknown.what, remedy };
+  }
+  const last = step ?? answer;
+  if (ids.length === 0 && last)
+    return { where: last, what: which.what, remedy: say(which.remedy, { like, word: last }) };
+  return undo && !step
+    ? { where: '--undo', what: undone.what, remedy: say(undone.remedy, { steps: STEPS.join(', ') }) }
+    : undefined;
 }
 
 function blocksAndStepOf(words: readonly string[]): { ids: readonly string[]; step?: Step; answer?: Answer } {
@@ -213,7 +223,7 @@ function whyNot(
   io: TrackIo,
 ): readonly string[] {
   if (answer && !misfit)
-    return [`${id}: it fits the plan, or nothing is recorded about it yet; ${answer} is not asked.`];
+    return [sayFinding({ where: id, ...words.track.fits, remedy: say(words.track.fits.remedy, { answer }) })];
   if (!misfit || undo) return [];
   if (answer ? answersTo(misfit).includes(answer) : !step) return [];
   return refitReport(new Map([[id, misfit]]), io.units).slice(-1);
@@ -227,14 +237,14 @@ async function exportList(file: string, store: ShopStore, io: TrackIo): Promise<
 
 async function importList(file: string, args: TrackArgs, store: ShopStore, plan: number, io: TrackIo): Promise<number> {
   const bytes = io.readBytes(file);
-  if ('why' in bytes) {
-    io.err(`${file}: ${bytes.why} → name the list`);
+  if ('remedy' in bytes) {
+    io.err(sayFinding({ ...bytes, where: file, remedy: words.track.list }));
     return 2;
   }
   const { text, removed } = listText(bytes);
   const list = readList(text, await listOf(store, io), Date.now());
   if (!list.ok) {
-    for (const { line, what } of list.findings) io.err(`${file}${line > 0 ? `, line ${line}` : ''}: ${what}`);
+    for (const finding of list.findings) io.err(sayFinding({ ...finding, where: { ...finding.where, file } }));
     io.err('Nothing was taken over.');
     return 2;
   }
@@ -313,20 +323,29 @@ const OPTIONS = {
   store: { type: 'string' },
 } as const;
 
-function readArgs(args: readonly string[]): TrackArgs | string {
+function readArgs(args: readonly string[]): TrackArgs | Finding {
   // `--share` stands alone or with an address.
   const withShare = args.map((arg, i) =>
     arg === '--share' && !/^\d+(\.\d+){3}$/.test(args[i + 1] ?? '') ? '--share=' : arg,
   );
   const read = typed(withShare, OPTIONS);
-  if ('why' in read) return read.why;
+  if ('remedy' in read) return read;
   const { values, positionals } = read;
   const port = values.port === undefined ? undefined : Number(values.port);
   if (port !== undefined && !(Number.isInteger(port) && port >= 1024 && port <= 65535))
-    return '--port: a number from 1024 to 65535.';
-  if (values.who.length > 60) return '--who: at most 60 letters.';
-  if (values.note !== undefined && (values.note === '' || values.note.length > 2000))
-    return '--note: 1 to 2000 letters.';
+    return { where: '--port', what: say(words.track.noPort, { port: values.port! }), remedy: words.track.port };
+  if (values.who.length > MOST_NAME)
+    return {
+      where: '--who',
+      what: say(words.track.who.what, { most: MOST_NAME }),
+      remedy: say(words.track.who.remedy, { most: MOST_NAME }),
+    };
+  if (values.note !== undefined && (values.note === '' || values.note.length > MOST_NOTE))
+    return {
+      where: '--note',
+      what: say(words.track.note.what, { count: values.note.length }),
+      remedy: say(words.track.note.remedy, { most: MOST_NOTE }),
+    };
   return {
     words: positionals,
     undo: values.undo,
@@ -342,18 +361,12 @@ function sayEntry(what: Happening): string {
   return `${what.kind === 'timer' ? what.batch : what.block}, ${what.kind === 'step' ? what.step : what.kind}`;
 }
 
-function sayUnknown(unknown: readonly string[], blocks: readonly TrackedBlock[]): string {
-  const rows = [...new Set(blocks.map(({ row }) => row))].join(', ');
-  const first = blocks[0]?.id ?? 'R2-07';
-  return `Not a block of this plan: ${unknown.join(', ')}. Numbers look like ${first}; the rows are ${rows}. Steps: ${STEPS.join(', ')}.`;
-}
-
 function failed(io: TrackCall, problem: Problem): number {
   io.err(sayInLines(problem));
   return 2;
 }
 
-function misunderstood(io: TrackCall, what: string): number {
-  io.err(`${what}\n\n${TRACK_HELP}`);
+function misunderstood(io: TrackCall, finding: Finding): number {
+  io.err(`${sayFinding(finding)}\n\n${TRACK_HELP}`);
   return 2;
 }

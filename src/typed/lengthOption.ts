@@ -1,7 +1,11 @@
+import words from '../../templates/command.json' with { type: 'json' };
 import type { Finding } from '../finding/finding.js';
 import { parseLength, printLength } from '../length/length.js';
 import { printAs } from '../length/rounded.js';
 import { MM_PER_INCH, type Units } from '../length/units.js';
+import { say } from '../words/say.js';
+
+const W = words.typed.length;
 
 /** A length typed behind an option, mm, and as it was understood. */
 export interface TypedLength {
@@ -21,12 +25,12 @@ export function lengthOption(option: string, written: string, units: Units, most
   const read = parseLength(written, units);
   if (!read.ok) return { where: option, what: read.what, remedy: read.remedy };
   const mm = read.value;
-  if (mm < 0) return { where: option, what: `${written} is less than nothing`, remedy: '0 or more' };
+  if (mm < 0) return { where: option, ...W.below, what: say(W.below.what, { written }) };
   if (mm > most)
     return {
       where: option,
-      what: `${printLength(mm, units)} cannot be right`,
-      remedy: `at most ${printAs('there', most, units)}, or name the unit: 12 mm`,
+      what: say(W.large.what, { length: printLength(mm, units) }),
+      remedy: say(W.large.remedy, { most: printAs('there', most, units) }),
     };
   const exact = { mm: `${Number(mm.toFixed(1))} mm`, in: `${Number((mm / MM_PER_INCH).toFixed(3))} in` };
   const other = units === 'mm' ? exact.in : exact.mm;

@@ -143,8 +143,8 @@ describe('chamberwright routed', () => {
 
   test('says what is wrong: no row of that name, a file that was spoilt or is not there', async () => {
     const { job: file, folder } = boardFolder();
-    expect((await called(['routed', file, 'R9'])).err).toMatch(/There is no row R9 → among/);
-    expect((await called(['routed', file])).err).toContain('Which job, and which rows?');
+    expect((await called(['routed', file, 'R9'])).err).toMatch(/R9: there is no such row → among/);
+    expect((await called(['routed', file])).err).toContain('it is not said which job and which rows → name them');
     writeFileSync(file, `${readFileSync(file, 'utf8')}\nrouted: fell-short.routed.csv\n`);
     expect((await called(['plan', file])).err).toContain('there is no file "fell-short.routed.csv" beside the job');
     writeFileSync(join(folder, 'fell-short.routed.csv'), 'row,routed\nR1,2026-11-26\n');

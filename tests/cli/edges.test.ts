@@ -66,20 +66,20 @@ describe('what is no job is said at once, and makes nothing', () => {
 
 describe('what was typed', () => {
   test.each([
-    [['plna', JOB], 'There is no command plna → did you mean: chamberwright plan'],
-    [['constructor'], 'There is no command constructor → one of these'],
-    [[JOB], `There is no command ${JOB} → did you mean: chamberwright plan ${JOB}`],
-    [['plan', JOB, '--jsno'], 'There is no option --jsno → did you mean --json?'],
-    [['papers', JOB, '-o', 'x', '--papr', 'A4'], 'There is no option --papr → did you mean --paper?'],
+    [['plna', JOB], 'plna: there is no such command → did you mean: chamberwright plan'],
+    [['constructor'], 'constructor: there is no such command → one of new, plan, '],
+    [[JOB], `${JOB}: there is no such command → did you mean: chamberwright plan ${JOB}`],
+    [['plan', JOB, '--jsno'], '--jsno: there is no such option → did you mean --json?'],
+    [['papers', JOB, '-o', 'x', '--papr', 'A4'], '--papr: there is no such option → did you mean --paper?'],
     [
       ['papers', JOB, '-o', 'x', '--date', '2026-02-31'],
       '--date: 2026-02-31 is no day of the calendar → like 2026-05-01',
     ],
     [
       ['papers', JOB, '-o', 'x', '--roll', '610 mm', '--paper', 'A4'],
-      '--roll and --paper are two kinds of paper → name one of them',
+      '--roll and --paper: these are two kinds of paper → name one of them',
     ],
-    [['papers', JOB, '-o', 'x', '--csv', '|'], '--csv: | → ","'],
+    [['papers', JOB, '-o', 'x', '--csv', '|'], '--csv: there is no form | → ","'],
     [['mesh', JOB, '-o', 'board.yaml'], 'board.yaml: the name of this file ends in .stl → board.stl'],
   ])('%j is answered with what was meant', async (args, said) => {
     const { code, err } = await called(args);

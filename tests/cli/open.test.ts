@@ -35,7 +35,7 @@ test('what cannot be opened is said with what to do', async () => {
   });
   expect(await run(['board.pdf'])).toMatchObject({
     code: 2,
-    err: 'board.pdf is no job file: its name ends in .yaml, .yml or .json.',
+    err: "board.pdf: its name is no job file's → a name that ends in .yaml, .yml or .json",
   });
 });
 
@@ -45,22 +45,22 @@ test('a page that is not built and a port that is taken are said with what to do
   await writeFile(job, 'job: Heron\n');
   expect(await run([job], join(folder, 'bench'))).toMatchObject({
     code: 2,
-    err: 'The page is not built (bench is missing). Run: npm run build',
+    err: 'page: it is not built (bench is missing) → npm run build',
   });
   const taken = createServer();
   await new Promise<void>((listening) => taken.listen(0, '127.0.0.1', listening));
   const { port } = taken.address() as AddressInfo;
   const { code, err } = await run([job, '--port', String(port)]);
   expect(code).toBe(2);
-  expect(err).toMatch(/^The page cannot be served: .*Choose another --port\.$/);
+  expect(err).toMatch(/^page: it cannot be served: .* → choose another --port$/);
   taken.close();
 });
 
 test.each([
-  [[], 'The name of the file is missing.'],
-  [['a.yaml', 'b.yaml'], 'One file too many: b.yaml'],
-  [['a.yaml', '--loud'], expect.stringMatching(/^There is no option --loud → one of --port, --no-browser$/)],
-  [['a.yaml', '--port', 'eighty'], '--port takes a number from 0 to 65535.'],
+  [[], 'FILE: the name of the file is missing → name it'],
+  [['a.yaml', 'b.yaml'], 'b.yaml: one file too many → name one file'],
+  [['a.yaml', '--loud'], expect.stringMatching(/^--loud: there is no such option → one of --port, --no-browser$/)],
+  [['a.yaml', '--port', 'eighty'], '--port: it takes a number from 0 to 65535 → a number, or leave it out'],
 ])('%j is not understood', async (args, why) => {
   const { code, err } = await run(args);
   expect(code).toBe(2);

@@ -109,7 +109,9 @@ describe('chamberwright track', () => {
     expect((await track('renewed', ['R2-07', 'trimmed'], plan(170))).out).toContain('Next: sanded.');
     const whole = await track('renewed', [], plan(170));
     expect([whole.code, whole.out]).toEqual([0, expect.stringContaining('2 of 5 steps done')]);
-    expect((await track('renewed', ['R2-07', 'made-new'], plan(170))).err).toContain('made-new is not asked');
+    expect((await track('renewed', ['R2-07', 'made-new'], plan(170))).err).toContain(
+      'it fits the plan, or nothing is recorded about it yet → leave made-new out',
+    );
   });
 
   it('writes the list and reads it into another tracker', async () => {
@@ -125,7 +127,7 @@ describe('chamberwright track', () => {
     const { code, err } = await track('bad', ['import', 'bad.csv']);
     expect(code).toBe(2);
     expect(err).toContain(
-      'bad.csv, line 3: Block “R9-99” is not in the plan. Block numbers look like L3-01.\nNothing was taken over.',
+      'bad.csv:3: block “R9-99” is not in the plan → block numbers look like L3-01\nNothing was taken over.',
     );
     expect((await track('bad', [])).out).toContain('0 of 525 steps');
     expect((await track('bad', ['import', 'nowhere.csv'])).err).toBe(
@@ -136,14 +138,14 @@ describe('chamberwright track', () => {
   it.each([
     [
       ['R9-99', 'cut'],
-      'Not a block of this plan: R9-99. Numbers look like L3-01; the rows are L3, L2, L1, R1, R2, R3. Steps: marked, cut, sanded, dry-fitted, glued.',
+      'R9-99: not a block of this plan → numbers look like L3-01; the rows are L3, L2, L1, R1, R2, R3; steps: marked, cut, sanded, dry-fitted, glued',
     ],
-    [['R2-07', 'painted'], 'Not a block of this plan: painted.'],
-    [['cut'], 'Which block is cut?'],
-    [['R2-07', '--undo'], '--undo needs the step to undo: marked, cut, sanded, dry-fitted, glued'],
-    [['import'], 'import needs one file'],
-    [['serve', '--port', '80'], '--port: a number from 1024 to 65535.'],
-    [['R2-07', '--colour', 'red'], 'There is no option --colour → one of --undo, --who, --note, --share, --port'],
+    [['R2-07', 'painted'], 'painted: not a block of this plan → '],
+    [['cut'], 'cut: it is not said of which block → track JOB L3-01 cut'],
+    [['R2-07', '--undo'], '--undo: it needs the step to undo → marked, cut, sanded, dry-fitted, glued'],
+    [['import'], 'import: it needs one file → track JOB import FILE.csv'],
+    [['serve', '--port', '80'], '--port: 80 is no such number → a number from 1024 to 65535'],
+    [['R2-07', '--colour', 'red'], '--colour: there is no such option → one of --undo, --who, --note, --share, --port'],
   ])('does not guess at %s', async (args, said) => {
     const { code, err } = await track('wrong', args);
     expect(code).toBe(2);
@@ -171,7 +173,9 @@ describe('chamberwright track', () => {
   it('says what is wrong with an address to share at', async () => {
     const { code, err } = await track('share', ['serve', '--share', '8.8.8.8']);
     expect(code).toBe(2);
-    expect(err).toMatch(/8\.8\.8\.8 is not an address of this machine in a home network/);
+    expect(err).toMatch(
+      /8\.8\.8\.8: this is not an address of this machine in a home network → one of its addresses: /,
+    );
   });
 
   it('shuts the phones out when asked', async () => {

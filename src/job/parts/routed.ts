@@ -1,5 +1,6 @@
 import Papa from 'papaparse';
 import { z } from 'zod';
+import { csvText } from '../../csv/csvText.js';
 import type { Vertex } from '../../contour/vertex.js';
 import type { RoutedChamber, RoutedRow } from '../spec/routed.js';
 import type { Say } from '../mistake/say.js';
@@ -77,7 +78,7 @@ export function writeRouted(rows: readonly RoutedRow[]): string {
       ];
     }),
   );
-  return Papa.unparse({ fields: [...COLUMNS], data: lines }, { newline: '\r\n' }) + '\r\n';
+  return csvText([COLUMNS, ...lines]);
 }
 
 /**
@@ -95,7 +96,7 @@ export function toRouted(
   if (/[/\\]/.test(name)) return refused(say, `"${name}" is a path`, cure);
   const text = readBeside(name);
   if (text === undefined) return refused(say, `there is no file "${name}" beside the job`, cure);
-  if (typeof text !== 'string') return refused(say, `"${name}" beside the job cannot be read: ${text.why}`, cure);
+  if (typeof text !== 'string') return refused(say, `"${name}" beside the job cannot be read: ${text.what}`, cure);
   const read = readRouted(text);
   return typeof read === 'string'
     ? refused(say, `"${name}", ${read}`, 'the file as it was written; a copy, or write it again')

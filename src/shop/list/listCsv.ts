@@ -1,21 +1,18 @@
+import words from '../../../templates/list.json' with { type: 'json' };
 import Papa from 'papaparse';
 import { createHash } from 'node:crypto';
+import type { Finding, Place } from '../../finding/finding.js';
 import { roundedAs } from '../../length/rounded.js';
 import type { Units } from '../../length/units.js';
-import { FIRST_TIME, type Happening } from '../log/event.js';
+import { FIRST_TIME, MOST_NAME, MOST_NOTE, type Happening } from '../log/event.js';
 import { dayOrder, readDate, type DayOrder } from './listDate.js';
 import { planMadeTo } from '../fit/refit.js';
 import { saySizes } from '../report/trackReport.js';
 import { stageOf, UNTOUCHED, type BlockState, type Mark, type ShopState } from '../log/state.js';
 import { STEPS, type Step } from '../log/step.js';
+import { csvText, guarded, unguarded } from '../../csv/csvText.js';
+import { say } from '../../words/say.js';
 import { blocksByRow, type TrackedBlock } from '../log/trackedBlock.js';
-
-/** Something in a list that cannot be taken over: where, what, what to do. */
-export interface ListFinding {
-  /** As a spreadsheet numbers its lines, the heading being line 1; 0 for the whole file. */
-  readonly line: number;
-  readonly what: string;
-}
 
 /** Something a list says, with when, by whom and to which plan the block was made. */
 export interface ListEntry {
@@ -29,7 +26,8 @@ export interface ListEntry {
 export type ReadList =
   /** `differences`: what was not taken over, or not as it stands there. */
   | { readonly ok: true; readonly entries: readonly ListEntry[]; readonly differences: readonly string[] }
-  | { readonly ok: false; readonly findings: readonly ListFinding[] };
+  /** Lines as a spreadsheet numbers them, the heading being line 1; the path is the block, and its step. */
+  | { readonly ok: false; readonly findings: readonly Finding<Place>[] };
 
 /** What a tracker knows, for a list to be read into or written from. */
 export interface ListOf {
@@ -59,12 +57,7 @@ const COLUMNS = [
   ...OF,
 ];
 const DONE = ['x', 'yes', 'y', 'done', '1', 'true', 'ok', '✓', '✔'];
-/** How a cell begins that a spreadsheet would compute, or that carries our guard already. */
-const GUARDED = /^[=+\-@\t\r']/;
 const NOT_DONE = ['', 'no', 'n', '0', 'false', '-', 'open'];
-/** What an entry may hold, letters. */
-const MOST_NAME = 60;
-const MOST_NOTE = 2000;
 /** Sizes that a spreadsheet has shown with fewer places, mm. */
 const SAME_SIZE = 0.11;
 const DAY = 86_400_000;
@@ -100,7 +93,7 @@ export function writeList({ job, blocks, plans, state, units }: ListOf, now: num
       new Date(now).toISOString().slice(0, 10),
     ];
   });
-  return Papa.unparse({ fields: COLUMNS, data: lines }, { escapeFormulae: GUARDED, newline: '\r\n' }) + '\r\n';
+  return csvText([COLUMNS, ...lines.map((line) => line.map(guarded))]);
 }
 
 /**
@@ -121,47 +114,39 @@ export function readList(text: string, { job, blocks, plans, state, units }: Lis
   const fields = meta.fields ?? [];
   const missing = ['block', ...STEPS].filter((column) => !fields.includes(column));
   if (missing.length > 0) {
-    const what = `The first line must name the columns. Missing: ${missing.join(', ')}. Needed: block, ${STEPS.join(', ')}; notes if any.`;
-    return { ok: false, findings: [{ line: 1, what }] };
+    const values = { missing: missing.join(', '), steps: STEPS.join(', ') };
+    return { ok: false, findings: [inList({ line: 1, path: '' }, words.columns, values)] };
   }
   const byName = new Map(
     [...plans.flatMap((plan) => plan.blocks), ...blocks].map((one) => [one.id.toLowerCase(), one.id]),
   );
   const seen = new Map<string, number>();
-  const findings: ListFinding[] = errors.flatMap(({ type, code, row }) =>
-    type === 'Quotes'
-      ? [{ line: (row ?? 0) + 2, what: 'A quotation mark is not closed. Save the list as CSV again.' }]
-      : code === 'TooManyFields'
-        ? [
-            {
-              line: (row ?? 0) + 2,
-              what: 'This line has more columns than the first. Put words with the separator in them in quotation marks.',
-            },
-          ]
-        : [],
-  );
+  const findings: Finding<Place>[] = errors.flatMap(({ type, code, row }) => {
+    const sentence = type === 'Quotes' ? words.quote : code === 'TooManyFields' ? words.tooMany : undefined;
+    return sentence ? [inList({ line: (row ?? 0) + 2, path: '' }, sentence)] : [];
+  });
   const entries: ListEntry[] = [];
   const odd = fields.filter((field) => field !== '' && !COLUMNS.includes(field));
-  const differences = odd.length > 0 ? [`Columns that were not read: ${odd.join(', ')}.`] : [];
+  const differences = odd.length > 0 ? [say(words.differs.columns, { columns: odd.join(', ') })] : [];
   const order = dayOrder(data.flatMap((record) => STEPS.map((step) => unguarded(record[step] ?? ''))));
   const others = new Set(
     data.map((record) => unguarded(record.job ?? '').trim()).filter((name) => name !== '' && name !== job),
   );
-  if (others.size > 0)
-    differences.push(`The list is of another job: ${[...others].join(', ')}. This tracker is of ${job}.`);
+  if (others.size > 0) differences.push(say(words.differs.otherJob, { jobs: [...others].join(', '), job }));
   let withoutSizes = 0;
   for (const [index, record] of data.entries()) {
     const line = index + 2;
     if (Object.values(record).every((cell) => String(cell).trim() === '')) continue;
-    const find = (what: string) => void findings.push({ line, what });
+    const find = (path: string, sentence: Sentence, values?: Values) =>
+      void findings.push(inList({ line, path }, sentence, values));
     const cell = (column: string) => unguarded(record[column] ?? '').trim();
     const id = byName.get(cell('block').toLowerCase());
     if (id === undefined) {
-      find(`Block “${cell('block')}” is not in the plan. Block numbers look like ${blocks[0]?.id ?? 'R2-07'}.`);
+      find('', words.unknown, { block: cell('block'), like: blocks[0]?.id ?? 'R2-07' });
       continue;
     }
     const before = seen.get(id);
-    if (before !== undefined) find(`Block ${id} stands in line ${before} already. Keep one of the two.`);
+    if (before !== undefined) find(id, words.twice, { line: before });
     seen.set(id, line);
     const its = state.blocks.get(id) ?? UNTOUCHED;
     const steps: Omit<ListEntry, 'plan'>[] = [];
@@ -169,8 +154,9 @@ export function readList(text: string, { job, blocks, plans, state, units }: Lis
       const said = saidIn(cell(step), order, now);
       const who = cell(step + BY) || (typeof said === 'object' ? said.who : '');
       const here = doneAt(its, step) !== '';
-      if (typeof said === 'string') find(`${id}, ${step}: “${record[step]}” ${said}`);
-      else if (who.length > MOST_NAME) find(`${id}, ${step}: a name has at most ${MOST_NAME} letters.`);
+      const place = `${id}, ${step}`;
+      if (typeof said === 'string') find(place, words.cell[said], { cell: record[step] ?? '' });
+      else if (who.length > MOST_NAME) find(place, words.longName, { most: MOST_NAME });
       else if (said && !here) {
         // What a later step says was done was done no later.
         const at = said.at ?? steps.at(-1)?.at;
@@ -179,48 +165,59 @@ export function readList(text: string, { job, blocks, plans, state, units }: Lis
           ...(at !== undefined && { at }),
           ...(who !== '' && { who }),
         });
-      } else if (!said && here) differences.push(`${id}: ${step} here, open in the list. It stays ${step}.`);
+      } else if (!said && here) differences.push(say(words.differs.open, { block: id, step }));
     }
     const notes = notesIn(record.notes ?? '').filter(
       (note) => !its.notes.some((one) => one.text.split('\n').includes(note)),
     );
-    if (notes.some((note) => note.length > MOST_NOTE))
-      find(`${id}: a note has at most ${MOST_NOTE} letters. Split it.`);
+    if (notes.some((note) => note.length > MOST_NOTE)) find(id, words.longNote, { most: MOST_NOTE });
     const today = plans.at(-1)?.number ?? 0;
     entries.push(...notes.map((note): ListEntry => ({ what: { kind: 'note', block: id, text: note }, plan: today })));
     if (steps.length === 0) continue;
     const made = planOfLine(id, cell, plans, units);
     const here = planMadeTo(its);
     if (made === 'no sizes') withoutSizes++;
-    if (typeof made === 'object') find(made.why);
+    if (typeof made === 'object') find(id, words.otherPlan, made);
     else if (
       here !== undefined &&
       shapeIn(plans, here, id) !== shapeIn(plans, made === 'no sizes' ? today : made, id)
     ) {
       differences.push(
-        `${id}: made to other sizes here than in the list, so its steps are not taken over: ${steps
-          .map(({ what }) => what.kind === 'step' && what.step)
-          .reverse()
-          .join(', ')}.`,
+        say(words.differs.otherSizes, {
+          block: id,
+          steps: steps
+            .map(({ what }) => what.kind === 'step' && what.step)
+            .reverse()
+            .join(', '),
+        }),
       );
     } else
       entries.push(...steps.reverse().map((one): ListEntry => ({ ...one, plan: made === 'no sizes' ? today : made })));
   }
-  if (withoutSizes > 0)
-    differences.push(
-      `The list has no sizes for ${withoutSizes} of its blocks; they are taken as made to the plan of today.`,
-    );
-  if (seen.size === 0 && findings.length === 0) findings.push({ line: 0, what: 'The list has no lines.' });
+  if (withoutSizes > 0) differences.push(say(words.differs.noSizes, { count: withoutSizes }));
+  if (seen.size === 0 && findings.length === 0) findings.push(inList({ path: '' }, words.empty));
   return findings.length > 0 ? { ok: false, findings } : { ok: true, entries, differences };
 }
 
-/** Number of the newest plan that has the block as the list says it was made. */
+type Sentence = { readonly what: string; readonly remedy: string };
+type Values = Readonly<Record<string, string | number>>;
+
+const inList = (where: Place, { what, remedy }: Sentence, values: Values = {}): Finding<Place> => ({
+  where,
+  what: say(what, values),
+  remedy: say(remedy, values),
+});
+
+/**
+ * Number of the newest plan that has the block as the list says it was made; or, where none has, the sizes it says in
+ * words.
+ */
 function planOfLine(
   id: string,
   cell: (column: string) => string,
   plans: ListOf['plans'],
   units: Units,
-): number | 'no sizes' | { readonly why: string } {
+): number | 'no sizes' | { readonly sizes: string } {
   const sizes = SIZES.map((column) => Number(cell(column).replace(',', '.')));
   const hasSizes = SIZES.every((column) => cell(column) !== '') && sizes.every(Number.isFinite);
   const shape = cell('shape');
@@ -236,10 +233,7 @@ function planOfLine(
   });
   if (fitting) return fitting.number;
   const [length, height, thickness] = sizes as [number, number, number];
-  const said = hasSizes ? ` (${saySizes({ length, height, thickness }, units)})` : '';
-  return {
-    why: `${id} was made to a plan that this tracker does not know${said}. Run track once with the job as it was then, then import again.`,
-  };
+  return { sizes: hasSizes ? say(words.sizes, { sizes: saySizes({ length, height, thickness }, units) }) : '' };
 }
 
 function shapeIn(plans: ListOf['plans'], plan: number, id: string): string | undefined {
@@ -287,21 +281,21 @@ function doneAt(block: BlockState, step: Step): string {
   return stage !== undefined && STEPS.indexOf(stage) > STEPS.indexOf(step) ? 'yes' : '';
 }
 
-/** What a cell says: done, with when and by whom as far as it tells; open; or in words what is unclear. */
+/** What a cell says: done, with when and by whom as far as it tells; open; or what is unclear. */
 function saidIn(
   cell: string,
   order: DayOrder,
   now: number,
-): { readonly at?: number; readonly who: string } | undefined | string {
+): { readonly at?: number; readonly who: string } | undefined | keyof typeof words.cell {
   const word = cell.toLowerCase();
   if (NOT_DONE.includes(word)) return undefined;
   if (DONE.includes(word)) return { who: '' };
   const date = readDate(cell, order);
-  if (!date) return 'is neither done nor open. Write x or a date for done, nothing for open.';
-  if (date.kind === 'either way') return 'can be read in two ways. Write the year first: 2026-03-14.';
-  if (date.kind === 'none such') return 'is no day of the calendar. Write the year first: 2026-03-14.';
-  if (date.at > now + DAY) return 'is in the future.';
-  if (date.at < FIRST_TIME) return 'lies before the year 2000.';
+  if (!date) return 'neither';
+  if (date.kind === 'either way') return 'eitherWay';
+  if (date.kind === 'none such') return 'noDay';
+  if (date.at > now + DAY) return 'future';
+  if (date.at < FIRST_TIME) return 'tooOld';
   return { at: Math.min(date.at, now), who: date.rest };
 }
 
@@ -310,9 +304,4 @@ function notesIn(cell: string): readonly string[] {
     .split(/\r?\n/)
     .map((note) => note.replace(/\p{Cc}/gu, ' ').trim())
     .filter((note) => note !== '');
-}
-
-/** Takes off the apostrophe that kept a cell from being a formula. */
-function unguarded(cell: string): string {
-  return cell.startsWith("'") && GUARDED.test(cell.slice(1)) ? cell.slice(1) : cell;
 }

@@ -46,6 +46,10 @@ export interface StoredEvent extends ShopEvent {
 
 /** The last time that is taken for one, ms: the end of the year 9999 (ISO 8601 writes years with four digits). */
 export const LAST_TIME = Date.UTC(10_000, 0) - 1;
+/** What a name and a note may hold, letters. */
+export const MOST_NAME = 60;
+export const MOST_NOTE = 2000;
+
 /** The first time that a list is believed, ms: a clock that has lost its battery shows an earlier one. */
 export const FIRST_TIME = Date.UTC(2000, 0);
 /** What seems to have waited longer than this to be delivered comes from a clock that was set in the meantime, ms. */

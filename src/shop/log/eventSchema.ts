@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { LAST_TIME } from './event.js';
+import { LAST_TIME, MOST_NAME, MOST_NOTE } from './event.js';
 import { STEPS } from './step.js';
 
 /** How many events one delivery may hold; a longer queue comes in several. */
@@ -24,7 +24,7 @@ const text = (most: number) =>
 
 const happening = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('step'), block: name, step: z.enum(STEPS), done: z.boolean() }),
-  z.strictObject({ kind: z.literal('note'), block: name, text: text(2000).min(1) }),
+  z.strictObject({ kind: z.literal('note'), block: name, text: text(MOST_NOTE).min(1) }),
   z.strictObject({ kind: z.literal('photo'), block: name, photo: z.string().regex(/^[0-9a-f]{64}$/) }),
   z.strictObject({ kind: z.literal('trimmed'), block: name }),
   z.strictObject({
@@ -44,7 +44,7 @@ export const eventSchema = z.strictObject({
   seen: count,
   plan: count,
   at: time,
-  who: text(60),
+  who: text(MOST_NAME),
   via: z.enum(['page', 'command', 'csv']),
   what: happening,
 });

@@ -3,6 +3,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { sayProud } from '../../block/sayProud.js';
 import { unbroken } from '../../length/wordsOf.js';
 import { answersTo, settled, type Answer } from '../fit/settle.js';
+import { MOST_NOTE } from '../log/event.js';
 import { stageOf, UNTOUCHED } from '../log/state.js';
 import { STEPS, stepAfter, stepsBehind } from '../log/step.js';
 import { sayRefit, saySizes } from '../report/trackReport.js';
@@ -130,7 +131,12 @@ function Remarks({ shop, state, id }: ViewOf & { readonly id: string }) {
       >
         <label>
           Note
-          <textarea value={note} maxLength={2000} rows={2} onInput={(event) => setNote(event.currentTarget.value)} />
+          <textarea
+            value={note}
+            maxLength={MOST_NOTE}
+            rows={2}
+            onInput={(event) => setNote(event.currentTarget.value)}
+          />
         </label>
         <button type="submit" class="wide">
           Save note

@@ -1,5 +1,6 @@
 import type { ViewOf } from './viewOf.js';
 import { useState } from 'preact/hooks';
+import { MOST_NAME } from '../log/event.js';
 import { STEPS } from '../log/step.js';
 import { fetchFile } from './link/serverCalls.js';
 import { LetPhonesIn } from './letPhonesIn.js';
@@ -26,7 +27,7 @@ export function More(of: ViewOf) {
         Your name on this phone
         <input
           value={shown.who}
-          maxLength={60}
+          maxLength={MOST_NAME}
           autocomplete="given-name"
           onChange={(event) => void shop.setWho(event.currentTarget.value.trim())}
         />

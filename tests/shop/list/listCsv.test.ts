@@ -122,11 +122,16 @@ describe('the tracking list as CSV', () => {
       ok: false,
       findings: [
         {
-          line: 2,
-          what: 'R2-07, cut: “maybe” is neither done nor open. Write x or a date for done, nothing for open.',
+          where: { line: 2, path: 'R2-07, cut' },
+          what: '“maybe” is neither done nor open',
+          remedy: 'write x or a date for done, nothing for open',
         },
-        { line: 3, what: 'Block “Q9-99” is not in the plan. Block numbers look like R2-07.' },
-        { line: 4, what: 'Block R2-07 stands in line 2 already. Keep one of the two.' },
+        {
+          where: { line: 3, path: '' },
+          what: 'block “Q9-99” is not in the plan',
+          remedy: 'block numbers look like R2-07',
+        },
+        { where: { line: 4, path: 'R2-07' }, what: 'it stands in line 2 already', remedy: 'keep one of the two' },
       ],
     });
   });
@@ -134,12 +139,12 @@ describe('the tracking list as CSV', () => {
   it('says which columns are missing', () => {
     expect(readList('block,cut\r\nR2-07,x\r\n', of(two), NOW)).toMatchObject({
       ok: false,
-      findings: [{ line: 1, what: expect.stringContaining('Missing: marked, sanded, dry-fitted, glued') }],
+      findings: [{ where: { line: 1 }, what: expect.stringContaining('missing: marked, sanded, dry-fitted, glued') }],
     });
     expect(readList('', of(two), NOW).ok).toBe(false);
     expect(readList(`${HEADING}\r\n`, of(two), NOW)).toEqual({
       ok: false,
-      findings: [{ line: 0, what: 'The list has no lines.' }],
+      findings: [{ where: { path: '' }, what: 'the list has no lines', remedy: 'export a list, and fill that in' }],
     });
   });
 
@@ -157,7 +162,7 @@ describe('the tracking list as CSV', () => {
     expect(readList(named, of(two), NOW)).toMatchObject({ entries: [{ who: 'Ada' }] });
     const ahead = `${HEADING}\r\nr2-07,R2,7,180,100.2,45,2027-03-14,,,,,\r\n`;
     expect(readList(ahead, of(two), NOW)).toMatchObject({
-      findings: [{ line: 2, what: 'R2-07, marked: “2027-03-14” is in the future.' }],
+      findings: [{ where: { line: 2, path: 'R2-07, marked' }, what: '“2027-03-14” is in the future' }],
     });
   });
 
@@ -177,9 +182,9 @@ describe('the tracking list as CSV', () => {
       'R2-08 5',
     ]);
     const foreign = readList(list, { ...of(now), plans: plans.slice(1) }, NOW);
-    expect(foreign).toMatchObject({ ok: false, findings: [{ line: 2 }] });
+    expect(foreign).toMatchObject({ ok: false, findings: [{ where: { line: 2, path: 'R2-07' } }] });
     expect(!foreign.ok && foreign.findings[0]!.what).toBe(
-      'R2-07 was made to a plan that this tracker does not know (180 × 100 × 45 mm). Run track once with the job as it was then, then import again.',
+      'it was made to a plan that this tracker does not know (180 × 100 × 45 mm)',
     );
   });
 
@@ -188,7 +193,9 @@ describe('the tracking list as CSV', () => {
     expect(readList(list, of(two), NOW)).toMatchObject({
       differences: ['Columns that were not read: colour.', expect.stringContaining('no sizes')],
     });
-    expect(readList(list.replace('red', 'red,green'), of(two), NOW)).toMatchObject({ findings: [{ line: 2 }] });
+    expect(readList(list.replace('red', 'red,green'), of(two), NOW)).toMatchObject({
+      findings: [{ where: { line: 2 } }],
+    });
     expect(readList(`sep=|\r\n${list.replaceAll(',', '|')}`, of(two), NOW)).toMatchObject({ ok: true });
   });
 });

@@ -1,5 +1,6 @@
 import Database from 'libsql';
-import { closeSync, openSync, renameSync, rmSync } from 'node:fs';
+import { closeSync, openSync, rmSync } from 'node:fs';
+import { takePlace } from '../../../disk/replace.js';
 import { migrate } from './schema.js';
 import { nameBeside } from './setAside.js';
 import type { Content } from '../content.js';
@@ -24,7 +25,7 @@ export function writeRescue(path: string, content: Content): string {
     db.exec('COMMIT');
     db.close();
     const name = nameBeside(path, 'rescued', new Date());
-    renameSync(draft, name);
+    takePlace(draft, name);
     return name;
   } finally {
     rmSync(draft, { force: true });
