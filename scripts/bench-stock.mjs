@@ -11,8 +11,8 @@ const { boardOf } = await from('board/board.ts');
 const { layupOf } = await from('layup/layupOf.ts');
 const { sawnStrips } = await from('stock/sawn.ts');
 const { fittingOf } = await from('stock/fit.ts');
-const { profilesOf } = await from('stock/profile.ts');
-const { lumberList } = await from('stock/lumberList.ts');
+const { profilesOf } = await from('stock/lumber/profile.ts');
+const { lumberList } = await from('stock/lumber/lumberList.ts');
 
 const name = 'tarn-rescue.yaml';
 const beside = (file) => readFileSync(`${root}samples/${file}`, 'utf8');

@@ -25,6 +25,7 @@ import { sectionSheets } from './section/sectionSheet.js';
 import { profileSheets } from './stock/profileSheet.js';
 import { stockPages } from './stock/stockPages.js';
 import { stampOf } from './stamp.js';
+import { templateSheets } from './template/templateSheets.js';
 import { trackingList, type Done } from './blocks/trackingList.js';
 import { kindName, useOf, usesOnCover, type PaperKind } from './uses.js';
 import { wallChart } from './plan/wallChart.js';
@@ -95,6 +96,7 @@ function everyPaper(plan: Plan, options: PaperOptions): Paper[] {
     { name: 'dots', kind: 'dots', fullSize: full.dots, pages: () => [dotsTable(plan)] },
     { name: 'stock', kind: 'stock', pages: () => stockPages(plan) },
     { name: 'profiles', kind: 'profiles', fullSize: full.profiles, pages: () => [] },
+    { name: 'templates', kind: 'templates', fullSize: full.templates, pages: () => [], onRequest: !plan.stock },
     { name: 'pole', kind: 'pole', fullSize: full.pole, pages: () => [poleTable(plan)] },
     ...faceViews(plan).map((seen, i): Paper => ({
       name: faceName(seen.row),
@@ -141,6 +143,7 @@ const fullSizeOf = once((plan: Plan): FullSize => {
   return {
     dots: later(() => sheetJoints(plan).map((at) => dotsSheet(plan, at))),
     profiles: later(() => profileSheets(plan)),
+    templates: later(() => templateSheets(plan)),
     pole: later(() => [storyPole(plan)]),
     face: later(() => faceViews(plan).map((seen) => faceSheet(seen.plan, seen.row))),
     guides: later(() => guideSheets(plan)),
@@ -184,8 +187,12 @@ function pagesOf(papers: readonly Paper[], plan: Plan): DocumentPage[] {
 
 /** Every drawing that is cut or marked from at true size, for SVG and DXF: all that the whole set prints so. */
 export function fullSizeDrawings(plan: Plan): Drawing[] {
-  const { guides, ...others } = fullSizeOf(plan);
-  return [...Object.values(others), ...(sharesGuides(plan) ? [guides!] : [])].flatMap((drawings) => drawings());
+  const { guides, templates, ...others } = fullSizeOf(plan);
+  return [
+    ...Object.values(others),
+    ...(sharesGuides(plan) ? [guides!] : []),
+    ...(plan.stock ? [templates!] : []),
+  ].flatMap((drawings) => drawings());
 }
 
 /** What every page carries where no revision was given: the stamp of all that the full-size sheets show. */

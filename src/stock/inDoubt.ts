@@ -5,7 +5,7 @@ import { printLength } from '../length/length.js';
 import { printAs } from '../length/rounded.js';
 import type { Units } from '../length/units.js';
 import { say } from '../words/say.js';
-import type { Lack } from './lumberList.js';
+import type { Lack } from './lumber/lumberList.js';
 import { sayStrip } from './sayStrip.js';
 import type { ShortPlace } from './short.js';
 import type { InBlank, Stock } from './stockOf.js';

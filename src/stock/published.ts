@@ -1,4 +1,4 @@
-import type { LumberList } from './lumberList.js';
+import type { LumberList } from './lumber/lumberList.js';
 import type { Stock } from './stockOf.js';
 
 /** The stock as published figures, mm: what comes off the board's blank, what is milled, and what to buy. */

@@ -5,7 +5,7 @@ import { printLength } from '../length/length.js';
 import { printAs } from '../length/rounded.js';
 import type { Units } from '../length/units.js';
 import { say } from '../words/say.js';
-import type { LumberList } from './lumberList.js';
+import type { LumberList } from './lumber/lumberList.js';
 import type { InBlank, Stock } from './stockOf.js';
 
 const { report } = words;

@@ -1,11 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { planOf } from '../../src/plan.js';
-import { svgOf } from '../../src/print/svg/svg.js';
-import { dxfOf } from '../../src/print/dxf/dxf.js';
 import { profileSheets } from '../../src/sheet/stock/profileSheet.js';
 import { stockPages } from '../../src/sheet/stock/stockPages.js';
 import { readText } from '../job/readSample.js';
+import { offBy, READERS } from './readBack.js';
 
 const plan = planOf(readText(readFileSync('samples/beck-guard.yaml', 'utf8')).job!);
 
@@ -14,18 +13,17 @@ describe('the papers of the stock', () => {
     expect(profileSheets(plan).map(({ title }) => title)).toEqual(['Profile ML3 MR3', 'Profile MC']);
   });
 
-  // The profile has 4 mm above and below and 25 mm at each end of a board of 2900 mm, so that it is 2950 mm long; read
-  // back from the files themselves.
-  it('are at full size in SVG and DXF', () => {
+  // The centre stringer's finished bottom and deck are the job's own figures at every station; its outline has 25 mm at
+  // each end.
+  it.each(Object.entries(READERS))('have every height of the job when they are read back from %s', async (_, read) => {
     const [, centre] = profileSheets(plan);
-    const svg = svgOf(centre!);
-    const [, wide] = /width="([\d.]+)mm"/.exec(svg)!;
-    expect(Number(wide)).toBeGreaterThanOrEqual(2950);
-    const made = dxfOf(centre!);
-    if (!('dxf' in made)) throw new Error('no DXF');
-    const xs = [...made.dxf.matchAll(/^ *10\r?\n *(-?[\d.]+)/gm)].map(([, x]) => Number(x));
-    expect(xs).toContain(-25);
-    expect(xs).toContain(2925);
+    const off = offBy(await read(centre!), centre!);
+    for (const { x, bottom, thickness } of plan.job.board.profile) {
+      expect(off(x, bottom), `bottom at ${x}`).toBeLessThan(0.05);
+      expect(off(x, bottom + thickness), `deck at ${x}`).toBeLessThan(0.05);
+    }
+    expect(off(-25, 130)).toBeLessThan(0.05);
+    expect(off(2925, 70)).toBeLessThan(0.05);
   });
 
   it('say of each stretch what comes off and where the blank is short', () => {

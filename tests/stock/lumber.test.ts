@@ -7,10 +7,10 @@ import type { Point } from '../../src/contour/point.js';
 import { boardOf } from '../../src/board/board.js';
 import { layupOf } from '../../src/layup/layupOf.js';
 import { boardFeet, DRESSED_THICKNESS, DRESSED_WIDTH } from '../../src/job/dressed.js';
-import { leavesOf, lumberList } from '../../src/stock/lumberList.js';
-import { laidPart, nested } from '../../src/stock/nest.js';
-import { profilesOf } from '../../src/stock/profile.js';
-import { scarfed } from '../../src/stock/scarf.js';
+import { leavesOf, lumberList } from '../../src/stock/lumber/lumberList.js';
+import { laidPart, nested } from '../../src/stock/lumber/nest.js';
+import { profilesOf } from '../../src/stock/lumber/profile.js';
+import { scarfed } from '../../src/stock/lumber/scarf.js';
 import { sampleJob, SAMPLES } from '../samples.js';
 
 const MILLING = { above: 3, below: 3, ends: 20, kerf: 3, planing: 1.5, scarf: 12 };

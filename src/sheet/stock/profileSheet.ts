@@ -2,7 +2,7 @@ import words from '../../../templates/stock.json' with { type: 'json' };
 import type { Point } from '../../contour/point.js';
 import { printLength } from '../../length/length.js';
 import type { Plan } from '../../plan.js';
-import type { Profile } from '../../stock/profile.js';
+import type { Profile } from '../../stock/lumber/profile.js';
 import { say } from '../../words/say.js';
 import type { Caption, Drawing } from '../drawing.js';
 import { line, polygon, text } from '../primitives.js';

@@ -2,7 +2,7 @@ import words from '../../../templates/stock.json' with { type: 'json' };
 import { printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
 import type { Plan } from '../../plan.js';
-import type { LumberList, SawnPlank } from '../../stock/lumberList.js';
+import type { LumberList, SawnPlank } from '../../stock/lumber/lumberList.js';
 import { sayStock } from '../../stock/sayStock.js';
 import { say } from '../../words/say.js';
 import type { DocumentPage, FigurePage, TablePage } from '../pages.js';

@@ -1,7 +1,7 @@
-import type { MillingSpec, PlankSpec } from '../job/spec/stock.js';
+import type { MillingSpec, PlankSpec } from '../../job/spec/stock.js';
 import { laidPart, nested, type LaidPart, type Part, type Placed } from './nest.js';
 import { scarfed } from './scarf.js';
-import { areaOf } from '../contour/area.js';
+import { areaOf } from '../../contour/area.js';
 import type { Profile } from './profile.js';
 
 /** A plank that is bought or taken from stock, and what is sawn from it: one leaf, or several where it is resawn. */

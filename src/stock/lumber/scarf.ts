@@ -1,4 +1,4 @@
-import type { Point } from '../contour/point.js';
+import type { Point } from '../../contour/point.js';
 import type { Part } from './nest.js';
 
 /**

@@ -1,5 +1,5 @@
-import { leastWidth } from '../contour/leastWidth.js';
-import type { Point } from '../contour/point.js';
+import { leastWidth } from '../../contour/leastWidth.js';
+import type { Point } from '../../contour/point.js';
 import { envelopeOf, standOff, STEP, type Envelope } from './envelope.js';
 
 /** A part to be sawn from a plank: a profile, or a piece of one between two scarfs. */

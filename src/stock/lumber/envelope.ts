@@ -1,4 +1,4 @@
-import type { Point } from '../contour/point.js';
+import type { Point } from '../../contour/point.js';
 
 /**
  * A profile on a straight board, in steps along it: the lowest and the highest it reaches in each, mm. Whatever lies

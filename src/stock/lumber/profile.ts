@@ -1,8 +1,8 @@
-import type { Point } from '../contour/point.js';
-import type { Board } from '../board/board.js';
-import type { LaidMember, Layup } from '../layup/layup.js';
-import { slicesOf } from '../weigh/slices.js';
-import type { MillingSpec } from '../job/spec/stock.js';
+import type { Point } from '../../contour/point.js';
+import type { Board } from '../../board/board.js';
+import type { LaidMember, Layup } from '../../layup/layup.js';
+import { slicesOf } from '../../weigh/slices.js';
+import type { MillingSpec } from '../../job/spec/stock.js';
 
 /**
  * What a stringer or strip is milled to before the glue-up: its side view with what is left for shaping, `s` along the
