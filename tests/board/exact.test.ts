@@ -7,7 +7,7 @@ import { meshOf, type Mesh } from '../../src/board/mesh.js';
 import { volumeOf } from '../../src/board/measure.js';
 import { kernel, solidOfMesh } from '../oracle/kernel.js';
 import { boardBy } from './bodies.js';
-import { boxSection, surfaceBy, type Formulas } from './formulas.js';
+import { boxSection, gridBy, surfaceBy, type Formulas } from './formulas.js';
 
 let k: ManifoldToplevel;
 beforeAll(async () => {
@@ -106,17 +106,18 @@ describe('a board of flats has the volume of its prism, wherever its ends are', 
   });
 });
 
+// The shoelace rule over the section's corners (any geometry text).
+const shoelace = (corners: readonly [number, number][]) =>
+  Math.abs(
+    sum(
+      corners.map(([y, z], i) => {
+        const [y2, z2] = corners[(i + 1) % corners.length]!;
+        return y * z2 - y2 * z;
+      }),
+    ),
+  ) / 2;
+
 describe('an end cut straight across', () => {
-  // The shoelace rule over the section's corners (any geometry text).
-  const shoelace = (corners: readonly [number, number][]) =>
-    Math.abs(
-      sum(
-        corners.map(([y, z], i) => {
-          const [y2, z2] = corners[(i + 1) % corners.length]!;
-          return y * z2 - y2 * z;
-        }),
-      ),
-    ) / 2;
   /** Sections as freed of size from the keel to the deck's middle, three to a stretch: hollow, crowned, waisted. */
   const shapes: [string, [number, number][]][] = [
     ['a box', [[0, 0], [0.5, 0], [1, 0], [1, 0.5], [1, 1], [0.5, 1], [0, 1]]],
@@ -147,22 +148,65 @@ describe('an end cut straight across', () => {
   });
 });
 
-test('a cell is cut along its shorter diagonal, on both sides', () => {
-  for (const [from, to] of [
-    [100, 10],
-    [10, 100],
-  ] as const)
-    for (const t of trianglesOf(meshOf(gridOf(surfaceBy({ length: 100, half: taper(from, to, 100), thickness: 8 }))))) {
-      const [a, b, c] = t.corners as [number[], number[], number[]];
-      const sides = [
-        [a, b],
-        [b, c],
-        [c, a],
-      ].map(([p, q]) => Math.hypot(...p!.map((value, i) => value - q![i]!)));
-      // Of the deck from 100 to 10: √(100² + 10²) is shorter than √(100² + 100²), and the rail's side is √(100² + 90²).
-      if (t.corners.every((corner) => corner[2] === 8) || t.corners.every((corner) => corner[2] === 0))
-        expect(Math.max(...sides)).toBeLessThan(Math.hypot(100, 95));
+// However unevenly columns stand on bottom and deck, an end is filled without a fold.
+test.each([
+  [[0, 0.1, 0.15, 0.2, 1, 2, 2.5, 3]],
+  [[0, 0.5, 1, 2, 2.7, 2.8, 2.9, 2.95, 3]],
+  [[0, 0.9, 0.95, 1, 1.5, 2, 2.02, 2.05, 2.1, 3]],
+  [[0, 1, 2, 2.2, 2.4, 2.6, 2.8, 3]],
+])('an end cut straight across is filled once from columns at %j', (vs) => {
+  for (const [hollow, crown] of [
+    [0.3, 0.3],
+    [-0.4, 0.5],
+    [0.4, -0.3],
+  ] as const) {
+    const section = (v: number) => {
+      const { across, up } = boxSection(v);
+      const low = hollow * across ** 2;
+      const high = 1 - crown * across ** 2;
+      return {
+        across: v > 1 && v < 2 ? 1.2 : across,
+        up: v < 1 ? low : v > 2 ? high : hollow + up * (1 - crown - hollow),
+      };
+    };
+    const grid = gridBy(surfaceBy({ half: (_, side) => (side ? 120 : 90), section }), [0, 1000], vs);
+    const same = Uint32Array.from({ length: 4 * vs.length }, (_, i) => i);
+    const triangles = trianglesOf(meshOf({ ...grid, same, chordError: 0 }));
+    const corners = vs.map((v) => section(v)).map(({ across, up }): [number, number] => [across, 50 * up]);
+    const exact = 210 * shoelace(corners);
+    for (const [x, out] of [
+      [0, -1],
+      [1000, 1],
+    ] as const) {
+      const cap = triangles.filter((each) => each.corners.every((corner) => corner[0] === x));
+      expect(sum(cap.map(({ area }) => out * area[0])) / exact).toBeCloseTo(1, 9);
+      expect(Math.min(...cap.map(({ area }) => out * area[0]))).toBeGreaterThan(-ROUNDING);
     }
+  }
+});
+
+test('a cell is cut along its shorter diagonal, on both sides, however its corners lie', () => {
+  let state = 20261127;
+  const draw = () => ((state = (state * 48271) % 2147483647) / 2147483647) * 100;
+  const [rows, columns] = [4, 5];
+  const positions = Float64Array.from({ length: rows * 2 * columns * 3 }, draw);
+  const same = Uint32Array.from({ length: rows * 2 * columns }, (_, i) => i);
+  const { triangles } = meshOf({ ...gridOf(surfaceBy({})), rows, columns, apex: 2, positions, same, notchRow: rows });
+  const at = (i: number) => [...positions.subarray(3 * i, 3 * i + 3)];
+  const apart = (i: number, j: number) => Math.hypot(...at(i).map((value, axis) => value - at(j)[axis]!));
+  /** How many triangles have both corners. */
+  const shared = (i: number, j: number) =>
+    Array.from({ length: triangles.length / 3 }, (_, t) => [...triangles.subarray(3 * t, 3 * t + 3)]).filter(
+      (corners) => corners.includes(i) && corners.includes(j),
+    ).length;
+  for (let row = 0; row + 1 < rows; row++)
+    for (const side of [0, 1])
+      for (let column = 0; column + 1 < columns; column++) {
+        const a = (row * 2 + side) * columns + column;
+        const [b, c, d] = [a + 1, a + 2 * columns + 1, a + 2 * columns];
+        const isFirst = apart(a, c) < apart(b, d);
+        expect([shared(a, c), shared(b, d)], `${row} ${side} ${column}`).toEqual(isFirst ? [2, 0] : [0, 2]);
+      }
 });
 
 describe('points around a row are one where they coincide, and only there', () => {

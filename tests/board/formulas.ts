@@ -1,4 +1,5 @@
-import type { Surface } from '../../src/board/surface.js';
+import { cutNotch } from '../../src/board/notch.js';
+import { pointsAcross, type Surface } from '../../src/board/surface.js';
 
 /** What a surface is made of; what is left out is a level slab, 100 mm to each side, 50 mm thick. */
 export interface Formulas {
@@ -42,4 +43,20 @@ export function surfaceBy(given: Formulas): Surface {
       },
     }),
   };
+}
+
+/** The points of a surface at some rows and columns, a notch cut out. */
+export function gridBy(surface: Surface, xs: readonly number[], vs: readonly number[]) {
+  const positions = new Float64Array(xs.length * 2 * vs.length * 3);
+  const { inner, notchAt } = surface.outlines[1];
+  xs.forEach((x, row) => {
+    for (const side of [0, 1] as const) {
+      const first = (row * 2 + side) * vs.length;
+      pointsAcross(surface, side, x, surface.lengthwise(vs).at(x), positions, 3 * first);
+      if (x >= notchAt) cutNotch(positions, first, vs.length, vs.indexOf(2), inner(x));
+    }
+  });
+  const notchRow = notchAt < surface.length ? xs.indexOf(notchAt) : xs.length;
+  const [rows, columns, apex] = [xs.length, vs.length, vs.indexOf(2)];
+  return { xs: Float64Array.from(xs), vs: Float64Array.from(vs), positions, rows, columns, apex, notchRow };
 }
