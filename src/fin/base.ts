@@ -23,6 +23,9 @@ export interface FinStrip {
   /** mm: along the base, and from the fin over the round onto the board. */
   readonly length: number;
   readonly width: number;
+  /** Of the strips of both sides, dry, and the resin that stays in them, kg. */
+  readonly dry: number;
+  readonly resin: number;
 }
 
 /** A rope of loose rovings wetted by hand: glass takes so much of its volume. Common practice, no source. */
@@ -39,8 +42,11 @@ export function baseOf(fin: FinSpec, wetOut: number): FinBase {
   const fibre = volume * rope.fibre * rope.fibreDensity;
   const strips = cloth.map((weight, i): FinStrip => {
     const beyond = reach + i * STEP;
-    return { cloth: weight, width: filletCloth(radius, beyond), length: fin.base + 2 * (radius + beyond) };
+    const width = filletCloth(radius, beyond);
+    const length = fin.base + 2 * (radius + beyond);
+    const both = (2 * weight * length * width) / 1e9;
+    return { cloth: weight, length, width, dry: both, resin: both * wetOut };
   });
-  const dry = strips.reduce((sum, strip) => sum + (2 * strip.cloth * strip.length * strip.width) / 1e9, 0);
+  const dry = strips.reduce((sum, strip) => sum + strip.dry, 0);
   return { radius, of, round, fibre, resin: round - fibre + dry * wetOut, strips, weight: round + dry * (1 + wetOut) };
 }

@@ -98,7 +98,7 @@ function builtFin(spec: FinSpec, index: number, keepOuts: Job['keepOuts'], wetOu
     ...(base && { base }),
     standing: standingOf(spec, keepOuts),
     weight,
-    fitted: weight + tab + (base?.weight ?? 0),
+    fitted: (spec.weight ?? weight + tab) + (base?.weight ?? 0),
   };
 }
 

@@ -8,3 +8,6 @@
 export function halfThickness(x: number): number {
   return 5 * (0.2969 * Math.sqrt(x) - 0.126 * x - 0.3516 * x ** 2 + 0.2843 * x ** 3 - 0.1015 * x ** 4);
 }
+
+/** The greatest half thickness lies here, a share of the chord. NACA Report 460, p. 4. */
+export const THICKEST = 0.3;

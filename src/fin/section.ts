@@ -1,5 +1,5 @@
 import type { FinSpec } from '../job/spec/finish.js';
-import { halfThickness } from './foil.js';
+import { halfThickness, THICKEST } from './foil.js';
 import { layersOf, sidesOf, thicknessAt } from './layers.js';
 import { chordAt, type FinOutline } from './outline.js';
 
@@ -39,9 +39,6 @@ export function sectionAt(fin: FinSpec, outline: FinOutline, y: number): FinSect
   });
   return { y, from, length, thickness, lines };
 }
-
-/** The greatest half thickness lies at 0.3 of the chord. NACA Report 460, p. 4. */
-const THICKEST = 0.3;
 
 /** Where the foil is as high over its middle as a share of its thickness: ahead of and behind the thickest place. */
 function surfacesAt(share: number): [ahead: number, behind: number] | undefined {

@@ -5,7 +5,7 @@ import type { Units } from '../length/units.js';
 import type { BlocksSpec } from './spec/blocks.js';
 import type { DotSpec } from './spec/dots.js';
 import type { Doubt } from './finding.js';
-import type { FinSpec, FittingSpec, GlassSpec, TargetSpec, WeighingSpec } from './spec/finish.js';
+import type { FinSpec, FittingSpec, GlassSpec, LaminatingSpec, TargetSpec, WeighingSpec } from './spec/finish.js';
 import type { RoutedRow } from './spec/routed.js';
 import type { RoutingSpec } from './spec/routing.js';
 import type { RawStockSpec } from './spec/stock.js';
@@ -41,6 +41,8 @@ export interface Job {
   readonly stock?: RawStockSpec;
   /** What goes over the bare board; the usual where the job says nothing. */
   readonly glass?: GlassSpec;
+  /** How it is laid on; the usual where the job says nothing. */
+  readonly laminating?: LaminatingSpec;
   readonly fins?: readonly FinSpec[];
   readonly fittings?: readonly FittingSpec[];
   /** What the scale said so far, in the order of the work. */

@@ -23,7 +23,7 @@ import { toDots } from './parts/dots.js';
 import { toFill } from './parts/fill.js';
 import { toFins } from './parts/fins.js';
 import { toFittings } from './parts/fittings.js';
-import { toGlass } from './parts/glass.js';
+import { toGlass, toLaminating } from './parts/glass.js';
 import { checkChambersFit, checkMembersFit } from './parts/fits.js';
 import { toGlueUp } from './parts/glue-up.js';
 import { toKeepOuts } from './parts/keep-outs.js';
@@ -137,7 +137,7 @@ function toJob(file: JobFile, offsets: readonly OffsetStation[], routed: readonl
     fill: toFill(file.fill, material, say.at('fill')),
     blocks: toBlocks(file.blocks, chambers, units, say.at('blocks')),
     ...(file.stock && { stock: toStock(file.stock, material, units, say.at('stock')) }),
-    ...(file.glass && { glass: toGlass(file.glass, units) }),
+    ...(file.glass && { glass: toGlass(file.glass, units), laminating: toLaminating(file.glass) }),
     fins: toFins(file.fins, board, material, units, say.at('fins')),
     fittings: toFittings(file.fittings, board, units, say.at('fittings')),
     weighings: toWeighings(file.weighings, units, say.at('weighings')),

@@ -87,7 +87,11 @@ export type TextBlock =
   | { readonly kind: 'list'; readonly items: readonly string[]; readonly numbered?: boolean }
   /** Set in a frame with the warning sign, so that it cannot be overlooked. */
   | { readonly kind: 'caution'; readonly title: string; readonly lines: readonly string[] }
-  | { readonly kind: 'pairs'; readonly pairs: readonly (readonly [string, string])[] };
+  | { readonly kind: 'pairs'; readonly pairs: readonly (readonly [string, string])[] }
+  /** A small table among text. */
+  | ({ readonly kind: 'table' } & Pick<TablePage, 'columns' | 'rows'>)
+  /** Documents of the set by their titles, each with the page it begins on. */
+  | { readonly kind: 'pages'; readonly titles: readonly string[] };
 
 export interface LabelsPage extends Page {
   readonly kind: 'labels';

@@ -22,6 +22,8 @@ import { planParts, planView } from './plan/planView.js';
 import { poleTable, storyPole } from './face/pole.js';
 import { setUpTable } from './face/routerTable.js';
 import { sectionSheets } from './section/sectionSheet.js';
+import { finPages } from './fin/finPages.js';
+import { finSheets } from './fin/finSheets.js';
 import { profileSheets } from './stock/profileSheet.js';
 import { stockPages } from './stock/stockPages.js';
 import { stampOf } from './stamp.js';
@@ -62,6 +64,7 @@ export interface PaperOptions {
 /** What a board without dotted joints, or without chambers, has nothing to say on. */
 const NEEDS_DOTS: readonly PaperKind[] = ['dots'];
 const NEEDS_STOCK: readonly PaperKind[] = ['stock', 'profiles'];
+const NEEDS_FIN: readonly PaperKind[] = ['fin'];
 const NEEDS_CHAMBERS: readonly PaperKind[] = [
   'router',
   'guides',
@@ -79,6 +82,7 @@ export function papersOf(plan: Plan, options: PaperOptions): Paper[] {
     ...(dottedJoints(plan).length > 0 ? [] : NEEDS_DOTS),
     ...(plan.chambers.length > 0 ? [] : NEEDS_CHAMBERS),
     ...(plan.stock ? [] : NEEDS_STOCK),
+    ...(plan.fins.length > 0 ? [] : NEEDS_FIN),
   ];
   return everyPaper(plan, options).filter(({ kind }) => !without.includes(kind));
 }
@@ -125,6 +129,7 @@ function everyPaper(plan: Plan, options: PaperOptions): Paper[] {
     { name: 'labels', kind: 'labels', pages: () => [labels(plan, options.labelStock, options.labelCode)] },
     { name: 'tracking', kind: 'tracking', pages: () => [trackingList(plan, options.done)] },
     { name: 'gluing', kind: 'gluing', pages: () => gluingPages(plan, cuttingOnce(plan)) },
+    { name: 'fin', kind: 'fin', fullSize: full.fin, pages: () => finPages(plan) },
     { name: 'cautions', kind: 'cautions', pages: () => [cautionSheet()] },
   ];
 }
@@ -148,6 +153,7 @@ const fullSizeOf = once((plan: Plan): FullSize => {
     face: later(() => faceViews(plan).map((seen) => faceSheet(seen.plan, seen.row))),
     guides: later(() => guideSheets(plan)),
     blocks: later(() => blockSheets(plan)),
+    fin: later(() => finSheets(plan)),
   };
 });
 

@@ -207,7 +207,7 @@ function fittingEntries(
 ): Entry[] {
   const fin = (each: FinSpec, i: number) => {
     const made = built.find(({ index }) => index === i);
-    if (!made) return pointMoments(finVolume(each) * each.density * GRAMS, each.x);
+    if (!made) return pointMoments(each.weight ?? finVolume(each) * each.density * GRAMS, each.x);
     const { weight, x } = fittedWeight(made);
     return pointMoments(weight, x, each.build!.stands.away);
   };

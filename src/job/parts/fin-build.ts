@@ -67,6 +67,12 @@ export function finBuildSchema(q: Quantities) {
               because: 'cloth laid up by hand has 30 to 45 %, pressed or under vacuum up to 60 %',
             })
             .optional(),
+          cured: length(
+            'how thick it came out, by the caliper; its share of fibre follows',
+            0.3,
+            60,
+            'panels lie in that range',
+          ).optional(),
           fibreDensity: density('weight by volume of the fibre; glass unless given'),
           resinDensity: density('weight by volume of the cured resin; epoxy unless given'),
         })
@@ -84,6 +90,12 @@ export function finBuildSchema(q: Quantities) {
         .max(8, 'more than 8 layers of wood|at most 8')
         .meta({ description: 'layers of wood from the panel outward; a symmetric fin has them on both sides' })
         .optional(),
+      blankThick: length(
+        'how thick the glued-up blank came out, by the caliper',
+        2,
+        200,
+        'blanks of fins lie in that range',
+      ).optional(),
       over: length('how far the blank stands out around the outline', 0, 60, 'more is waste').optional(),
       leave: length('left on each foiled side by the taper sled, for the foil', 0, 5, 'more is no taper').optional(),
       pass: length('taken off in one pass of the surface sander, at most', 0.02, 3, 'sanders take that').optional(),
@@ -162,11 +174,12 @@ export function toBuiltFin(
   const build: FinBuildSpec = {
     outline: outlined.outline,
     section,
-    ...(panel && { panel: toPanel(panel, say.at('panel')) }),
+    ...(panel && { panel: toPanel(panel, units, say.at('panel')) }),
     wood: wood.map((layer, i) => ({
       material: material(layer.wood, ['wood'], say.at('wood', i)),
       thickness: layer.thickness,
     })),
+    ...(file.blankThick !== undefined && { blankThickness: file.blankThick }),
     over: file.over ?? usual('over'),
     leave: file.leave ?? usual('leave'),
     pass: file.pass ?? usual('pass'),
@@ -184,20 +197,40 @@ export function toBuiltFin(
   return { ...fin, tip: outlined.tip, build };
 }
 
-function toPanel(file: NonNullable<FinBuildFile['panel']>, say: Say): PanelSpec {
-  const { cloth, layers, thick, fibre = HAND_FIBRE } = file;
+/** More of the volume cannot be fibre: round fibres packed as close as they lie take 91 %, woven ones far less. */
+const MOST_FIBRE = 0.75;
+
+function toPanel(file: NonNullable<FinBuildFile['panel']>, units: Units, say: Say): PanelSpec {
+  const { cloth, layers, thick, cured } = file;
+  const densities = {
+    fibreDensity: file.fibreDensity ?? GLASS_AND_EPOXY.fibreDensity,
+    resinDensity: file.resinDensity ?? GLASS_AND_EPOXY.resinDensity,
+  };
   if (layers !== undefined && thick !== undefined)
     say.error(['thick'], 'both layers and a thickness are given', 'keep one of them');
   if (layers === undefined && thick === undefined)
     say.error([], 'it has no thickness', 'layers:, or thick: and the layers follow');
-  return {
-    cloth,
-    fibre,
-    ...(layers !== undefined && { layers }),
-    ...(thick !== undefined && { thickness: thick }),
-    fibreDensity: file.fibreDensity ?? GLASS_AND_EPOXY.fibreDensity,
-    resinDensity: file.resinDensity ?? GLASS_AND_EPOXY.resinDensity,
-  };
+  if (cured === undefined)
+    return {
+      cloth,
+      fibre: file.fibre ?? HAND_FIBRE,
+      ...(layers !== undefined && { layers }),
+      ...(thick !== undefined && { thickness: thick }),
+      ...densities,
+    };
+  if (layers === undefined)
+    say.error(['cured'], 'it has come out, but nobody knows of how many layers', 'layers: instead of thick:');
+  if (file.fibre !== undefined)
+    say.error(['fibre'], 'its share of fibre follows from how thick it came out', 'leave it out');
+  const dry = ((layers ?? NaN) * cloth) / densities.fibreDensity;
+  if (dry > MOST_FIBRE * cured) {
+    say.error(
+      ['cured'],
+      `so many layers of dry cloth alone are ${printLength(dry / MOST_FIBRE, units)} thick`,
+      'measure again, or other layers',
+    );
+  }
+  return { cloth, fibre: dry / cured, ...(layers !== undefined && { layers }), ...densities };
 }
 
 function toStands(

@@ -37,6 +37,13 @@ export function finsSchema(q: Quantities) {
             because: 'fins are of foam and glass, wood, glass or metal',
           })
           .optional(),
+        weight: q
+          .weight('what the scale said of one, before it is set', {
+            least: 0.005,
+            most: 10,
+            because: 'fins for boards lie in that range',
+          })
+          .optional(),
         build: finBuildSchema(q).optional(),
       }),
     )
@@ -63,6 +70,7 @@ export function toFins(
       thickness: thick,
       tipThickness: each.tipThick ?? thick * TIP_SHARE,
       density: each.density ?? SOLID_GLASS,
+      ...(each.weight !== undefined && { weight: each.weight }),
     };
     return build ? toBuiltFin(build, fin, each.tip, board, material, units, say.at(i, 'build')) : fin;
   });

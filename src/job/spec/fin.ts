@@ -13,6 +13,8 @@ export interface FinBuildSpec {
   readonly panel?: PanelSpec;
   /** Layers of wood from the panel outward; a symmetric fin has them on both sides. */
   readonly wood: readonly { readonly material: Material; readonly thickness: number }[];
+  /** How thick the glued-up blank came out; as its layers say where nobody has measured. */
+  readonly blankThickness?: number;
   /** How far the blank stands out around the outline. */
   readonly over: number;
   /** Left on each foiled side by the taper sled, to be taken off with the foil. */

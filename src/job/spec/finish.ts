@@ -18,6 +18,20 @@ export interface GlassSpec {
   readonly hotCoatCloth: number;
 }
 
+/** How cloth and resin are worked. */
+export interface LaminatingSpec {
+  /** Which side is laminated first; the other's laps go over its. */
+  readonly first: 'deck' | 'bottom';
+  /** Width of the cloth on its roll, mm. */
+  readonly clothWidth: number;
+  /** From mixing a batch of resin to the last of it spread, minutes: by its own sheet. */
+  readonly potLife: number;
+  /** To wet out and squeegee one layer of one side, minutes; by its area where it is not given. */
+  readonly minutesPerLayer?: number;
+  /** Resin that stays in the pot, on tools and on the floor, as a share of what is meant. */
+  readonly loss: number;
+}
+
 /**
  * A fin, drawn from a few measures: chord and thickness run straight from base to tip, its sections are of parabolic
  * arcs.
@@ -33,6 +47,8 @@ export interface FinSpec {
   readonly tipThickness: number;
   /** kg/m³; what it is built of counts instead where that is given. */
   readonly density: number;
+  /** What the scale said of one, kg, before it was set. */
+  readonly weight?: number;
   /** How it is made, where the builder makes it: then its sections are foils, not parabolic arcs. */
   readonly build?: FinBuildSpec;
 }

@@ -21,7 +21,7 @@ export interface Columns {
  * rest by how much more; numbers are never wrapped.
  */
 export function columnWidths(
-  page: TablePage,
+  page: Pick<TablePage, 'columns' | 'rows'>,
   letters: number,
   room: number,
   padding: number,
@@ -49,6 +49,6 @@ export function columnWidths(
   };
 }
 
-function sumOf(page: TablePage, column: number): number {
+function sumOf(page: Pick<TablePage, 'rows'>, column: number): number {
   return page.rows.reduce((sum, row) => sum + (row.kind === 'row' ? valueOf(row.cells[column]) : 0), 0);
 }

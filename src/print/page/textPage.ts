@@ -1,8 +1,10 @@
 import { documentLeaf, documentSheet, headOf, type Room } from './documentSheet.js';
-import type { Leaf, PrintContext } from './leaf.js';
+import type { Book, Leaf, PrintContext } from './leaf.js';
+import { columnWidths } from './tableColumns.js';
+import { drawHeader, drawRow, headerHeight, heightOfRow, PADDING, TICK, type Table } from './tableRows.js';
 import { frame, narrow, wide } from '../trace/line.js';
 import type { Pen } from '../pen/pen.js';
-import type { TextBlock, TextPage } from '../../sheet/pages.js';
+import type { TableRow, TextBlock, TextPage } from '../../sheet/pages.js';
 import type { Tag } from '../pen/tags.js';
 import { wrap } from '../pen/wrap.js';
 
@@ -10,6 +12,8 @@ import { wrap } from '../pen/wrap.js';
 const TITLE = 7;
 const HEADING = 5;
 const BODY = 3;
+/** Of tables that do not fit otherwise. */
+const SMALL = 2.5;
 const LINE_PITCH = 1.8;
 
 /** A page or pages of text. A block goes to the next page whole; one taller than a page is broken between lines. */
@@ -17,9 +21,13 @@ export function layText(page: TextPage, context: PrintContext): readonly Leaf[] 
   const { room } = documentSheet(context, false);
   const pages: Inline[][] = [[]];
   let left = room.height;
-  for (const piece of page.blocks.flatMap((block) => piecesOf(block, room, context))) {
-    const needed = piece.height + (piece.keepWithNext ? 3 * BODY * LINE_PITCH : 0);
-    if (needed > left && pages[pages.length - 1]!.length > 0) {
+  const pieces = page.blocks.flatMap((block, i) => {
+    const made = piecesOf(block, room, context);
+    const leads = block.kind === 'paragraph' && isLeadTo(page.blocks, i);
+    return leads ? made.map((piece) => ({ ...piece, keepWithNext: true })) : made;
+  });
+  for (const [i, piece] of pieces.entries()) {
+    if (neededFrom(pieces, i) > left && pages[pages.length - 1]!.length > 0) {
       pages.push([]);
       left = room.height;
     }
@@ -27,10 +35,10 @@ export function layText(page: TextPage, context: PrintContext): readonly Leaf[] 
     left -= piece.height;
   }
   return pages.map((pieces, i) =>
-    documentLeaf(context, false, headOf(page, i === 0, context), (pen, inner) => {
+    documentLeaf(context, false, headOf(page, i === 0, context), (pen, inner, book) => {
       let y = inner.top;
       for (const piece of pieces) {
-        const draw = (): void => piece.draw(pen, inner, y);
+        const draw = (): void => piece.draw(pen, inner, y, book);
         if (piece.tag === undefined) draw();
         else pen.tagged(piece.tag, draw);
         y -= piece.height;
@@ -39,12 +47,25 @@ export function layText(page: TextPage, context: PrintContext): readonly Leaf[] 
   );
 }
 
+/** Whether nothing but paragraphs stands between a block and a table: what is said of it stays with it. */
+function isLeadTo(blocks: readonly TextBlock[], i: number): boolean {
+  const next = blocks.slice(i + 1).find(({ kind }) => kind !== 'paragraph');
+  return next?.kind === 'table';
+}
+
+/** Height of a piece with those that it stays with, mm. */
+function neededFrom(pieces: readonly Inline[], from: number): number {
+  let height = pieces[from]!.height;
+  for (let i = from; pieces[i]!.keepWithNext && i + 1 < pieces.length; i++) height += pieces[i + 1]!.height;
+  return height;
+}
+
 interface Inline {
   readonly height: number;
   /** Absent where it tells its parts apart itself. */
   readonly tag?: Tag;
   readonly keepWithNext?: boolean;
-  draw(pen: Pen, room: Room, top: number): void;
+  draw(pen: Pen, room: Room, top: number, book: Book): void;
 }
 
 function piecesOf(block: TextBlock, room: Room, context: PrintContext): readonly Inline[] {
@@ -61,6 +82,10 @@ function piecesOf(block: TextBlock, room: Room, context: PrintContext): readonly
       return [cautionPiece(block.title, block.lines, room, context)];
     case 'pairs':
       return block.pairs.map(([name, value]) => pairPiece(name, value, room, context));
+    case 'table':
+      return tablePieces(block, room, context);
+    case 'pages':
+      return block.titles.map(pagePiece);
   }
 }
 
@@ -94,9 +119,9 @@ function itemPiece(text: string, bullet: string, room: Room, context: PrintConte
   const piece = linesPiece(text, BODY, false, 8, room, context, 1.2);
   return {
     ...piece,
-    draw: (pen, inner, top) => {
+    draw: (pen, inner, top, book) => {
       pen.text(spaced(bullet), inner.left + 6, top - 0.5 * BODY * LINE_PITCH, { height: BODY, align: 'right' });
-      piece.draw(pen, inner, top);
+      piece.draw(pen, inner, top, book);
     },
   };
 }
@@ -121,6 +146,56 @@ function pairPiece(name: string, value: string, room: Room, context: PrintContex
   };
 }
 
+/**
+ * A table in one piece, in several where it is taller than a page, each with the header; its letters are those of the
+ * text where its cells fit so.
+ */
+function tablePieces(table: Table, room: Room, context: PrintContext): readonly Inline[] {
+  const settings = [BODY, SMALL].map((letters) => ({
+    letters,
+    ...columnWidths(table, letters, room.width, 2 * PADDING, TICK, context.measure),
+  }));
+  const setting = settings.find(({ fits }) => fits === 'unwrapped') ?? settings[1]!;
+  const header = headerHeight(table, setting, context);
+  const pieces: TableRow[][] = [[]];
+  let left = room.height - header - BODY;
+  for (const row of table.rows) {
+    const height = heightOfRow(row, table, setting, context);
+    if (height > left) {
+      pieces.push([]);
+      left = room.height - header - BODY;
+    }
+    pieces.at(-1)!.push(row);
+    left -= height;
+  }
+  return pieces.map((rows): Inline => ({
+    tag: 'Table',
+    height: rows.reduce((sum, row) => sum + heightOfRow(row, table, setting, context), header + BODY),
+    draw: (pen, inner, top) => {
+      let y = top;
+      pen.tagged('TR', () => (y = drawHeader(pen, inner.left, y, table, setting, context)));
+      for (const row of rows) pen.tagged('TR', () => (y = drawRow(pen, inner, y, row, table, setting, context)));
+    },
+  }));
+}
+
+/** A document's title and the page it begins on, linked to it. */
+function pagePiece(title: string): Inline {
+  const height = BODY * LINE_PITCH + 0.8;
+  return {
+    tag: 'P',
+    height,
+    draw: (pen, { left, right }, top, book) => {
+      const entry = book.entries.find((each) => each.title === title);
+      const y = top - height / 2;
+      pen.text(title, left, y, { height: BODY, fit: right - left - 20 });
+      if (!entry) return;
+      pen.text(spaced(String(entry.page)), right, y, { height: BODY, align: 'right' });
+      pen.link({ minX: left, minY: top - height, maxX: right, maxY: top }, entry.name);
+    },
+  };
+}
+
 /** A frame with the warning triangle (ISO 7010, W001) beside the words. */
 function cautionPiece(title: string, lines: readonly string[], room: Room, context: PrintContext): Inline {
   const indent = 20;
@@ -137,13 +212,13 @@ function cautionPiece(title: string, lines: readonly string[], room: Room, conte
   return {
     tag: 'Note',
     height: inside + 4,
-    draw: (pen, inner, top) => {
+    draw: (pen, inner, top, book) => {
       const { left, right } = inner;
       pen.rectangle({ minX: left, minY: top - inside, maxX: right, maxY: top }, frame);
       drawWarning(pen, left + 10, top - 10, 13);
       let y = top - 2.5;
       for (const piece of pieces) {
-        piece.draw(pen, inner, y);
+        piece.draw(pen, inner, y, book);
         y -= piece.height;
       }
     },
