@@ -32,7 +32,7 @@ import type { Arrangement } from './symmetry/arrangement.js';
 import { mirrored } from './symmetry/mirrored.js';
 import { rightHalf } from './symmetry/rightHalf.js';
 import { patchTreesOf, type PatchTrees } from './wall/patchTree.js';
-import { bareOf, type Bare } from './weigh/bare.js';
+import { bareOf, fromStock, type Bare } from './weigh/bare.js';
 import { weightsOf, type Weights } from './weigh/weights.js';
 
 /** Everything that is computed from a job, and nothing that is printed or shown. Immutable. */
@@ -94,10 +94,11 @@ export function planOf(said: Job, before?: Plan): Plan {
   const kept = job.routed ? past.of(asRouted, whole, job.routed, layup.rows, board, trees) : whole;
   const routable = past.of(routedJobOf, carved, job.dots, job.routed, job.units);
   const { chambers, routing } = past.of(routed, board, layup, trees, kept, glue, routable);
-  const bare = past.of(bareOf, board, laid);
   const isOneSided = (job.board.left ?? job.glueUp.left) !== undefined;
   // What is sawn and glued up is the board as drawn; once it is shaped, its stock is no question any more.
   const stock = drawn?.stock ?? (job.stock && past.of(stockOf, job.stock, board, laid, isOneSided));
+  const solid = past.of(bareOf, board, laid);
+  const bare = stock ? past.of(fromStock, solid, stock.glued) : solid;
   const short = stock && !drawn?.stock ? stockInDoubt(stock, job.stock!, job.units) : [];
   const fins = past.of(finsOf, job.fins ?? NO_FINS, job.keepOuts, job.glass);
   const unbuilt = finsInDoubt(job.fins ?? NO_FINS, fins, job.units);

@@ -24,6 +24,7 @@ import { setUpTable } from './face/routerTable.js';
 import { sectionSheets } from './section/sectionSheet.js';
 import { finPages } from './fin/finPages.js';
 import { finSheets } from './fin/finSheets.js';
+import { glueUpPages } from './stock/glueUpPages.js';
 import { profileSheets } from './stock/profileSheet.js';
 import { stockPages } from './stock/stockPages.js';
 import { stampOf } from './stamp.js';
@@ -100,6 +101,7 @@ function everyPaper(plan: Plan, options: PaperOptions): Paper[] {
     { name: 'dots', kind: 'dots', fullSize: full.dots, pages: () => [dotsTable(plan)] },
     { name: 'stock', kind: 'stock', pages: () => stockPages(plan) },
     { name: 'profiles', kind: 'profiles', fullSize: full.profiles, pages: () => [] },
+    { name: 'glue-up', kind: 'glueUp', pages: () => glueUpPages(plan), onRequest: !plan.stock },
     { name: 'templates', kind: 'templates', fullSize: full.templates, pages: () => [], onRequest: !plan.stock },
     { name: 'pole', kind: 'pole', fullSize: full.pole, pages: () => [poleTable(plan)] },
     ...faceViews(plan).map((seen, i): Paper => ({

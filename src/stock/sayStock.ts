@@ -19,7 +19,11 @@ export function sayStock({ blank, lumber, billets }: Stock, spec: RawStockSpec, 
   ];
 }
 
-function sayBlank({ fits, least, short, width, isAlike }: InBlank, allowance: number, units: Units): string[] {
+function sayBlank(
+  { moulded, fits, least, short, width, sawdust, isAlike }: InBlank,
+  allowance: number,
+  units: Units,
+): string[] {
   const length = (mm: number) => printLength(mm, units);
   const asked = printAs('needed', allowance, units);
   return [
@@ -45,6 +49,11 @@ function sayBlank({ fits, least, short, width, isAlike }: InBlank, allowance: nu
     short.length > 0
       ? say(report.short, { asked, count: counted(short.length, 'place') })
       : say(report.fits, { asked }),
+    say(report.litres, {
+      moulded: moulded.volume.toFixed(1),
+      strips: (moulded.volume - sawdust).toFixed(1),
+      sawdust: sawdust.toFixed(1),
+    }),
     say(report.width, { glued: length(width.glued), moulded: length(width.moulded) }),
   ];
 }

@@ -2,8 +2,10 @@ import type { Board } from '../board/board.js';
 import { boardOf } from '../board/board.js';
 import type { MouldedBlankSpec, RawStockSpec } from '../job/spec/stock.js';
 import type { Layup } from '../layup/layup.js';
+import type { Moments } from '../weigh/moments.js';
 import { fittingOf, type Fit } from './fit.js';
 import { lumberList, type LumberList } from './lumber/lumberList.js';
+import { milledVolume } from './lumber/milledVolume.js';
 import { profilesOf, type Profile } from './lumber/profile.js';
 import type { Placement } from './placement.js';
 import { sawnStrips, type SawnStrip } from './sawn.js';
@@ -20,6 +22,8 @@ export interface Stock {
   /** Absent where the job lists none. */
   readonly lumber?: LumberList;
   readonly billets?: LumberList;
+  /** What each member holds as it is glued up, litres, as in `Layup.members`; undefined without stock listed for it. */
+  readonly glued: readonly (Moments | undefined)[];
 }
 
 /** The board in a moulded blank. */
@@ -35,8 +39,10 @@ export interface InBlank {
   readonly short: readonly ShortPlace[];
   /** Where strips slid by themselves would not be short: the strip, and its place against the others', mm. */
   readonly slides: readonly { readonly strip: string; readonly by: Placement; readonly least: number }[];
-  /** What each strip holds as it is sawn, litres. */
-  readonly litres: readonly number[];
+  /** What each strip holds as it is sawn, litres, where it stands in the glue-up. */
+  readonly volumes: readonly Moments[];
+  /** What the saw makes of the blank, litres. */
+  readonly sawdust: number;
   /** The glued blank at its widest, and the moulded one, mm. */
   readonly width: { readonly glued: number; readonly moulded: number };
 }
@@ -55,10 +61,18 @@ const STOCK_CHORD_ERROR = 0.2;
 export function stockOf(spec: RawStockSpec, board: Board, layup: Layup, isOneSided: boolean): Stock {
   const fromBillets = spec.billets.length > 0;
   const profiles = profilesOf(board, layup, spec.milling, ({ kind }) => kind === 'stringer' || fromBillets);
+  const blank = spec.blank && inBlank(spec.blank, spec.allowance, board, layup, isOneSided);
   const of = (kind: 'strip' | 'stringer') => profiles.filter(({ member }) => member.kind === kind);
   return {
-    ...(spec.blank && { blank: inBlank(spec.blank, spec.allowance, board, layup, isOneSided) }),
+    ...(blank && { blank }),
     profiles,
+    glued: layup.members.map((member) => {
+      const strip = blank?.strips.findIndex((each) => each.member === member) ?? -1;
+      if (strip >= 0) return blank!.volumes[strip];
+      const profile = profiles.find((each) => each.member === member);
+      const isListed = member.kind === 'strip' ? fromBillets : spec.lumber.length > 0;
+      return profile && isListed ? milledVolume(profile) : undefined;
+    }),
     ...(spec.lumber.length > 0 && { lumber: lumberList(of('stringer'), spec.lumber, spec.milling) }),
     ...(fromBillets && { billets: lumberList(of('strip'), spec.billets, { ...spec.milling, planing: 0 }) }),
   };
@@ -87,6 +101,7 @@ function inBlank(spec: MouldedBlankSpec, asked: number, board: Board, layup: Lay
           return { strip: names[i]!, least, by: against(placement, whole.placement) };
         })
         .filter(({ least }) => least >= asked);
+  const volumes = sawnVolumes(blank, strips, whole.placement.along);
   const out = strips.map(({ moved }) => moved.at);
   return {
     moulded: blank,
@@ -96,7 +111,8 @@ function inBlank(spec: MouldedBlankSpec, asked: number, board: Board, layup: Lay
     least: leastOfSides(over),
     short,
     slides,
-    litres: sawnVolumes(blank, strips, whole.placement.along).map(({ amount }) => amount),
+    volumes,
+    sawdust: blank.volume - volumes.reduce((sum, { amount }) => sum + amount, 0),
     width: { glued: blank.width + out.at(-1)! - out[0]!, moulded: blank.width },
   };
 }

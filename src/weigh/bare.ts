@@ -68,3 +68,8 @@ export function bareOf(board: Board, layup: Layup): Bare {
     skin: skinOf(board.grid, slices),
   };
 }
+
+/** The same board, its members sawn and milled from what the job lists as stock. */
+export function fromStock(bare: Bare, members: NonNullable<Blank['fromStock']>): Bare {
+  return { ...bare, blank: { ...bare.blank, fromStock: members } };
+}

@@ -13,6 +13,8 @@ export interface Blank {
   readonly members: readonly Moments[];
   readonly perMm: readonly Moments[];
   readonly widest: { readonly left: number; readonly right: number };
+  /** What each member holds as sawn or milled from the job's stock, litres; undefined where there is none for it. */
+  readonly fromStock?: readonly (Moments | undefined)[];
 }
 
 export function blankOf(board: Board, layup: Layup, slices: Slices): Blank {

@@ -115,22 +115,23 @@ function boardEntries({ members, skin }: Bare, layup: Layup): Entry[] {
 }
 
 /**
- * The blank: a box where the job gives its thickness, else strips sawn to the rocker, with something left over all
- * around.
+ * The blank: members as they come from the stock that the job names; of the others a box where the job gives its
+ * thickness, else strips sawn to the rocker, with something left over all around.
  */
 function blankEntries({ blank, length }: Bare, layup: Layup, { dots }: Pick<Job, 'dots'>): Entry[] {
   const box = dots?.blank.thickness;
-  const members = box === undefined ? blank.members : boxBlank(layup, length, blank, box, dots!.blank);
-  const materials = layup.members.map(({ material }) => material);
-  const over = sumOf(materials.map(({ density }, m) => times(blank.perMm[m]!, density * GRAMS)));
+  const supposed = box === undefined ? blank.members : boxBlank(layup, length, blank, box, dots!.blank);
+  const over = layup.members.map(({ material }, m) =>
+    box === undefined && !blank.fromStock?.[m] ? times(blank.perMm[m]!, material.density * GRAMS) : NO_MOMENTS,
+  );
   return [
-    ...materials.map((material, m): Entry => ({
+    ...layup.members.map(({ material }, m): Entry => ({
       unknown: densityOf(material),
-      moments: times(members[m]!, GRAMS),
+      moments: times(blank.fromStock?.[m] ?? supposed[m]!, GRAMS),
       from: 'blank',
       before: 'shaped',
     })),
-    { unknown: 'blankOver', moments: box === undefined ? over : NO_MOMENTS, from: 'blank', before: 'shaped' },
+    { unknown: 'blankOver', moments: sumOf(over), from: 'blank', before: 'shaped' },
   ];
 }
 

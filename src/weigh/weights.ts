@@ -16,7 +16,9 @@ import { BAND, learnFrom, type Questioned } from './weighings.js';
 export interface Weights {
   /** All stages, in the order of the work. */
   readonly stages: readonly StageWeight[];
-  /** Dust: what the routers take out, kg; and what of it the blocks and their glue do not bring back. */
+  /** Dust: what is planed and sanded off the glued blank, kg. */
+  readonly shapedOff: number;
+  /** What the routers take out, kg; and what of it the blocks and their glue do not bring back. */
   readonly routed: number;
   readonly gone: number;
   readonly unknowns: readonly Learned[];
@@ -70,6 +72,7 @@ export function weightsOf(
   const at = (stage: Stage) => stages.find((each) => each.stage === stage)!.weight;
   return {
     stages,
+    shapedOff: at('blank') - at('shaped'),
     routed: at('shaped') - at('chambered'),
     gone: at('shaped') - at('filled'),
     unknowns: ledger.unknowns.map((unknown, i) => ({

@@ -29,6 +29,7 @@ export function floatPage(plan: Plan): TextPage {
       {
         kind: 'pairs',
         pairs: [
+          [W.shapedOff, kg(weights.shapedOff)],
           [W.routed, kg(weights.routed)],
           [W.gone, kg(weights.gone)],
         ],

@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { planOf } from '../../src/plan.js';
-import { profileSheets } from '../../src/sheet/stock/profileSheet.js';
-import { stockPages } from '../../src/sheet/stock/stockPages.js';
-import { readText } from '../job/readSample.js';
-import { offBy, READERS } from './readBack.js';
+import { planOf } from '../../../src/plan.js';
+import { profileSheets } from '../../../src/sheet/stock/profileSheet.js';
+import { stockPages } from '../../../src/sheet/stock/stockPages.js';
+import { readText } from '../../job/readSample.js';
+import { offBy, READERS } from '../readBack.js';
 
 const plan = planOf(readText(readFileSync('samples/beck-guard.yaml', 'utf8')).job!);
 
