@@ -9,7 +9,7 @@ import { monotone, type Curve } from './monotone.js';
  * its length: 0–1 the bottom from the keel to its edge, 1–2 on to the apex, 2–3 over the deck to the centreline. A soft
  * bottom has an edge too, where its neighbours have theirs, so that a hard edge can run out into a soft rail.
  */
-export interface Section {
+export interface HalfSection {
   across(v: number): number;
   up(v: number): number;
 }
@@ -44,7 +44,7 @@ export function edgeShare(section: SectionShape, half: number): number | undefin
  * The section at a station of the given half-width and thickness, mm; `softEdge` is where a soft bottom is parted, a
  * share of the half-width.
  */
-export function sectionOf(shape: SectionShape, size: Size, softEdge: number | undefined): Section {
+export function sectionOf(shape: SectionShape, size: Size, softEdge: number | undefined): HalfSection {
   const stretches = shape.kind === 'numbers' ? fromNumbers(shape, size, softEdge) : fromPoints(shape, softEdge ?? 0.85);
   const curves = stretches.map((stretch) => byLength(stretch, size));
   const pick = (v: number) => (v < 1 ? 0 : v < 2 ? 1 : 2);

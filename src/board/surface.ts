@@ -1,7 +1,7 @@
 import type { BoardSpec } from '../job/spec/board.js';
 import { hermiteWeights, monotone, monotoneSlopes, type Curve } from './monotone.js';
 import { outlineOf, type Outline } from './outline.js';
-import { edgeShare, sectionOf, type Section } from './section.js';
+import { edgeShare, sectionOf, type HalfSection } from './section.js';
 
 /** 0 is the left side, 1 the right: the sign of `y` is `2 · side − 1`. */
 export type SideCode = 0 | 1;
@@ -76,7 +76,7 @@ function nearestShare(shares: readonly (number | undefined)[], i: number): numbe
 }
 
 /** Lines between the sections: monotone cubics along the board, whose weights at one `x` are the same for all. */
-function lengthwiseAt(vs: ArrayLike<number>, at: Float64Array, sections: readonly Section[]): LengthwiseCurves {
+function lengthwiseAt(vs: ArrayLike<number>, at: Float64Array, sections: readonly HalfSection[]): LengthwiseCurves {
   const lines = vs.length;
   const n = at.length;
   const values = { across: new Float64Array(n * lines), up: new Float64Array(n * lines) };

@@ -22,7 +22,7 @@ export interface Carved {
 }
 
 /** What the proof is made against. */
-export interface Proof {
+export interface Surroundings {
   readonly trees: PatchTrees;
   readonly chordError: number;
   readonly asked: Readonly<Record<Patch, number>>;
@@ -51,7 +51,7 @@ export function carve(
   drawn: Edges,
   deep: number,
   spec: ChamberSpec,
-  proof: Proof,
+  proof: Surroundings,
   near?: Places,
 ): Carved | { failed: Why } {
   let edges = drawn;

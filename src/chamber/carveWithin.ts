@@ -3,7 +3,7 @@ import type { ChamberSpec } from '../job/job.js';
 import type { Face } from '../layup/layup.js';
 import { solidOf } from '../wall/solid.js';
 import { wallsOf, type Places } from '../wall/walls.js';
-import { carve, easedEdges, type Carved, type Proof } from './carve.js';
+import { carve, easedEdges, type Carved, type Surroundings } from './carve.js';
 import type { Why } from './chamber.js';
 import { leastHeight, type Edges } from './edges.js';
 import type { Band } from './filling.js';
@@ -21,7 +21,7 @@ export function carveWithin(
   drawn: Edges,
   deep: number,
   spec: ChamberSpec,
-  proof: Proof,
+  proof: Surroundings,
   near?: Places,
 ): Carved | { failed: Why } {
   if (low === -Infinity && high === Infinity) return carve(face, drawn, deep, spec, proof, near);
@@ -48,7 +48,7 @@ function standing(
   edges: Edges,
   deep: number,
   spec: ChamberSpec,
-  proof: Proof,
+  proof: Surroundings,
   near?: Places,
 ): Carved | undefined {
   const eased = easedEdges(edges, spec);

@@ -9,7 +9,14 @@ import type { Chamber, Note, Web } from './chamber.js';
 import { keepOutsOn } from './keepOut.js';
 import type { Obstacle } from './obstacle.js';
 import { smallOnes } from './places.js';
-import { carvingOf, SHELL_ALLOWANCE, type Drawing, type Place, type RowCarving, type Shape } from './row.js';
+import {
+  carvingOf,
+  SHELL_ALLOWANCE,
+  type DrawnPlace,
+  type RowPlace,
+  type RowCarving,
+  type DrawnChamber,
+} from './row.js';
 import { shellOf } from './shell.js';
 import { stretchOf } from './stretch.js';
 
@@ -33,13 +40,13 @@ export interface Carving {
 /** One row's places as drawn, nose to tail. */
 export interface DrawnRow {
   readonly carving: RowCarving;
-  readonly drawings: readonly Drawing[];
+  readonly drawings: readonly DrawnPlace[];
 }
 
 /** One row's places, nose to tail. */
 export interface CarvedRow {
   readonly carving: RowCarving;
-  readonly places: readonly Place[];
+  readonly places: readonly RowPlace[];
 }
 
 export type CarvingJob = Pick<Job, 'chambers' | 'keepOuts' | 'jointKeepOuts' | 'routing'>;
@@ -94,7 +101,7 @@ export function drawnPlaces({ rows, keepOuts }: Carving): DrawnRow[] {
   }));
 }
 
-export function shapesOf({ drawings }: DrawnRow): Shape[] {
+export function shapesOf({ drawings }: DrawnRow): DrawnChamber[] {
   return drawings.flatMap(({ shapes }) => shapes);
 }
 

@@ -5,7 +5,7 @@ import type { Face } from '../layup/layup.js';
 import { solidOf } from '../wall/solid.js';
 import { onSurface, wallsOf, type Walls } from '../wall/walls.js';
 import type { Chamber } from './chamber.js';
-import { easedEdges, LEAN, shifted, type Carved, type Proof } from './carve.js';
+import { easedEdges, LEAN, shifted, type Carved, type Surroundings } from './carve.js';
 import { leastHeight, type Edges } from './edges.js';
 import { stretchOf, type Stretch } from './stretch.js';
 
@@ -46,7 +46,7 @@ export function enlarged(
   face: Face,
   carved: Carved,
   spec: ChamberSpec,
-  proof: Proof,
+  proof: Surroundings,
   limits: (carved: Carved) => Limits,
   isFree: IsFree,
 ): Carved {
@@ -64,7 +64,7 @@ function sideMoved(
   from: Carved,
   side: Side,
   spec: ChamberSpec,
-  proof: Proof,
+  proof: Surroundings,
   limits: Limits,
   isFree: IsFree,
 ): Carved {
@@ -101,7 +101,7 @@ function sideMoved(
 }
 
 /** How far a side may be worth moving, and what of it would be the whole of the chamber, mm. */
-function leeway({ edges, profile, depth, walls }: Carved, side: Side, proof: Proof, limits: Limits) {
+function leeway({ edges, profile, depth, walls }: Carved, side: Side, proof: Surroundings, limits: Limits) {
   const { from, to } = stretchOf(profile);
   const heights = profile.map(([, z]) => z);
   const [low, high] = [Math.min(...heights), Math.max(...heights)];

@@ -10,7 +10,7 @@ import type { Row } from '../layup/layup.js';
 import type { Vertex } from '../contour/vertex.js';
 import { solidOf } from '../wall/solid.js';
 import { onSurface, wallsOf } from '../wall/walls.js';
-import { easedEdges, type Carved, type Proof } from './carve.js';
+import { easedEdges, type Carved, type Surroundings } from './carve.js';
 import { carveWithin } from './carveWithin.js';
 import type { Chamber, Note } from './chamber.js';
 import type { Edges } from './edges.js';
@@ -35,7 +35,7 @@ const BLIND_LAYER = 5;
 export interface RowSetting {
   readonly board: Board;
   readonly shell: Shell;
-  readonly proof: Proof;
+  readonly proof: Surroundings;
   /** Where the walls of a chamber of that name may be thinnest: it changes nothing but the time it takes. */
   readonly thin: Hints['thin'];
   readonly spec: ChamberSpec;
@@ -44,7 +44,7 @@ export interface RowSetting {
 }
 
 /** A chamber as drawn, before its walls are proved: what it takes, face frame of its row, mm and litres. */
-export type Shape = Pick<Chamber, 'row' | 'place' | 'profile' | 'depth' | 'volume'>;
+export type DrawnChamber = Pick<Chamber, 'row' | 'place' | 'profile' | 'depth' | 'volume'>;
 
 /** How a place is to be filled, and what it has along the face at that depth. */
 interface Filled {
@@ -55,10 +55,10 @@ interface Filled {
 }
 
 /** One place of a row as it is to be filled; without a filling where it stays solid, and then `notes` says why. */
-export interface Drawing {
+export interface DrawnPlace {
   readonly slot: Slot;
   readonly filled?: Filled;
-  readonly shapes: readonly Shape[];
+  readonly shapes: readonly DrawnChamber[];
   readonly notes: readonly Note[];
   /** How deep it would go if the cutter came as far, mm; absent where it does. */
   readonly wouldGo?: number;
@@ -68,7 +68,7 @@ export interface Drawing {
  * One place of a row and what became of it: its chamber, two where it was split, or none, and what must be said about
  * that.
  */
-export interface Place {
+export interface RowPlace {
   readonly slot: Slot;
   readonly chambers: readonly Chamber[];
   readonly notes: readonly Note[];
@@ -82,12 +82,12 @@ export interface RowCarving {
   readonly row: Row;
   /** Nose to tail; none where the row is nowhere as deep as the smallest chamber. */
   readonly slots: readonly Slot[];
-  draw(slot: Slot, obstacles: readonly Obstacle[]): Drawing;
+  draw(slot: Slot, obstacles: readonly Obstacle[]): DrawnPlace;
   /**
    * Proves what was drawn and corrects it until every wall is what was asked; it grows only as far as it is in the way
    * of nothing.
    */
-  prove(drawing: Drawing, isFree?: IsFree): Place;
+  prove(drawing: DrawnPlace, isFree?: IsFree): RowPlace;
 }
 
 export function carvingOf(
@@ -168,8 +168,8 @@ export function carvingOf(
       return { ...stretch, low, high, depth: passing ? clearTo(profile, depth, most, passing) : most };
     };
 
-  const draw = (slot: Slot, obstacles: readonly Obstacle[]): Drawing => {
-    const solid = (why: Note['why'], by: readonly string[] = []): Drawing => ({
+  const draw = (slot: Slot, obstacles: readonly Obstacle[]): DrawnPlace => {
+    const solid = (why: Note['why'], by: readonly string[] = []): DrawnPlace => ({
       slot,
       shapes: [],
       notes: [{ kind: 'solid', where: placeName(row.id, slot.place), row: row.id, place: slot.place, why, by }],
@@ -194,7 +194,7 @@ export function carvingOf(
       const inTheWay = met(spec.smallest.depth).map(({ obstacle }) => obstacle);
       return solid(inTheWay[0]?.why ?? 'room', [...new Set(inTheWay.map(({ name }) => name))]);
     }
-    const shapes = filling.parts.flatMap((edges): Shape[] => {
+    const shapes = filling.parts.flatMap((edges): DrawnChamber[] => {
       const eased = easedEdges(edges, spec);
       if (!eased) return [];
       const { contour, profile } = eased;
@@ -209,7 +209,7 @@ export function carvingOf(
     return { slot, filled, shapes, notes: [], ...wouldGo };
   };
 
-  const prove = ({ slot, filled, notes: said, wouldGo }: Drawing, isFree: IsFree = () => true): Place => {
+  const prove = ({ slot, filled, notes: said, wouldGo }: DrawnPlace, isFree: IsFree = () => true): RowPlace => {
     if (!filled) return { slot, chambers: [], notes: said };
     const { stretch, filling } = filled;
     const { place } = slot;

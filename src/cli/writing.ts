@@ -4,7 +4,7 @@ import { basename, dirname, extname, join, resolve } from 'node:path';
 import words from '../../templates/command.json' with { type: 'json' };
 import { writeTogether, type Output } from '../disk/output.js';
 import { diskFinding } from '../disk/diskFinding.js';
-import type { Stage } from '../disk/stage.js';
+import type { Staging } from '../disk/stage.js';
 import type { Finding } from '../finding/finding.js';
 import { sayFinding } from '../finding/say.js';
 import { say } from '../words/say.js';
@@ -19,7 +19,7 @@ export async function written(
   where: Where,
   { job, inputs }: JobRead,
   io: Io,
-  fill: (stage: Stage) => Promise<void>,
+  fill: (stage: Staging) => Promise<void>,
 ): Promise<boolean> {
   const state = createHash('sha256').update(JSON.stringify(job)).digest('hex').slice(0, 12);
   const put = await writeTogether({ ...where, inputs, job: job.name, state }, fill);

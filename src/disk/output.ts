@@ -5,9 +5,9 @@ import type { Finding } from '../finding/finding.js';
 import { say } from '../words/say.js';
 import { diskFinding } from './diskFinding.js';
 import { onDisk, takePlace } from './replace.js';
-import { beginStage, type Stage } from './stage.js';
+import { beginStage, type Staging } from './stage.js';
 import { whatStandsThere } from './target.js';
-import { hashOf, LIST, writeList, writtenIn, type Written } from './written.js';
+import { hashOf, LIST, writeList, writtenIn, type WrittenFile } from './written.js';
 
 /** What is written, where, and what must not be touched. */
 export interface Output {
@@ -44,10 +44,10 @@ export type Put =
  * @returns why not, where the disk or a file of the builder's stands in the way
  * @throws what `fill` throws, unless it comes from the disk
  */
-export async function writeTogether(output: Output, fill: (stage: Stage) => Promise<void>): Promise<Put> {
+export async function writeTogether(output: Output, fill: (stage: Staging) => Promise<void>): Promise<Put> {
   const folder = resolve(output.folder);
   let made: string | undefined;
-  let stage: Stage | undefined;
+  let stage: Staging | undefined;
   const shown = (name?: string) => (name === undefined ? output.folder : join(output.folder, name));
   try {
     made = await mkdir(folder, { recursive: true });
@@ -83,8 +83,8 @@ const refused = (finding: Finding): Put => ({ ok: false, findings: [finding] });
  * What was made, as it will stand in the list; on the disk for good, so that a loss of power leaves the old files or
  * the new ones.
  */
-async function hashed(stage: Stage, { by, job, state }: Output): Promise<Written[]> {
-  const all: Written[] = [];
+async function hashed(stage: Staging, { by, job, state }: Output): Promise<WrittenFile[]> {
+  const all: WrittenFile[] = [];
   for (const name of stage.names()) {
     const path = stage.place(name);
     onDisk(path);
@@ -96,9 +96,9 @@ async function hashed(stage: Stage, { by, job, state }: Output): Promise<Written
 async function inPlace(
   folder: string,
   output: Output,
-  list: readonly Written[],
-  fresh: readonly Written[],
-  stage: Stage,
+  list: readonly WrittenFile[],
+  fresh: readonly WrittenFile[],
+  stage: Staging,
 ): Promise<Put> {
   const names = new Set(fresh.map(({ name }) => name));
   const others = list.filter(({ name }) => !names.has(name));
@@ -120,10 +120,10 @@ async function inPlace(
  * What becomes of the files that the list names beside those just written. Ours are those that still have the bytes we
  * wrote.
  */
-async function earlier(folder: string, output: Output, others: readonly Written[]) {
+async function earlier(folder: string, output: Output, others: readonly WrittenFile[]) {
   const removed: string[] = [];
   const left: string[] = [];
-  const listed: Written[] = [];
+  const listed: WrittenFile[] = [];
   for (const entry of others) {
     const path = join(folder, entry.name);
     if (entry.by !== output.by || output.earlier === 'kept') {

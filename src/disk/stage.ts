@@ -5,7 +5,7 @@ import { join } from 'node:path';
 /**
  * Where files are made before they take their places: a folder of its own within theirs, so that a rename is enough.
  */
-export interface Stage {
+export interface Staging {
   readonly folder: string;
   /** Where to make the file that will be called `name`. */
   readonly place: (name: string) => string;
@@ -28,7 +28,7 @@ const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
  * Begins a stage in a folder, and clears away what a program that was killed has left there; unless another program is
  * at work there.
  */
-export async function beginStage(folder: string): Promise<Stage | { readonly busy: string }> {
+export async function beginStage(folder: string): Promise<Staging | { readonly busy: string }> {
   const own = join(folder, `.chamberwright-${process.pid}.new`);
   let isHeld = false;
   let waiting: NodeJS.Signals | undefined;

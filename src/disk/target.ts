@@ -3,7 +3,7 @@ import { basename, join } from 'node:path';
 import words from '../../templates/disk.json' with { type: 'json' };
 import type { Finding } from '../finding/finding.js';
 import { say } from '../words/say.js';
-import { hashOf, LIST, type Written } from './written.js';
+import { hashOf, LIST, type WrittenFile } from './written.js';
 
 /**
  * What may not be written over: a file's own inputs, links, folders, files that are not ours or
@@ -12,8 +12,8 @@ import { hashOf, LIST, type Written } from './written.js';
 export async function whatStandsThere(
   folder: string,
   inputs: readonly string[],
-  list: readonly Written[],
-  fresh: readonly Written[],
+  list: readonly WrittenFile[],
+  fresh: readonly WrittenFile[],
 ): Promise<Finding[]> {
   const inTheWay: Finding[] = [];
   const places = await Promise.all(inputs.map(placeOf));
@@ -31,7 +31,7 @@ export async function whatStandsThere(
 async function standsThere(
   path: string,
   name: string,
-  list: readonly Written[],
+  list: readonly WrittenFile[],
   inputAt: (place: string) => string | undefined,
 ): Promise<Omit<Finding, 'where'> | undefined> {
   const there = await lstat(path, { bigint: true }).catch(() => undefined);

@@ -31,13 +31,13 @@ const writtenSchema = z.object({
 const listSchema = z.object({ chamberwright: z.literal(1), said: z.string(), files: z.array(writtenSchema) });
 
 /** One file as we wrote it. While files are put in place, a name may stand here twice: as it was, and as it will be. */
-export type Written = z.infer<typeof writtenSchema>;
+export type WrittenFile = z.infer<typeof writtenSchema>;
 
 /**
  * What we wrote into a folder; nothing where there is no list; undefined where there is something of that name that is
  * no list of ours.
  */
-export async function writtenIn(folder: string): Promise<readonly Written[] | undefined> {
+export async function writtenIn(folder: string): Promise<readonly WrittenFile[] | undefined> {
   const file = join(folder, LIST);
   try {
     if (!(await lstat(file)).isFile()) return undefined;
@@ -49,7 +49,7 @@ export async function writtenIn(folder: string): Promise<readonly Written[] | un
 }
 
 /** Writes the list anew, whole or not at all; takes it away where nothing of ours is left. */
-export async function writeList(folder: string, files: readonly Written[], aside: string): Promise<void> {
+export async function writeList(folder: string, files: readonly WrittenFile[], aside: string): Promise<void> {
   const file = join(folder, LIST);
   if (files.length === 0) return rm(file, { force: true });
   const text = JSON.stringify({ chamberwright: 1, said: SAID, files }, null, 1) + '\n';

@@ -1,7 +1,7 @@
 import type { CarvedRow, Carving, DrawnRow } from '../chamber/chambers.js';
 import type { IsFree } from '../chamber/enlarge.js';
 import { isOpenAt } from '../chamber/onRow.js';
-import type { Drawing, Place, Shape } from '../chamber/row.js';
+import type { DrawnPlace, RowPlace, DrawnChamber } from '../chamber/row.js';
 import { lineOnRow, type Keep } from './around.js';
 import type { GlueLoss } from './dot.js';
 import { placeName } from '../job/names.js';
@@ -30,17 +30,17 @@ export function carvedAround(
       carving,
       places: drawings.map((drawing) => {
         const offenders = new Set<Keep>();
-        const isClear = (shapes: readonly Shape[]): boolean => {
+        const isClear = (shapes: readonly DrawnChamber[]): boolean => {
           const more = here.filter((keep) => !offenders.has(keep) && offends(shapes, keep, clearance));
           more.forEach((keep) => offenders.add(keep));
           return more.length === 0;
         };
-        const redrawn = (): Drawing => {
+        const redrawn = (): DrawnPlace => {
           const around = here.filter((keep) => !keep.swallowed || offenders.has(keep));
           return carving.draw(drawing.slot, [...keepOuts, ...around.map(({ obstacle }) => obstacle)]);
         };
         const isFree: IsFree = (shape) => !here.some((keep) => offends([shape], keep, clearance));
-        const prove = (each: Drawing) => carving.prove(each, isFree);
+        const prove = (each: DrawnPlace) => carving.prove(each, isFree);
         const place = clearPlace(drawing, prove, isClear, redrawn);
         if (offenders.size > 0) {
           const before = litres(drawing.shapes);
@@ -64,11 +64,11 @@ export function carvedAround(
  * near.
  */
 function clearPlace(
-  first: Drawing,
-  prove: (drawing: Drawing) => Place,
-  isClear: (shapes: readonly Shape[]) => boolean,
-  redrawn: () => Drawing,
-): Place {
+  first: DrawnPlace,
+  prove: (drawing: DrawnPlace) => RowPlace,
+  isClear: (shapes: readonly DrawnChamber[]) => boolean,
+  redrawn: () => DrawnPlace,
+): RowPlace {
   let drawing = first;
   for (let round = 0; round < ROUNDS; round++) {
     if (isClear(drawing.shapes)) {
@@ -80,7 +80,7 @@ function clearPlace(
   return prove(drawing);
 }
 
-function litres(shapes: readonly Shape[]): number {
+function litres(shapes: readonly DrawnChamber[]): number {
   return shapes.reduce((sum, { volume }) => sum + volume, 0);
 }
 
@@ -88,7 +88,11 @@ function litres(shapes: readonly Shape[]): number {
 const ROUNDING = 1e-6;
 
 /** Whether one of the chambers comes nearer to glue than the clearance, unless it swallows it as allowed. */
-export function offends(shapes: readonly Pick<Shape, 'profile' | 'depth'>[], keep: Keep, clearance: number): boolean {
+export function offends(
+  shapes: readonly Pick<DrawnChamber, 'profile' | 'depth'>[],
+  keep: Keep,
+  clearance: number,
+): boolean {
   const { spot, at, swallowed, obstacle } = keep;
   return shapes.some(({ profile, depth }) => {
     if (depth[1] <= obstacle.beyond || !isBeside(profile, keep)) return false;
@@ -102,7 +106,7 @@ export function offends(shapes: readonly Pick<Shape, 'profile' | 'depth'>[], kee
 }
 
 /** Whether some of a profile lies where glue with its clearance is, along the face. */
-function isBeside(profile: Shape['profile'], { obstacle: { blocked } }: Keep): boolean {
+function isBeside(profile: DrawnChamber['profile'], { obstacle: { blocked } }: Keep): boolean {
   let [before, behind] = [false, false];
   for (const pair of profile) {
     if (pair[0] < blocked.to) before = true;

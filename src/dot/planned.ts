@@ -1,7 +1,7 @@
 import type { Point } from '../contour/point.js';
 import type { Board } from '../board/board.js';
 import type { Note } from '../chamber/chamber.js';
-import type { Shape } from '../chamber/row.js';
+import type { DrawnChamber } from '../chamber/row.js';
 import type { DotSpec } from '../job/spec/dots.js';
 import type { ChamberSpec } from '../job/job.js';
 import { Past } from '../kept/past.js';
@@ -50,7 +50,7 @@ export function plannedJoints(
   board: Board,
   faces: readonly JointFace[],
   trees: PatchTrees,
-  shapes: readonly Shape[],
+  shapes: readonly DrawnChamber[],
   rules: DotRules,
   past: Past = new Past(),
   made?: readonly Dot[],

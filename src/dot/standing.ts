@@ -2,14 +2,14 @@ import type { Point } from '../contour/point.js';
 import { areaInStrip } from '../contour/strip.js';
 import type { DotSpec } from '../job/spec/dots.js';
 import type { ChamberSpec } from '../job/job.js';
-import type { Shape } from '../chamber/row.js';
+import type { DrawnChamber } from '../chamber/row.js';
 import { stretchOf } from '../chamber/stretch.js';
 import { acrossRow, isOpenAt, openBeyond, type JointOnRow } from '../chamber/onRow.js';
 import { gapTo } from './spot.js';
 
 /** What stands of a chamber while dots are being placed: a stretch of its profile, row's frame, mm. */
-export interface Part {
-  readonly chamber: Shape;
+export interface StandingPart {
+  readonly chamber: DrawnChamber;
   readonly from: number;
   readonly to: number;
   /** mm³. */
@@ -17,10 +17,10 @@ export interface Part {
 }
 
 /** What stands in every row, by its name. */
-export type Standing = Map<string, readonly Part[]>;
+export type Standing = Map<string, readonly StandingPart[]>;
 
-export function standingOf(shapes: readonly Shape[]): Standing {
-  const standing = new Map<string, Part[]>();
+export function standingOf(shapes: readonly DrawnChamber[]): Standing {
+  const standing = new Map<string, StandingPart[]>();
   for (const shape of shapes) {
     const { from, to } = stretchOf(shape.profile);
     const parts = standing.get(shape.row) ?? [];
@@ -35,7 +35,7 @@ export interface Price {
   /** mm³, whole, so that sums of prices compare. */
   readonly lost: number;
   /** What is cut of the row, and what is left of each. */
-  readonly cut: readonly (readonly [Part, readonly Part[]])[];
+  readonly cut: readonly (readonly [StandingPart, readonly StandingPart[]])[];
   /** The chamber swallows it: it keeps off nothing. */
   readonly swallowed: boolean;
   /** Where the row must keep off, when not only around the dot: to the end of a chamber that may not be split. */
@@ -52,14 +52,14 @@ export function priceOf(
   at: JointOnRow,
   [s, z]: Point,
   radius: number,
-  standing: readonly Part[],
+  standing: readonly StandingPart[],
   rules: PriceRules,
 ): Price | undefined {
   const off = radius + rules.clearance;
   const middle = acrossRow(at, s).s;
   const [from, to] = [middle - off, middle + off];
   const beyond = openBeyond(at, s - off, s + off, rules.clearance);
-  const cut: [Part, readonly Part[]][] = [];
+  const cut: [StandingPart, readonly StandingPart[]][] = [];
   const price = { lost: 0, cut, swallowed: false, keepOff: [from, to] as [number, number] };
   for (const part of standing) {
     if (part.from >= to || part.to <= from || part.chamber.depth[1] <= beyond) continue;
@@ -79,20 +79,20 @@ export function priceOf(
 }
 
 /** What stands of a row once a dot is taken at its price. */
-export function standingAfter(standing: readonly Part[], { cut }: Price): Part[] {
+export function standingAfter(standing: readonly StandingPart[], { cut }: Price): StandingPart[] {
   const left = new Map(cut);
   return standing.flatMap((part) => left.get(part) ?? [part]);
 }
 
 /** Whether the chamber holds a dot with its clearance wholly inside what stands of it. */
-function swallows({ chamber, from, to }: Part, middle: Point, off: number): boolean {
+function swallows({ chamber, from, to }: StandingPart, middle: Point, off: number): boolean {
   if (middle[0] - off < from || middle[0] + off > to) return false;
   const { gap, inside } = gapTo(chamber.profile, { from: middle, to: middle });
   return inside && gap >= off;
 }
 
 /** What is left of a part when a stretch is taken out of it, as allowed. */
-function cutOf(part: Part, from: number, to: number, { may, web, smallest }: PriceRules) {
+function cutOf(part: StandingPart, from: number, to: number, { may, web, smallest }: PriceRules) {
   const { chamber } = part;
   const holds = (start: number, end: number) => end - start >= smallest.length;
   if (may.includes('split')) {
@@ -115,12 +115,12 @@ function cutOf(part: Part, from: number, to: number, { may, web, smallest }: Pri
   };
 }
 
-function lostOf(part: Part, left: readonly Part[]): number {
+function lostOf(part: StandingPart, left: readonly StandingPart[]): number {
   return Math.round(left.reduce((rest, { volume }) => rest - volume, part.volume));
 }
 
 /** A stretch of a chamber and what it holds. */
-function partOf(chamber: Shape, from: number, to: number): Part {
+function partOf(chamber: DrawnChamber, from: number, to: number): StandingPart {
   const { profile, depth } = chamber;
   return { chamber, from, to, volume: areaInStrip(profile, from, to) * (depth[1] - depth[0]) };
 }

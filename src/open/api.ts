@@ -1,7 +1,7 @@
 import type { Text } from '../disk/textFile.js';
 
 /** A job file as it was on disk, and the tables that lie beside it, or why one cannot be read. */
-export interface JobFile {
+export interface JobOnDisk {
   readonly name: string;
   readonly text: string;
   /** A fingerprint of the text, by which a later change is noticed. */
@@ -18,7 +18,7 @@ export interface JobList {
 
 /** A save that went well, or the file as somebody else has changed it meanwhile. */
 export type Saved =
-  { readonly saved: true; readonly version: string } | { readonly saved: false; readonly theirs?: JobFile };
+  { readonly saved: true; readonly version: string } | { readonly saved: false; readonly theirs?: JobOnDisk };
 
 /** The papers a job has, and the sheets they can go on. */
 export interface PaperNames {
@@ -26,7 +26,7 @@ export interface PaperNames {
   readonly papers: readonly string[];
 }
 
-export type AnswersOf = JobFile | JobList | Saved | PaperNames;
+export type AnswersOf = JobOnDisk | JobList | Saved | PaperNames;
 
 /** What is heard while papers are made. */
 export type PaperNews =

@@ -5,7 +5,7 @@ import words from '../../templates/disk.json' with { type: 'json' };
 import { replaceFile, writeNew } from '../disk/replace.js';
 import { textFile, type Text } from '../disk/textFile.js';
 import type { Finding } from '../finding/finding.js';
-import type { JobFile, Saved } from './api.js';
+import type { JobOnDisk, Saved } from './api.js';
 
 /** No file system takes longer ones; letters. */
 const LONGEST_NAME = 200;
@@ -26,7 +26,7 @@ export function isJobName(name: string): boolean {
 }
 
 /** Reads a job and the tables beside it; or says why not; nothing where there is no such file. */
-export async function readJobFile(folder: string, name: string): Promise<JobFile | Finding | undefined> {
+export async function readJobFile(folder: string, name: string): Promise<JobOnDisk | Finding | undefined> {
   const text = isJobName(name) ? await textOf(join(folder, name)) : undefined;
   if (typeof text !== 'string') return text;
   const tables = (await readdir(folder)).filter(

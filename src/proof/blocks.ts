@@ -1,12 +1,12 @@
 import { NEAR, type Fault } from './fault.js';
 import { areaOutside, flattened, liesInside, roundingOf, squaredOut } from './plane.js';
-import type { Published, Routed } from './published.js';
+import type { Published, RoutedChamber } from './published.js';
 
 /**
  * Blocks that do not go into their chamber: thicker than it is deep, or over its outline by more than the fit the job
  * asks for. The corners of a block may stand out to where its sides would meet: they are sanded to the cutter's radius.
  */
-export function oversizeBlocks(routed: readonly Routed[], { blocks, job }: Published): Fault[] {
+export function oversizeBlocks(routed: readonly RoutedChamber[], { blocks, job }: Published): Fault[] {
   const made = new Map(blocks.map((block) => [block.id, block.made]));
   return routed.flatMap(({ chamber }): Fault[] => {
     const block = made.get(chamber.id);

@@ -3,8 +3,8 @@ import type { Fault } from './fault.js';
 import { nearGlue, nearSurface } from './glue.js';
 import { inKeepOuts } from './keepOuts.js';
 import { beyondTheCutter, inSolidEnds, thinFloors, thinWebs, tooSmall } from './pockets.js';
-import { routedOf, type Published } from './published.js';
-import { surfaceOf } from './surface.js';
+import { routedChambers, type Published } from './published.js';
+import { sortedMesh } from './surface.js';
 
 /**
  * Proves of a finished plan what is not a wall: solid ends, keep-outs with their depth, webs, floors, corners, smallest
@@ -12,8 +12,8 @@ import { surfaceOf } from './surface.js';
  * shares no code with what made it; the walls are proved by `thinWalls.ts`. Nothing comes back where the plan stands.
  */
 export function faultsOf(published: Published): Fault[] {
-  const routed = routedOf(published);
-  const surface = surfaceOf(published.board.mesh);
+  const routed = routedChambers(published);
+  const surface = sortedMesh(published.board.mesh);
   return [
     ...inSolidEnds(routed, published),
     ...inKeepOuts(routed, published, surface),

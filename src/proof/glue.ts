@@ -1,8 +1,8 @@
 import { NEAR, type Fault } from './fault.js';
 import { lineToPolygon, type Pair } from './plane.js';
-import type { Published, Routed } from './published.js';
+import type { Published, RoutedChamber } from './published.js';
 import { sectionAt } from './keepOuts.js';
-import { nearestTo, type Surface } from './surface.js';
+import { nearestTo, type SortedMesh } from './surface.js';
 
 /**
  * Places around a dot's edge that its margin is measured from: the edge bulges between them by less than a thousandth
@@ -14,7 +14,7 @@ const AROUND = 72;
  * Planned dots that lie nearer to the finished surface than their margin. What landed elsewhere is told, and can't be
  * planned away.
  */
-export function nearSurface({ glue, job, layup }: Published, surface: Surface): Fault[] {
+export function nearSurface({ glue, job, layup }: Published, surface: SortedMesh): Fault[] {
   const { margin } = job.dots;
   return glue.dots.flatMap((dot): Fault[] => {
     const joint = layup.joints.find(({ id }) => id === dot.joint);
@@ -33,7 +33,7 @@ export function nearSurface({ glue, job, layup }: Published, surface: Surface): 
 /**
  * Chambers that come nearer to a dot or a smear than the clearance, unless they hold it wholly and the job allows that.
  */
-export function nearGlue(routed: readonly Routed[], published: Published): Fault[] {
+export function nearGlue(routed: readonly RoutedChamber[], published: Published): Fault[] {
   const { clearance, may } = published.job.dots;
   const spots = [
     ...published.glue.dots.map(({ id, joint, s, z, diameter }) => {

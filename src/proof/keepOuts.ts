@@ -1,11 +1,11 @@
 import type { KeepOutSpec } from '../job/job.js';
 import type { Fault } from './fault.js';
 import { liesWithin, lineToPolygon, roundingOf, sharedArea, type Pair } from './plane.js';
-import { depthTo, footprintOf, inPlan, type Published, type Routed } from './published.js';
-import { heightsOver, type Surface } from './surface.js';
+import { depthTo, footprintOf, inPlan, type Published, type RoutedChamber } from './published.js';
+import { heightsOver, type SortedMesh } from './surface.js';
 
 /** Chambers that enter a keep-out, drawn on the plan or on a joint. */
-export function inKeepOuts(routed: readonly Routed[], published: Published, surface: Surface): Fault[] {
+export function inKeepOuts(routed: readonly RoutedChamber[], published: Published, surface: SortedMesh): Fault[] {
   const { keepOuts, jointKeepOuts } = published.job;
   return routed.flatMap((one) => [
     ...keepOuts.flatMap((keepOut) => enters(one, keepOut, surface)),
@@ -33,7 +33,7 @@ const CLOSE = 2;
 /** What such a keep-out is missed by and still counts as kept, mm: deck and bottom bend between the places asked. */
 const BEND = 0.15;
 
-function enters(one: Routed, keepOut: KeepOutSpec, surface: Surface): Fault[] {
+function enters(one: RoutedChamber, keepOut: KeepOutSpec, surface: SortedMesh): Fault[] {
   const footprint = footprintOf(one);
   const region = regionOf(keepOut);
   if (apart(footprint, region)) return [];
@@ -136,7 +136,11 @@ const NO_WALL = 1;
  * row's own face is its joint's; on the far side the profile is carried square across the piece. Undefined where the
  * chamber is not open to it.
  */
-export function sectionAt({ chamber, row, from, to }: Routed, joint: string, { layup }: Published): Pair[] | undefined {
+export function sectionAt(
+  { chamber, row, from, to }: RoutedChamber,
+  joint: string,
+  { layup }: Published,
+): Pair[] | undefined {
   if (row.face.joint === joint) return [...chamber.profile];
   if (row.through?.joint !== joint) return undefined;
   const line = layup.joints.find(({ id }) => id === joint)!;

@@ -2,10 +2,10 @@ import { NEAR, type Fault } from './fault.js';
 import { leastHeight } from './height.js';
 import { beyondCutter, flattened, polygonsApart, roundingOf } from './plane.js';
 import { rollsAround } from './rolls.js';
-import { depthTo, endJoint, footprintOf, type Published, type Routed } from './published.js';
+import { depthTo, endJoint, footprintOf, type Published, type RoutedChamber } from './published.js';
 
 /** Chambers that enter the solid nose or tail with any point of theirs, at any depth. */
-export function inSolidEnds(routed: readonly Routed[], { job: { chambers: rules }, board }: Published): Fault[] {
+export function inSolidEnds(routed: readonly RoutedChamber[], { job: { chambers: rules }, board }: Published): Fault[] {
   return routed.flatMap((one): Fault[] => {
     const xs = footprintOf(one).map(([x]) => x);
     const ends = [
@@ -19,7 +19,7 @@ export function inSolidEnds(routed: readonly Routed[], { job: { chambers: rules 
 }
 
 /** Neighbours of a row with less than a web between them. */
-export function thinWebs(routed: readonly Routed[], { job: { chambers: rules }, layup }: Published): Fault[] {
+export function thinWebs(routed: readonly RoutedChamber[], { job: { chambers: rules }, layup }: Published): Fault[] {
   return layup.rows.flatMap((row) => {
     const inRow = routed.filter((one) => one.row === row).sort((a, b) => a.from - b.from);
     return inRow.slice(1).flatMap((one, i): Fault[] => {
@@ -40,7 +40,7 @@ export function thinWebs(routed: readonly Routed[], { job: { chambers: rules }, 
  * Chambers that leave less than the floor before a solid member, or before their far face where they do not go right
  * through it: the least that is left, and the most, tell which.
  */
-export function thinFloors(routed: readonly Routed[], { job: { chambers: rules } }: Published): Fault[] {
+export function thinFloors(routed: readonly RoutedChamber[], { job: { chambers: rules } }: Published): Fault[] {
   return routed.flatMap(({ chamber, row, from, to }): Fault[] => {
     const joint = endJoint(row);
     if (!joint) return [];
@@ -57,7 +57,7 @@ export function thinFloors(routed: readonly Routed[], { job: { chambers: rules }
 const THROUGH = 0.05;
 
 /** Chambers with a corner or a neck that the cutter does not come into. */
-export function beyondTheCutter(routed: readonly Routed[], { job: { chambers: rules } }: Published): Fault[] {
+export function beyondTheCutter(routed: readonly RoutedChamber[], { job: { chambers: rules } }: Published): Fault[] {
   return routed.flatMap(({ chamber }): Fault[] => {
     const radius = rules.cutterDiameter / 2;
     if (rollsAround(chamber.contour, radius, UNREACHED)) return [];
@@ -71,7 +71,7 @@ export function beyondTheCutter(routed: readonly Routed[], { job: { chambers: ru
 const UNREACHED = 0.06;
 
 /** Chambers smaller than the smallest. */
-export function tooSmall(routed: readonly Routed[], { job: { chambers: rules } }: Published): Fault[] {
+export function tooSmall(routed: readonly RoutedChamber[], { job: { chambers: rules } }: Published): Fault[] {
   const { smallest } = rules;
   return routed.flatMap(({ chamber, from, to }): Fault[] => {
     const sizes = [

@@ -17,14 +17,14 @@ export interface Published {
 }
 
 /** A chamber with its row and the stretch of its face that it takes, mm. */
-export interface Routed {
+export interface RoutedChamber {
   readonly chamber: Chamber;
   readonly row: Row;
   readonly from: number;
   readonly to: number;
 }
 
-export function routedOf({ chambers, layup }: Published): Routed[] {
+export function routedChambers({ chambers, layup }: Published): RoutedChamber[] {
   const rows = new Map(layup.rows.map((row) => [row.id, row]));
   return chambers.map((chamber) => {
     const s = chamber.profile.map(([each]) => each);
@@ -38,7 +38,7 @@ export function inPlan({ face: { origin, along, inward } }: Pick<Row, 'face'>, s
 }
 
 /** The four corners of what a chamber takes in plan, board frame, mm. */
-export function footprintOf({ chamber: { depth }, row, from, to }: Routed): Pair[] {
+export function footprintOf({ chamber: { depth }, row, from, to }: RoutedChamber): Pair[] {
   return [
     inPlan(row, from, depth[0]),
     inPlan(row, to, depth[0]),

@@ -9,7 +9,7 @@ type Point = readonly [x: number, y: number, z: number];
  * Layout: `order` holds where in `triangles` each begins, stretch after stretch; stretch i takes `starts[i]` to
  * `starts[i + 1]`.
  */
-export interface Surface {
+export interface SortedMesh {
   readonly mesh: Pick<Mesh, 'positions' | 'triangles'>;
   readonly order: Uint32Array;
   readonly starts: Uint32Array;
@@ -19,7 +19,7 @@ export interface Surface {
 const STRETCH = 25;
 
 /** Sorts a mesh's triangles by the stretches they reach into. */
-export function surfaceOf(mesh: Surface['mesh']): Surface {
+export function sortedMesh(mesh: SortedMesh['mesh']): SortedMesh {
   const { positions, triangles } = mesh;
   const count = triangles.length / 3;
   const first = new Uint32Array(count);
@@ -42,13 +42,13 @@ export function surfaceOf(mesh: Surface['mesh']): Surface {
 }
 
 /** Where in `order` the triangles begin and end that reach into a stretch of the board, mm. */
-function range({ starts }: Surface, from: number, to: number): [number, number] {
+function range({ starts }: SortedMesh, from: number, to: number): [number, number] {
   const stretch = (x: number) => Math.min(starts.length - 1, Math.max(0, Math.floor(x / STRETCH)));
   return [starts[stretch(from)]!, starts[Math.min(starts.length - 1, stretch(to) + 1)]!];
 }
 
 /** Heights of the highest and the lowest point of the surface over a place in plan, mm; undefined off the board. */
-export function heightsOver(surface: Surface, x: number, y: number): { high: number; low: number } | undefined {
+export function heightsOver(surface: SortedMesh, x: number, y: number): { high: number; low: number } | undefined {
   let high = -Infinity;
   let low = Infinity;
   const [start, end] = range(surface, x, x);
@@ -70,7 +70,7 @@ export function heightsOver(surface: Surface, x: number, y: number): { high: num
 const EDGE = 1e-9;
 
 /** The shortest distance from any of some points, close together, to the surface, mm; `look` where it is no less. */
-export function nearestTo(surface: Surface, points: readonly Point[], look: number): number {
+export function nearestTo(surface: SortedMesh, points: readonly Point[], look: number): number {
   const { positions, triangles } = surface.mesh;
   const low = [0, 1, 2].map((axis) => Math.min(...points.map((point) => point[axis]!)));
   const high = [0, 1, 2].map((axis) => Math.max(...points.map((point) => point[axis]!)));
@@ -91,7 +91,7 @@ export function nearestTo(surface: Surface, points: readonly Point[], look: numb
   return best;
 }
 
-function cornersOf({ mesh: { positions, triangles } }: Surface, t: number): [Point, Point, Point] {
+function cornersOf({ mesh: { positions, triangles } }: SortedMesh, t: number): [Point, Point, Point] {
   const corner = (i: number): Point => {
     const at = 3 * triangles[t + i]!;
     return [positions[at]!, positions[at + 1]!, positions[at + 2]!];

@@ -7,7 +7,7 @@ import { middleOf } from './middle.js';
 export type KeepOutInPlan = {
   readonly middle: Point;
   /** How far it reaches from its middle, along the board and across it. */
-  readonly reach: Point;
+  readonly halfSize: Point;
 } & (
   { readonly kind: 'disc'; readonly radius: number } | { readonly kind: 'outline'; readonly corners: readonly Point[] }
 );
@@ -15,10 +15,10 @@ export type KeepOutInPlan = {
 export function keepOutInPlan(keepOut: KeepOutSpec): KeepOutInPlan {
   if (keepOut.kind === 'disc') {
     const { x, y, radius } = keepOut;
-    return { kind: 'disc', middle: [x, y], reach: [radius, radius], radius };
+    return { kind: 'disc', middle: [x, y], halfSize: [radius, radius], radius };
   }
   const corners = outlineOf(keepOut);
   const middle: Point = keepOut.kind === 'polygon' ? middleOf(corners) : [keepOut.x, keepOut.y];
   const reach = (axis: 0 | 1) => Math.max(...corners.map((corner) => Math.abs(corner[axis] - middle[axis])));
-  return { kind: 'outline', middle, reach: [reach(0), reach(1)], corners };
+  return { kind: 'outline', middle, halfSize: [reach(0), reach(1)], corners };
 }

@@ -19,7 +19,7 @@ export interface Solid {
   readonly flats: Flats;
   readonly boxes: Float64Array;
   /** Box around the profile in the face's plane: low s z, high s z. */
-  readonly reach: readonly [number, number, number, number];
+  readonly bounds: readonly [number, number, number, number];
 }
 
 /** Parts of a solid that are passed over together where they are far. */
@@ -62,7 +62,7 @@ export function solidOf(face: Face, profile: readonly Point[], depth: readonly [
     depth,
     flats,
     boxes,
-    reach: [Math.min(...s), Math.min(...z), Math.max(...s), Math.max(...z)],
+    bounds: [Math.min(...s), Math.min(...z), Math.max(...s), Math.max(...z)],
   };
 }
 

@@ -23,11 +23,11 @@ export interface Thinnest {
    */
   readonly distance: number;
   /** Where it is on the surface and on the chamber, board frame. */
-  readonly onSurface: Place;
-  readonly onChamber: Place;
+  readonly onSurface: BoardPoint;
+  readonly onChamber: BoardPoint;
 }
 
-export type Place = readonly [x: number, y: number, z: number];
+export type BoardPoint = readonly [x: number, y: number, z: number];
 
 /** Gaps that differ by less, mm, are the same: what is looked at first must not hang on the last bits of a machine. */
 const TIE = 1e-9;
@@ -68,7 +68,7 @@ export function thinnest(solid: Solid, trees: readonly PatchTree[], expected = I
 }
 
 /** How far a point is from the outside of a solid, mm. */
-export function distanceTo(solid: Solid, point: Place): number {
+export function distanceTo(solid: Solid, point: BoardPoint): number {
   const found = noFound();
   corners.set(point);
   for (let at = 0; at < solid.flats.length; at += FLAT) pointToFlat(solid.flats, at, corners, 0, found);
@@ -249,7 +249,7 @@ function furthest(flats: Flats, flat: number, x: number, y: number, z: number): 
  * around it.
  */
 function pointToEnd(
-  { face, profile, depth, reach }: Solid,
+  { face, profile, depth, bounds: reach }: Solid,
   end: number,
   c: Float64Array,
   i: number,

@@ -1,7 +1,7 @@
 import { PATCHES, type Patch } from '../board/mesh.js';
 import type { PatchTrees } from './patchTree.js';
 import type { Solid } from './solid.js';
-import { distanceTo, thinnest, type Place, type Thinnest } from './thinnest.js';
+import { distanceTo, thinnest, type BoardPoint, type Thinnest } from './thinnest.js';
 
 /** The proved walls of one chamber: what is certainly there toward each patch, mm, and where it is thinnest. */
 export interface Walls {
@@ -10,7 +10,7 @@ export interface Walls {
 }
 
 /** A point on each patch. */
-export type Places = Readonly<Record<Patch, Place>>;
+export type Places = Readonly<Record<Patch, BoardPoint>>;
 
 /** Where on the surface each wall is thinnest. */
 export function onSurface({ places: { deck, bottom, rail } }: Walls): Places {

@@ -16,7 +16,7 @@ function benchOf(name: string) {
   const ahead: string[] = [];
   const bench = new Bench(written, { ask: () => ++question, ahead: ({ text }) => void ahead.push(text) });
   const answer = () => {
-    const { shown, ...rest } = answerTo({ number: question, which: 'this', written }, new Map());
+    const { shown, ...rest } = answerTo({ number: question, which: 'this', written }, {});
     bench.arrived({ ...rest, shown: { ...shown!, board: shown!.board! } });
   };
   answer();

@@ -13,7 +13,7 @@ afterEach(() => void vi.useRealTimers());
 
 /** A bench with its worker at hand, which answers as soon as the page lets it. */
 function benchWith(name: string) {
-  const known: Known = new Map();
+  const known: Known = {};
   const asked: Question[] = [];
   const worker: Worked = { postMessage: later, onmessage: null };
   function later(question: Question) {

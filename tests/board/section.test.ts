@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { monotone } from '../../src/board/monotone.js';
-import { edgeShare, sectionOf, type Section } from '../../src/board/section.js';
+import { edgeShare, sectionOf, type HalfSection } from '../../src/board/section.js';
 import type { MeasuredSection, NumberedSection } from '../../src/job/spec/board.js';
 
 const vs = (from: number, to: number, steps = 40) =>
@@ -123,7 +123,12 @@ test('the edge of a bottom lies where the bevel or the measured points have it, 
 });
 
 /** How far a place, mm, lies from the section drawn at true size. */
-function fromSection(section: Section, { y, z }: { y: number; z: number }, half: number, thickness: number): number {
+function fromSection(
+  section: HalfSection,
+  { y, z }: { y: number; z: number },
+  half: number,
+  thickness: number,
+): number {
   let least = Infinity;
   const at = vs(0, 3, 6000).map((v) => [half * section.across(v), thickness * section.up(v)] as const);
   for (let i = 1; i < at.length; i++) {

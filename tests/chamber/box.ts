@@ -1,5 +1,5 @@
 import type { Mesh } from '../../src/board/mesh.js';
-import type { Proof } from '../../src/chamber/carve.js';
+import type { Surroundings } from '../../src/chamber/carve.js';
 import type { ChamberSpec } from '../../src/job/job.js';
 import type { Face } from '../../src/layup/layup.js';
 import { patchTreesOf } from '../../src/wall/patchTree.js';
@@ -45,13 +45,17 @@ export function meshOfBox({ length, half, height }: Box): Mesh {
   };
 }
 
-export function proofIn(box: Box, asked: Proof['asked']): Proof {
+export function proofIn(box: Box, asked: Surroundings['asked']): Surroundings {
   const mesh = meshOfBox(box);
   return { trees: patchTreesOf(mesh), chordError: mesh.chordError, asked };
 }
 
 /** The same box with a small piece of rail in it, a level triangle about a place that faces away from half height. */
-export function proofBeside(box: Box, [x, y, z]: readonly [number, number, number], asked: Proof['asked']): Proof {
+export function proofBeside(
+  box: Box,
+  [x, y, z]: readonly [number, number, number],
+  asked: Surroundings['asked'],
+): Surroundings {
   const mesh = meshOfBox(box);
   const first = mesh.positions.length / 3;
   const isUp = z >= box.height / 2;

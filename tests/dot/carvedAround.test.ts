@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Carving, DrawnRow } from '../../src/chamber/chambers.js';
 import type { Obstacle } from '../../src/chamber/obstacle.js';
-import type { Drawing, Place, Shape } from '../../src/chamber/row.js';
+import type { DrawnPlace, RowPlace, DrawnChamber } from '../../src/chamber/row.js';
 import type { IsFree } from '../../src/chamber/enlarge.js';
 import { obstacleOf, type Keep } from '../../src/dot/around.js';
 import { carvedAround, offends } from '../../src/dot/carvedAround.js';
@@ -25,7 +25,7 @@ function keepAt(
   };
 }
 /** A box from end to end, 100 mm high. */
-const shape = (from: number, to: number, deep = 60): Shape => ({
+const shape = (from: number, to: number, deep = 60): DrawnChamber => ({
   row: 'R1',
   place: 1,
   profile: [[from, 0], [to, 0], [to, 100], [from, 100]], // prettier-ignore
@@ -91,7 +91,7 @@ function rowOf(grow = 0) {
     proved: [],
     free: [],
   };
-  const draw = (_: unknown, obstacles: readonly Obstacle[]): Drawing => {
+  const draw = (_: unknown, obstacles: readonly Obstacle[]): DrawnPlace => {
     let [from, to] = [100, 200];
     for (const obstacle of obstacles) {
       asked.obstacles.push(obstacle.name);
@@ -99,13 +99,13 @@ function rowOf(grow = 0) {
       if (blocked.from - from > to - blocked.to) to = Math.min(to, blocked.from);
       else from = Math.max(from, blocked.to);
     }
-    return { slot: { place: 1 }, shapes: to > from ? [shape(from, to)] : [], notes: [] } as unknown as Drawing;
+    return { slot: { place: 1 }, shapes: to > from ? [shape(from, to)] : [], notes: [] } as unknown as DrawnPlace;
   };
-  const prove = ({ slot, shapes }: Drawing, isFree: IsFree): Place => {
+  const prove = ({ slot, shapes }: DrawnPlace, isFree: IsFree): RowPlace => {
     const grown = shapes.map(({ profile }) => shape(profile[0]![0], profile[1]![0] + grow));
     asked.proved.push(...grown.map(({ profile }): [number, number] => [profile[0]![0], profile[1]![0]]));
     asked.free.push(...grown.map((each) => isFree(each)));
-    return { slot, chambers: grown, notes: [] } as unknown as Place;
+    return { slot, chambers: grown, notes: [] } as unknown as RowPlace;
   };
   const slot = { place: 1 };
   const drawn = { carving: { row, slots: [slot], draw, prove }, drawings: [draw(slot, [])] } as unknown as DrawnRow;

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { JointFace, Lines } from '../../src/dot/jointFace.js';
 import { placesAlong } from '../../src/dot/places.js';
-import type { Part } from '../../src/dot/standing.js';
+import type { StandingPart } from '../../src/dot/standing.js';
 import { farOn, nearOn, rowTo } from './rows.js';
 
 /** A face 100 mm high from 16 to 64 mm, which closes by 32 mm behind that. */
@@ -11,7 +11,7 @@ const lines: Lines = {
   top: (s) => (s < 16 ? NaN : s <= 64 ? 100 : 100 - (s - 64) * 3),
   bottom: (s) => (s < 16 ? NaN : 20),
 };
-const parts = [[10, 20], [40, 50], [70, 90]].map(([from, to]) => ({ from, to }) as Part); // prettier-ignore
+const parts = [[10, 20], [40, 50], [70, 90]].map(([from, to]) => ({ from, to }) as StandingPart); // prettier-ignore
 const at = (face: Partial<JointFace>, standing = new Map([['R1', parts]]), off = 3) =>
   placesAlong(face as JointFace, lines, off, standing);
 
@@ -40,7 +40,7 @@ test('a far face has the marks of its chambers where it is parallel, and even st
 
 test('no place lies before the nose', () => {
   const open = { ...lines, top: () => 100, bottom: () => 20 };
-  const standing = new Map([['R1', [{ from: 2, to: 12 } as Part]]]);
+  const standing = new Map([['R1', [{ from: 2, to: 12 } as StandingPart]]]);
   const found = placesAlong({ rows: [nearOn(rowTo(60, 0))] } as unknown as JointFace, open, 3, standing);
   expect(found.map(({ s }) => s)).toEqual([0, 15, 16, 32, 48, 64, 80, 96]);
 });

@@ -1,9 +1,9 @@
 import { Clipper, FillRule } from 'clipper2-ts';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Shape } from '../../src/chamber/row.js';
+import type { DrawnChamber } from '../../src/chamber/row.js';
 import type { Point } from '../../src/contour/point.js';
-import { priceOf, standingAfter, standingOf, type Part, type PriceRules } from '../../src/dot/standing.js';
+import { priceOf, standingAfter, standingOf, type StandingPart, type PriceRules } from '../../src/dot/standing.js';
 import type { DotWay } from '../../src/job/spec/dots.js';
 import { farOn, nearOn, rowTo } from './rows.js';
 
@@ -14,7 +14,7 @@ const near = nearOn(row);
 // prettier-ignore
 const box = (from: number, to: number, low: number, high: number): Point[] =>
   [[from, low], [to, low], [to, high], [from, high]];
-const shape = (profile: readonly Point[], deep = 60, place = 1): Shape => ({
+const shape = (profile: readonly Point[], deep = 60, place = 1): DrawnChamber => ({
   row: 'R1',
   place,
   profile,
@@ -28,10 +28,10 @@ const rules = (may: readonly DotWay[], more: Partial<PriceRules> = {}): PriceRul
   smallest: { length: 40, height: 20, depth: 20 },
   ...more,
 });
-const stands = (...shapes: readonly Shape[]) => standingOf(shapes).get('R1')!;
-const left = (parts: readonly Part[]) => parts.map(({ from, to }) => [from, to]);
+const stands = (...shapes: readonly DrawnChamber[]) => standingOf(shapes).get('R1')!;
+const left = (parts: readonly StandingPart[]) => parts.map(({ from, to }) => [from, to]);
 /** A dot of 16 mm with 2 mm around it: 20 mm along the face. */
-const dot = (s: number, standing: readonly Part[], of: PriceRules, at = near, z = 50) =>
+const dot = (s: number, standing: readonly StandingPart[], of: PriceRules, at = near, z = 50) =>
   priceOf(at, [s, z], 8, standing, of);
 
 /** Volume of a profile between two marks, mm³, by clipper2-ts. */

@@ -8,8 +8,8 @@ import { faultsOf } from '../../src/proof/faults.js';
 import { tooSmall } from '../../src/proof/pockets.js';
 import { squaredOut } from '../../src/proof/plane.js';
 import { proofOf } from '../../src/proof/proof.js';
-import { footprintOf, routedOf, type Published } from '../../src/proof/published.js';
-import { heightsOver, surfaceOf } from '../../src/proof/surface.js';
+import { footprintOf, routedChambers, type Published } from '../../src/proof/published.js';
+import { heightsOver, sortedMesh } from '../../src/proof/surface.js';
 import { sayFinding } from '../../src/finding/say.js';
 import type { Units } from '../../src/length/units.js';
 import type { Fault } from '../../src/proof/fault.js';
@@ -38,7 +38,7 @@ test.each(SAMPLES)('the plan of %s stands', (name) => {
 
 describe('one rule broken is one kind of fault, with its place', () => {
   const rules = plan.job.chambers;
-  const nose = Math.min(...routedOf(plan).map((one) => Math.min(...footprintOf(one).map(([x]) => x))));
+  const nose = Math.min(...routedChambers(plan).map((one) => Math.min(...footprintOf(one).map(([x]) => x))));
   const web = Math.min(...plan.webs.map(({ from, to }) => to - from));
   const blind = plan.chambers.find(({ row }) => plan.layup.rows.find(({ id }) => id === row)!.end === 'solid')!;
 
@@ -66,7 +66,7 @@ describe('one rule broken is one kind of fault, with its place', () => {
 
   test('a chamber under the smallest', () => {
     const { length, height, depth } = rules.smallest;
-    const shortest = Math.min(...routedOf(plan).map(({ from, to }) => to - from));
+    const shortest = Math.min(...routedChambers(plan).map(({ from, to }) => to - from));
     expect(kindsOf(under({ smallest: { length: shortest + 0.1, height, depth } }))).toEqual(['small']);
     expect(length).toBeLessThan(shortest + 0.1);
   });
@@ -84,7 +84,7 @@ describe('one rule broken is one kind of fault, with its place', () => {
       rules.cutterDiameter / 2,
     )!;
     const [one] = plan.chambers;
-    const heights = tooSmall(routedOf({ ...plan, chambers: [{ ...one!, ...wedge }] }), {
+    const heights = tooSmall(routedChambers({ ...plan, chambers: [{ ...one!, ...wedge }] }), {
       ...plan,
       job: { ...plan.job, chambers: { ...rules, smallest: { ...rules.smallest, height: 21 } } },
     });
@@ -158,11 +158,11 @@ describe('one rule broken is one kind of fault, with its place', () => {
 test('a keep-out of any outline and depth is entered exactly where the solids of keep-out and chamber meet', async () => {
   const k = await kernel();
   const board = solidOfMesh(k, plan.board.mesh);
-  const surface = surfaceOf(plan.board.mesh);
+  const surface = sortedMesh(plan.board.mesh);
   let entered = 0;
   let clear = 0;
   for (let i = 0; i < 60; i++) {
-    const one = routedOf(plan)[(i * 37) % plan.chambers.length]!;
+    const one = routedChambers(plan)[(i * 37) % plan.chambers.length]!;
     const corners = footprintOf(one);
     const at = (axis: 0 | 1) => corners.reduce((sum, corner) => sum + corner[axis] / 4, 0);
     const [x, y] = [at(0) + ((i % 5) - 2) * 20, at(1) + ((i % 3) - 1) * 8];
@@ -189,7 +189,7 @@ test('a keep-out of any outline and depth is entered exactly where the solids of
     const published: Published = { ...plan, job: { ...plan.job, keepOuts: [keepOut], jointKeepOuts: [] } };
     const found = new Set(faultsOf(published).flatMap(({ where, kind }) => (kind === 'keep-out' ? [where] : [])));
     const region = keptOf(k, board, keepOut);
-    for (const each of routedOf(plan)) {
+    for (const each of routedChambers(plan)) {
       const solid = solidOfChamber(k, each.row.face, each.chamber.profile, each.chamber.depth);
       const shared = solid.intersect(region).volume();
       solid.delete();

@@ -6,7 +6,7 @@ import { readJob } from '../../src/job/read.js';
 import { planOf } from '../../src/plan.js';
 import { leastHeight } from '../../src/proof/height.js';
 import { tooSmall } from '../../src/proof/pockets.js';
-import { routedOf } from '../../src/proof/published.js';
+import { routedChambers } from '../../src/proof/published.js';
 import { jobFiles } from '../random/jobFile.js';
 
 type Pair = readonly [number, number];
@@ -117,7 +117,7 @@ test(
         const chambers = { ...job!.chambers, smallest: { ...job!.chambers.smallest, height } };
         for (const guides of [undefined, { kind: 'count', count: 5 } as const]) {
           const plan = planOf({ ...job!, chambers, routing: { ...job!.routing, ...(guides && { guides }) } });
-          const routed = routedOf(plan);
+          const routed = routedChambers(plan);
           expect(tooSmall(routed, plan)).toEqual([]);
           for (const { chamber } of routed) lowest = Math.min(lowest, leastHeight(chamber.contour) / height);
         }

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { planOf } from '../../src/plan.js';
 import { faultsOf } from '../../src/proof/faults.js';
-import { routedOf } from '../../src/proof/published.js';
+import { routedChambers } from '../../src/proof/published.js';
 import { flared } from '../weigh/flared.js';
 
 // Found by `npm run adversary`: places straight from the nose were taken for places along a flared joint, which lie
@@ -10,9 +10,9 @@ test('a hole on a flared joint is kept off where it is, told straight from the n
   const plan = planOf(flared());
   const isFlared = (row: (typeof plan.layup.rows)[number]) => Math.abs(row.face.along[1]) > 0.02;
   // The chamber furthest from the nose on a flared face: there the two ways of telling are furthest apart.
-  const [{ chamber, row, to }] = routedOf(plan)
+  const [{ chamber, row, to }] = routedChambers(plan)
     .filter((one) => isFlared(one.row))
-    .sort((a, b) => b.to - a.to) as [ReturnType<typeof routedOf>[number]];
+    .sort((a, b) => b.to - a.to) as [ReturnType<typeof routedChambers>[number]];
   const { face } = row;
   // By hand: a place `s` along a straight joint lies at s · cos(its angle to the centreline) from the nose.
   const straight = (s: number) => face.origin[0] + s * face.along[0];

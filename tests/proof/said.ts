@@ -1,7 +1,7 @@
 import { PATCHES } from '../../src/board/mesh.js';
 import type { Plan } from '../../src/plan.js';
 import { reportOf } from '../../src/cli/report.js';
-import { depthTo, endJoint, routedOf } from '../../src/proof/published.js';
+import { depthTo, endJoint, routedChambers } from '../../src/proof/published.js';
 
 /** Rounding of the computation, mm. */
 const NEAR = 0.01;
@@ -51,7 +51,7 @@ export function contradictions(plan: Plan): string[] {
         found.push(`place ${place} of ${row.id} is left solid in silence`);
     }
   }
-  for (const { chamber, row, from, to } of routedOf(plan)) {
+  for (const { chamber, row, from, to } of routedChambers(plan)) {
     const joint = row.end === 'face' ? endJoint(row) : undefined;
     if (!joint) continue;
     const left = [from, to].map((s) => depthTo(joint, row, s) - chamber.depth[1]);

@@ -2,14 +2,14 @@ import { BufferAttribute, BufferGeometry, DoubleSide, Ray, Vector3 } from 'three
 import { MeshBVH } from 'three-mesh-bvh';
 import { expect, test } from 'vitest';
 import { boardOf } from '../../src/board/board.js';
-import { heightsOver, nearestTo, surfaceOf } from '../../src/proof/surface.js';
+import { heightsOver, nearestTo, sortedMesh } from '../../src/proof/surface.js';
 import { SAMPLES, sampleJob } from '../samples.js';
 
 // Reference: three-mesh-bvh (https://github.com/gkjohnson/three-mesh-bvh), a general library for rays and distances on
 // triangles.
 test.each(SAMPLES)('%s: heights over a place and distances to the surface are those of a general library', (name) => {
   const { mesh, length, width } = boardOf(sampleJob(name).board);
-  const surface = surfaceOf(mesh);
+  const surface = sortedMesh(mesh);
   const geometry = new BufferGeometry();
   // As double precision: the library reads any array.
   geometry.setAttribute('position', new BufferAttribute(mesh.positions as unknown as Float32Array, 3));

@@ -32,18 +32,18 @@ test('a keep-out is held at its centre of area, however many points its outline 
   expect(keepOutInPlan(polygon(corner)).middle).toEqual(near([x, y]));
   expect(keepOutInPlan(polygon([...corner].reverse())).middle).toEqual(near([x, y]));
   // From there to the farthest corner along and across.
-  expect(keepOutInPlan(polygon(corner)).reach).toEqual(near([40 - x, 40 - y]));
+  expect(keepOutInPlan(polygon(corner)).halfSize).toEqual(near([40 - x, 40 - y]));
 });
 
 test('a box has its four corners around its middle, and reaches half its size', () => {
   const box: KeepOutSpec = { kind: 'rectangle', name: 'box', x: 100, y: -20, length: 60, width: 10 };
   const seen = keepOutInPlan(box);
-  expect(seen).toMatchObject({ kind: 'outline', middle: [100, -20], reach: [30, 5] });
+  expect(seen).toMatchObject({ kind: 'outline', middle: [100, -20], halfSize: [30, 5] });
   const corners = seen.kind === 'outline' ? seen.corners.map(String) : [];
   expect(new Set(corners)).toEqual(new Set(['70,-25', '130,-25', '130,-15', '70,-15']));
 });
 
 test('a round one is its circle', () => {
   const disc: KeepOutSpec = { kind: 'disc', name: 'plug', x: 100, y: -20, radius: 16 };
-  expect(keepOutInPlan(disc)).toEqual({ kind: 'disc', middle: [100, -20], reach: [16, 16], radius: 16 });
+  expect(keepOutInPlan(disc)).toEqual({ kind: 'disc', middle: [100, -20], halfSize: [16, 16], radius: 16 });
 });

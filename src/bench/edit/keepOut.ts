@@ -7,7 +7,7 @@ import { ruleStep, writtenLength } from './written.js';
 const SIDES = ['right', 'left', 'both'] as const;
 
 /** Where a keep-out of the plan stands in the job file: one line of the file with `both:` makes two. */
-interface Written {
+interface InFile {
   readonly line: number;
   readonly side?: (typeof SIDES)[number];
   /** Of the two that `both:` makes, this one lies to the left. */
@@ -57,9 +57,9 @@ export function withKeepOutMoved(text: string, job: Job, index: number, dx: numb
 /**
  * The reader's order: those drawn on a joint are none of the plan's; `both:` gives the left one, then the right one.
  */
-function writtenAs(list: unknown): Written[] {
+function writtenAs(list: unknown): InFile[] {
   if (!Array.isArray(list)) return [];
-  return list.flatMap((item: unknown, line): Written[] => {
+  return list.flatMap((item: unknown, line): InFile[] => {
     const keys = typeof item === 'object' && item !== null ? Object.keys(item) : [];
     if (keys.includes('joint')) return [];
     const side = SIDES.find((each) => keys.includes(each));

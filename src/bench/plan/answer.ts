@@ -11,7 +11,7 @@ import { resultOf, type Result } from '../../result.js';
 import { outlineInPlan, type OutlineInPlan } from '../../view/outlineInPlan.js';
 
 /** A job's text and the tables beside it. */
-export interface Written {
+export interface JobText {
   readonly name: string;
   readonly text: string;
   readonly beside: Readonly<Record<string, Beside>>;
@@ -24,7 +24,7 @@ export interface Written {
 export interface Question {
   readonly number: number;
   readonly which: 'this' | 'other' | 'practice' | 'ahead';
-  readonly written: Written;
+  readonly written: JobText;
 }
 
 /** What the page draws: the published plan, and what a picture needs beside it. */
@@ -70,14 +70,21 @@ export function countedFor(number: Question['number'], plan: Plan): Counted {
 
 /** What was read and planned last for a question. */
 interface Last {
-  readonly written: Written;
+  readonly written: JobText;
   readonly answer: Answer;
   readonly reading?: Reading;
   readonly plan?: Plan;
 }
 
-/** The last of each kind, so that a board is made, and crosses over to the page, once. */
-export type Known = Map<Question['which'], Last>;
+/**
+ * What was read and planned last: what is on the page, so that a board crosses over to it once; the job it is compared
+ * with; and the latest of the job on the bench, whatever it was asked for, over which the next is made.
+ */
+export interface Known {
+  onPage?: Last;
+  other?: Last;
+  latest?: Last;
+}
 
 /**
  * Reads and plans: the same two functions as on the command line. What was asked ahead is answered at once when it is
@@ -85,21 +92,23 @@ export type Known = Map<Question['which'], Last>;
  */
 export function answerTo(question: Question, known: Known): Answer {
   const { number, which, written } = question;
-  const ahead = known.get('ahead');
-  const isHere = which === 'this' && ahead && isSame(ahead.written, written);
-  const last = isHere ? ahead : planned(question, known);
-  if (which === 'this') {
-    known.delete('ahead');
-    known.delete('practice');
-  }
-  known.set(which, last);
-  return isHere ? { ...last.answer, number, which } : last.answer;
+  if (which === 'other') return (known.other = planned(question, known.other, known.other)).answer;
+  const { latest } = known;
+  const isHere = which === 'this' && latest !== known.onPage && latest && isSame(latest.written, written);
+  const last = isHere
+    ? { ...latest, answer: { ...latest.answer, number, which } }
+    : planned(question, known.onPage, latest);
+  known.latest = last;
+  if (which === 'this') known.onPage = last;
+  return last.answer;
 }
 
-function planned({ number, which, written }: Question, known: Known): Last {
+/**
+ * @param onPage what the page has, or would have had
+ * @param before what it is made over
+ */
+function planned({ number, which, written }: Question, onPage: Last | undefined, before: Last | undefined): Last {
   const begin = performance.now();
-  const onPage = known.get(which === 'other' ? 'other' : 'this');
-  const before = which === 'other' ? onPage : (known.get('ahead') ?? known.get('practice') ?? onPage);
   const { job, findings, reading } = readJob(written.text, written.name, besideIn(written.beside), before?.reading);
   const plan = job ? planOf(job, before?.plan) : undefined;
   const shown = plan && shownOf(plan, plan.board !== onPage?.plan?.board);
@@ -112,7 +121,7 @@ function planned({ number, which, written }: Question, known: Known): Last {
   };
 }
 
-function isSame(a: Written, b: Written): boolean {
+function isSame(a: JobText, b: JobText): boolean {
   return a.text === b.text && a.name === b.name && JSON.stringify(a.beside) === JSON.stringify(b.beside);
 }
 

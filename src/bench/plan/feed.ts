@@ -1,4 +1,4 @@
-import type { Answer, Counted, Question, Shown, Written } from './answer.js';
+import type { Answer, Counted, Question, Shown, JobText } from './answer.js';
 
 /** The part of a worker that the feed uses. */
 export interface Worked {
@@ -39,7 +39,7 @@ export class PlanFeed {
   }
 
   /** Asks for the plan of a text; gives the question's number, by which its answer is known. */
-  ask(which: Question['which'], written: Written): number {
+  ask(which: Question['which'], written: JobText): number {
     const number = ++this.number;
     this.waiting.set(which, { number, which, written });
     this.next();
@@ -50,7 +50,7 @@ export class PlanFeed {
    * Has the plan made that will probably be asked for next, while nothing else is to be done. A question that comes
    * meanwhile waits for it, so only a planner that is quick is sent ahead.
    */
-  ahead(written: Written): void {
+  ahead(written: JobText): void {
     if (!this.working && this.took < QUICK) this.worker.postMessage({ number: 0, which: 'ahead', written });
   }
 

@@ -7,7 +7,7 @@ config({ jitless: true });
 /** Nothing is counted until nobody has asked for so long, ms. */
 const QUIET = 600;
 
-const known: Known = new Map();
+const known: Known = {};
 let count: ReturnType<typeof setTimeout> | undefined;
 
 self.onmessage = ({ data }: MessageEvent<Question>) => {
@@ -16,7 +16,7 @@ self.onmessage = ({ data }: MessageEvent<Question>) => {
   self.postMessage(answer);
   if (data.which === 'this') {
     clearTimeout(count);
-    const plan = known.get('this')?.plan;
+    const plan = known.onPage?.plan;
     count = plan && setTimeout(() => self.postMessage(countedFor(data.number, plan)), QUIET);
   }
 };

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Bench } from '../state/bench.js';
 import { saveAs, saveOver } from './save.js';
-import type { JobFile, Jobs } from './jobs.js';
+import type { JobOnDisk, Jobs } from './jobs.js';
 
 /** Asked when the file on disk is no longer the one that was opened. Nothing is lost whatever is chosen. */
 export function Conflict({
@@ -11,7 +11,7 @@ export function Conflict({
 }: {
   readonly bench: Bench;
   readonly jobs: Jobs;
-  readonly theirs: JobFile;
+  readonly theirs: JobOnDisk;
 }) {
   const dialog = useRef<HTMLDialogElement>(null);
   const [name, setName] = useState(theirs.name.replace(/(\.\w+)$/, '-mine$1'));

@@ -1,6 +1,6 @@
-import type { AnswersOf, JobFile, JobList, PaperNames, PaperNews, Saved } from '../../open/api.js';
+import type { AnswersOf, JobOnDisk, JobList, PaperNames, PaperNews, Saved } from '../../open/api.js';
 
-export type { JobFile, JobList, PaperNews, Saved };
+export type { JobOnDisk, JobList, PaperNews, Saved };
 
 /** What went wrong at the server, in its words. */
 export class Refused extends Error {}
@@ -13,7 +13,7 @@ export class Jobs {
     return this.ask('GET', '/api/bench');
   }
 
-  read(name: string): Promise<JobFile> {
+  read(name: string): Promise<JobOnDisk> {
     return this.ask('GET', `/api/bench/job?name=${encodeURIComponent(name)}`);
   }
 

@@ -1,6 +1,6 @@
 import type { Bench } from '../state/bench.js';
 import { changed } from '../edit/history.js';
-import type { JobFile, Jobs } from './jobs.js';
+import type { JobOnDisk, Jobs } from './jobs.js';
 
 /** Writes the job back to its file. Where the file has changed meanwhile, asks instead. */
 export async function save(bench: Bench, jobs: Jobs): Promise<void> {
@@ -18,7 +18,7 @@ export async function save(bench: Bench, jobs: Jobs): Promise<void> {
 }
 
 /** Writes what is on the bench over the file as it is now; that one stays one step back. */
-export async function saveOver(bench: Bench, jobs: Jobs, theirs: JobFile): Promise<void> {
+export async function saveOver(bench: Bench, jobs: Jobs, theirs: JobOnDisk): Promise<void> {
   await guarded(bench, async () => {
     const { history } = bench.now;
     const saved = await jobs.save(theirs.name, history.text, theirs.version);
@@ -42,7 +42,7 @@ export async function saveAs(bench: Bench, jobs: Jobs, name: string): Promise<vo
   });
 }
 
-function isSaved(bench: Bench, file: JobFile): void {
+function isSaved(bench: Bench, file: JobOnDisk): void {
   bench.show({ file, saved: file.text, conflict: undefined, said: `Saved as ${file.name}.` });
 }
 

@@ -3,10 +3,10 @@ import type { Units } from '../../length/units.js';
 import { documentOf } from '../edit/document.js';
 import { begun, changed, redone, settled, undone, type History } from '../edit/history.js';
 import type { Patch } from '../../board/mesh.js';
-import type { Counted, Shown, Written } from '../plan/answer.js';
+import type { Counted, Shown, JobText } from '../plan/answer.js';
 import type { Arrived } from '../plan/feed.js';
 import { afterPicture, followedPicture } from '../plan/pace.js';
-import type { JobFile } from '../../open/api.js';
+import type { JobOnDisk } from '../../open/api.js';
 
 /** A stretch along the board that the pictures show, mm. */
 export interface VisibleRange {
@@ -15,14 +15,14 @@ export interface VisibleRange {
 }
 
 export interface Other {
-  readonly file: JobFile;
+  readonly file: JobOnDisk;
   readonly findings: readonly JobFinding[];
   readonly shown?: Shown;
 }
 
 /** Everything the page shows. Replaced as a whole, never changed in place. */
 export interface BenchState {
-  readonly file: JobFile;
+  readonly file: JobOnDisk;
   readonly history: History;
   /** The text as it was last read from or written to the disk. */
   readonly saved: string;
@@ -39,7 +39,7 @@ export interface BenchState {
   readonly visible?: VisibleRange;
   readonly other?: Other;
   /** The job as somebody else saved it meanwhile. */
-  readonly conflict?: JobFile;
+  readonly conflict?: JobOnDisk;
   /** What was counted of the present text. */
   readonly counted?: Counted;
   /** How many pages the papers came to when they were last made, and from which text. */
@@ -50,8 +50,8 @@ export interface BenchState {
 
 /** Where a bench asks for plans. */
 export interface AsksForPlans {
-  ask(which: 'this' | 'other', written: Written): number;
-  ahead(written: Written): void;
+  ask(which: 'this' | 'other', written: JobText): number;
+  ahead(written: JobText): void;
 }
 
 /**
@@ -71,7 +71,7 @@ export class Bench {
   private late: ReturnType<typeof setTimeout> | undefined;
 
   constructor(
-    file: JobFile,
+    file: JobOnDisk,
     private readonly feed: AsksForPlans,
   ) {
     this.state = {
@@ -146,7 +146,7 @@ export class Bench {
   }
 
   /** Puts another job, or another state of this one, on the bench. What was there can be taken back. */
-  open(file: JobFile, keepHistory: boolean): void {
+  open(file: JobOnDisk, keepHistory: boolean): void {
     const history = keepHistory ? changed(this.state.history, file.text) : begun(file.text);
     this.state = { ...this.state, file, saved: file.text, conflict: undefined };
     if (!keepHistory) {
@@ -157,7 +157,7 @@ export class Bench {
   }
 
   /** Lays a second job beside the first, or takes it away. */
-  compare(file: JobFile | undefined): void {
+  compare(file: JobOnDisk | undefined): void {
     this.show({ other: file && { file, findings: [] } });
     if (file) this.feed.ask('other', file);
   }
@@ -224,7 +224,7 @@ export class Bench {
     this.asked = this.feed.ask('this', this.written(this.state.history.text));
   }
 
-  private written(text: string): Written {
+  private written(text: string): JobText {
     const { name, beside } = this.state.file;
     return { name, text, beside };
   }

@@ -7,7 +7,7 @@ import type { Block } from '../block.js';
 import type { CutPart, CutStock } from '../nest/cutPart.js';
 import type { CutPlan } from './cutPlan.js';
 import { cutSheets, type CutEffort } from './cutSheets.js';
-import { gluingOf, type Blocked } from '../glue/gluing.js';
+import { gluingOf, type ToCut } from '../glue/gluing.js';
 import { makingOf, type Making } from './making.js';
 import { sawnFrom, type Sawn } from '../sawn.js';
 
@@ -35,7 +35,7 @@ export interface BlockCut {
  * Plans how the blocks are cut from the job's sheets and in which batches they are glued. A search of up to a second or
  * so, so it is not a part of the plan but made when it is asked for; the same plan and rounds give the same cuts.
  */
-export function cuttingOf(plan: Blocked, effort: CutEffort = {}): Cutting {
+export function cuttingOf(plan: ToCut, effort: CutEffort = {}): Cutting {
   const sawn = new Map(plan.blocks.map((block) => [block.id, sawnFrom(block.made.outline)]));
   const glue = gluingOf(plan);
   const { stock } = plan.job.blocks;
@@ -65,7 +65,7 @@ export function stockName(index: number): string {
 }
 
 function cutFrom(
-  plan: Blocked,
+  plan: ToCut,
   sawn: ReadonlyMap<string, Sawn>,
   refused: ReadonlyMap<string, ReadonlySet<number>>,
   effort: CutEffort,

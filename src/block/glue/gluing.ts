@@ -8,7 +8,7 @@ import { gluePlan, type GlueBlock, type GluePlan } from './batches.js';
 import type { Block } from '../block.js';
 
 /** What of a plan cutting and gluing need. */
-export interface Blocked {
+export interface ToCut {
   readonly job: Pick<Job, 'blocks' | 'fill' | 'units'>;
   readonly layup: Pick<Layup, 'rows'>;
   readonly blocks: readonly Block[];
@@ -18,12 +18,12 @@ export interface Blocked {
 /**
  * The batches the blocks of a plan are glued in, rows as they lie from the left rail to the right, each from the nose.
  */
-export function gluingOf(plan: Blocked): GluePlan {
+export function gluingOf(plan: ToCut): GluePlan {
   return gluePlan(glueBlocks(plan), plan.job.blocks.glue);
 }
 
 /** A block is glued all around and, where it does not go right through, to the floor behind it. */
-function glueBlocks({ blocks, layup, chambers }: Blocked): GlueBlock[] {
+function glueBlocks({ blocks, layup, chambers }: ToCut): GlueBlock[] {
   const filled = new Map(chambers.map((chamber) => [chamber.id, chamber]));
   return layup.rows.flatMap((row) =>
     blocks

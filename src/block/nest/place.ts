@@ -10,7 +10,7 @@ export interface BlankKind {
 }
 
 /** Where a blank can be cut: from which piece, which way round, and how the piece is cut for it. */
-export interface Place {
+export interface CutPlace {
   readonly region: Region;
   readonly turned: boolean;
   readonly cut: 'fits' | 'strip' | 'rest';
@@ -38,8 +38,8 @@ export function bestPlace(
   rules: PlaceRules,
   blink: () => number,
   overlooked: number,
-): Place | undefined {
-  let best: Place | undefined;
+): CutPlace | undefined {
+  let best: CutPlace | undefined;
   let least = Infinity;
   const thinnest = Math.min(blank.length, blank.height) - ROUNDING;
 
@@ -63,7 +63,7 @@ export function bestPlace(
     consider(region, turned, 'rest', before - above - worth(rest, across, region.level + 2, rules));
   }
 
-  function consider(region: Region, turned: boolean, cut: Place['cut'], loss: number): void {
+  function consider(region: Region, turned: boolean, cut: CutPlace['cut'], loss: number): void {
     if (loss >= least || (overlooked > 0 && blink() < overlooked)) return;
     least = loss;
     best = { region, turned, cut };
@@ -83,7 +83,7 @@ export function bestPlace(
 }
 
 /** Cuts the blank out at a place found by `bestPlace`. */
-export function putAt(place: Place, kind: number, blank: BlankKind): void {
+export function putAt(place: CutPlace, kind: number, blank: BlankKind): void {
   const { region, turned, cut } = place;
   const lengthAlong = (region.axis === 0) !== turned;
   const take = lengthAlong ? blank.length : blank.height;

@@ -1,4 +1,4 @@
-import type { Line } from './line.js';
+import type { JobLine } from './line.js';
 import type { Said } from './said.js';
 
 const CLOSED_BY: Readonly<Record<string, string>> = { '[': ']', '{': '}' };
@@ -9,7 +9,7 @@ const CLOSED_BY: Readonly<Record<string, string>> = { '[': ']', '{': '}' };
  * @param isWithin whether brackets are open from lines before
  * @param next the next line that says something: whether what is open goes on there
  */
-export function bracketSlip({ code, indent, brackets }: Line, isWithin: boolean, next: string | undefined): Said {
+export function bracketSlip({ code, indent, brackets }: JobLine, isWithin: boolean, next: string | undefined): Said {
   const open: string[] = [];
   for (const { sign } of brackets) {
     const closes = CLOSED_BY[sign];

@@ -1,5 +1,5 @@
 /** One line of a job file, taken apart as a builder sees it. */
-export interface Line {
+export interface JobLine {
   /** From 1. */
   readonly number: number;
   /** How far it is moved in, and with what. */
@@ -23,7 +23,7 @@ const CLOSING = ']}';
  *
  * @param depth brackets that lines before left open
  */
-export function lineOf(text: string, number: number, depth: number): Line {
+export function lineOf(text: string, number: number, depth: number): JobLine {
   const indent = /^[\s\u00a0]*/.exec(text)![0];
   const brackets: { sign: string; at: number }[] = [];
   let [open, isStart, at] = [depth, true, indent.length];

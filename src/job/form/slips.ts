@@ -1,6 +1,6 @@
 import { nearest } from '../mistake/nearest.js';
 import { bracketSlip } from './brackets.js';
-import { lineOf, type Line } from './line.js';
+import { lineOf, type JobLine } from './line.js';
 import type { Said, Sentence } from './said.js';
 
 /** A slip of the hand in how a job file is written, as a builder would be told of it. */
@@ -44,7 +44,7 @@ export function formSlips(text: string, keys: KnownKeys): FormSlip[] {
   return slips;
 }
 
-function quoteSlip({ code, openQuote, behindQuote }: Line): Said {
+function quoteSlip({ code, openQuote, behindQuote }: JobLine): Said {
   if (openQuote !== undefined)
     return {
       what: 'a quote is opened in this line and not closed',
@@ -62,7 +62,7 @@ interface Block {
   readonly indent: number;
 }
 
-function indentSlip(line: Line, blocks: Block[], opensBlock: boolean, keys: KnownKeys): Said {
+function indentSlip(line: JobLine, blocks: Block[], opensBlock: boolean, keys: KnownKeys): Said {
   const { indent, code } = line;
   if (indent.includes('\t')) return { what: 'a tab stands where a line is moved in', remedy: 'spaces, never tabs' };
   if (/[^ ]/.test(indent))
@@ -112,7 +112,7 @@ function isBlockLine(code: string): boolean {
 
 const WORD = '[\\p{L}_][\\p{L}\\w-]*';
 
-function keySlip({ code }: Line, keys: KnownKeys): Said {
+function keySlip({ code }: JobLine, keys: KnownKeys): Said {
   if (/^(\/\/|\/\*|--|;|%|\*)/.test(code))
     return {
       what: 'this is no key; perhaps it is meant for people only',

@@ -58,7 +58,7 @@ function wordBoxes(
 ): { readonly at: Point; readonly half: Point }[] {
   const {
     middle: [x, y],
-    reach: [along, across],
+    halfSize: [along, across],
   } = keepOutInPlan(keepOut);
   const half: Point = [widthOf(number, LETTERS * scale) / 2 + OFF * scale, 0.8 * LETTERS * scale];
   const [dx, dy] = [along + half[0] + OFF * scale, across + half[1] + OFF * scale];

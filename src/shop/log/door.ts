@@ -6,7 +6,7 @@ import { batchOf, type TrackedBlock } from './trackedBlock.js';
  * What the plans recorded so far have: a phone may still hold something about a block that the plan of today has no
  * more.
  */
-export interface Places {
+export interface KnownPlaces {
   readonly blocks: ReadonlySet<string>;
   readonly batches: ReadonlySet<string>;
 }
@@ -20,7 +20,7 @@ export interface Refused {
 }
 
 /** The blocks and batches of some plans. */
-export function placesOf(plans: readonly { readonly blocks: readonly TrackedBlock[] }[]): Places {
+export function placesOf(plans: readonly { readonly blocks: readonly TrackedBlock[] }[]): KnownPlaces {
   const blocks = plans.flatMap((plan) => plan.blocks);
   return { blocks: new Set(blocks.map(({ id }) => id)), batches: new Set(blocks.map(batchOf)) };
 }
@@ -31,7 +31,7 @@ export function placesOf(plans: readonly { readonly blocks: readonly TrackedBloc
  */
 export function admitted(
   events: readonly unknown[],
-  { blocks, batches }: Places,
+  { blocks, batches }: KnownPlaces,
 ): { readonly good: readonly ShopEvent[]; readonly refused: readonly Refused[] } {
   const good: ShopEvent[] = [];
   const refused: Refused[] = [];

@@ -1,3 +1,4 @@
+import type { Units } from '../../length/units.js';
 import { sayProud } from '../../block/sayProud.js';
 import { printLength } from '../../length/length.js';
 import { printAs, roundedAs } from '../../length/rounded.js';
@@ -9,8 +10,6 @@ import type { Turn } from '../fit/shape.js';
 import { stageOf, UNTOUCHED, type ShopState } from '../log/state.js';
 import { STEPS, stepAfter, stepsBehind } from '../log/step.js';
 import { blocksByRow, type BlockSizes, type Foam, type TrackedBlock } from '../log/trackedBlock.js';
-
-export type Units = 'mm' | 'in';
 
 /** Where the whole board stands, row by row, for a terminal. */
 export function boardReport(

@@ -1,4 +1,4 @@
-import type { Places } from '../log/door.js';
+import type { KnownPlaces } from '../log/door.js';
 import type { ShopEvent, StoredEvent } from '../log/event.js';
 import type { ShopState } from '../log/state.js';
 import type { TrackedBlock } from '../log/trackedBlock.js';
@@ -39,7 +39,7 @@ export interface ShopStore {
   /** Every plan recorded, oldest first. */
   plans(): Promise<readonly PlanRecord[]>;
   /** The blocks and batches of every plan recorded. */
-  places(): Promise<Places>;
+  places(): Promise<KnownPlaces>;
   addPhoto(photo: Photo, now: number): Promise<Done<string>>;
   photo(name: string): Promise<Photo | undefined>;
   addSession(token: string, now: number): Promise<Done<void>>;

@@ -15,7 +15,7 @@ const ask = (known: Known, which: Question['which'], text: string) =>
   answerTo({ number: ++number, which, written: { name: NAME, text, beside: {} } }, known);
 
 test('what was planned ahead is the answer when it is asked, and what a planner makes that never looked ahead', () => {
-  const known: Known = new Map();
+  const known: Known = {};
   ask(known, 'this', webOf('25'));
   const ahead = ask(known, 'ahead', webOf('26'));
   const answer = ask(known, 'this', webOf('26'));
@@ -25,7 +25,7 @@ test('what was planned ahead is the answer when it is asked, and what a planner 
 });
 
 test('a wrong guess changes no figure', () => {
-  const known: Known = new Map();
+  const known: Known = {};
   ask(known, 'this', webOf('25'));
   ask(known, 'ahead', webOf('26'));
   const { shown } = ask(known, 'this', webOf('24'));
@@ -36,7 +36,7 @@ test('a wrong guess changes no figure', () => {
 });
 
 test('a guess that is no job is told as its mistake, once it is asked', () => {
-  const known: Known = new Map();
+  const known: Known = {};
   ask(known, 'this', webOf('25'));
   ask(known, 'ahead', webOf('no web'));
   const answer = ask(known, 'this', webOf('no web'));
@@ -46,7 +46,7 @@ test('a guess that is no job is told as its mistake, once it is asked', () => {
 });
 
 test('the page always has the board of the answer, whatever was planned ahead', () => {
-  const known: Known = new Map();
+  const known: Known = {};
   const thicker = sample(NAME).replace('thick: 149', 'thick: 150');
   let board: unknown;
   const seen = (text: string) => {

@@ -6,7 +6,7 @@ import { cutSheets } from '../../../src/block/cut/cutSheets.js';
 import { closestPair, pairTapered } from '../../../src/block/cut/taperPair.js';
 import { fenceSettings } from '../../../src/block/cut/fenceSettings.js';
 import type { CutPart, CutStock, SawSetting } from '../../../src/block/nest/cutPart.js';
-import { putAt, type Place } from '../../../src/block/nest/place.js';
+import { putAt, type CutPlace } from '../../../src/block/nest/place.js';
 import { wholeSheet, type Region } from '../../../src/block/nest/region.js';
 
 const saw: SawSetting = { kerf: 4, trim: 10, keep: { length: 200, width: 60 } };
@@ -22,7 +22,7 @@ const part = (id: string, length: number, height: number, more: Partial<CutPart>
 /** A sheet that is cut as is said, place by place, each in the piece that the way through the children leads to. */
 function cutBy(
   parts: readonly CutPart[],
-  places: readonly [way: number[], cut: Place['cut'], turned?: boolean][],
+  places: readonly [way: number[], cut: CutPlace['cut'], turned?: boolean][],
   axis: 0 | 1 = 1,
 ) {
   const root = wholeSheet(1204, 604, axis);

@@ -3,7 +3,7 @@ import type { Block } from '../../../src/block/block.js';
 import { cutFinding } from '../../../src/block/cut/cutFinding.js';
 import { sayFinding } from '../../../src/finding/say.js';
 import { cuttingOf, type Cutting } from '../../../src/block/cut/cutting.js';
-import type { Blocked } from '../../../src/block/glue/gluing.js';
+import type { ToCut } from '../../../src/block/glue/gluing.js';
 import { sizesOf } from '../../../src/block/sizes.js';
 import type { BlocksSpec, StockSpec } from '../../../src/job/spec/blocks.js';
 import { roundedAs } from '../../../src/length/rounded.js';
@@ -109,8 +109,8 @@ describe('what cannot be cut is said by number, and the rest is planned', () => 
         blocks: { ...BLOCKS, ...more },
       },
       // Only what gluing asks of a row and of a chamber is here.
-      layup: { rows: [{ id: 'R1', end: 'rail' }] } as unknown as Blocked['layup'],
-      chambers: blocks.map(({ id }) => ({ id, profile: [], depth: [0, 40] })) as unknown as Blocked['chambers'],
+      layup: { rows: [{ id: 'R1', end: 'rail' }] } as unknown as ToCut['layup'],
+      chambers: blocks.map(({ id }) => ({ id, profile: [], depth: [0, 40] })) as unknown as ToCut['chambers'],
       blocks,
     });
   const said = ({ sheets }: Cutting) => sheets!.faults.map((fault) => sayFinding(cutFinding(fault, 'mm')));

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { bestPlace, moreThanSplit, putAt, worth, type Place } from '../../../src/block/nest/place.js';
+import { bestPlace, moreThanSplit, putAt, worth, type CutPlace } from '../../../src/block/nest/place.js';
 import {
   copyRegion,
   eachBlank,
@@ -104,8 +104,8 @@ test('a rest is worth its area and something for its size, nothing where no blan
 
 describe('the best place', () => {
   /** Every way to cut a blank out of a piece, and what the rests lose by it. */
-  function allPlaces(root: Region, size: ReturnType<typeof blank>): { place: Place; loss: number }[] {
-    const found: { place: Place; loss: number }[] = [];
+  function allPlaces(root: Region, size: ReturnType<typeof blank>): { place: CutPlace; loss: number }[] {
+    const found: { place: CutPlace; loss: number }[] = [];
     eachOpen(root, (region) => {
       if (region.level >= rules.stages) return;
       for (const turned of size.mayTurn ? [false, true] : [false]) {
@@ -114,7 +114,7 @@ describe('the best place', () => {
         const [slack, rest] = [region.across - across, region.free - take];
         if (slack < -1e-6 || rest < -1e-6) continue;
         const before = worth(region.free, region.across, region.level, rules);
-        const add = (cut: Place['cut'], ...after: number[]) =>
+        const add = (cut: CutPlace['cut'], ...after: number[]) =>
           found.push({ place: { region, turned, cut }, loss: before - after.reduce((sum, each) => sum + each, 0) });
         const beside = worth(rest, region.across, region.level, rules);
         if (slack < 0.01) add('fits', beside);

@@ -1,6 +1,6 @@
 import type Database from 'libsql';
 import { statSync } from 'node:fs';
-import { placesOf, type Places } from '../../log/door.js';
+import { placesOf, type KnownPlaces } from '../../log/door.js';
 import type { ShopEvent, StoredEvent } from '../../log/event.js';
 import type { ShopState } from '../../log/state.js';
 import type { TrackedBlock } from '../../log/trackedBlock.js';
@@ -32,7 +32,7 @@ interface Waiting {
 export class FileStore implements ShopStore {
   private readonly log = new LogSoFar();
   private planList: readonly PlanRecord[];
-  private known: { readonly newest: number; readonly places: Places } | undefined;
+  private known: { readonly newest: number; readonly places: KnownPlaces } | undefined;
   private readonly file: { readonly dev: number; readonly ino: number };
   private waiting: Waiting[] = [];
   private rescuedTo: string | undefined;
@@ -99,7 +99,7 @@ export class FileStore implements ShopStore {
     });
   }
 
-  async places(): Promise<Places> {
+  async places(): Promise<KnownPlaces> {
     const plans = await this.plans();
     const newest = plans.at(-1)?.number ?? 0;
     if (this.known?.newest !== newest) this.known = { newest, places: placesOf(plans) };

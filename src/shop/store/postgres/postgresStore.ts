@@ -1,6 +1,6 @@
 import { hostname } from 'node:os';
 import type { Client, Pool, PoolClient } from 'pg';
-import { placesOf, type Places } from '../../log/door.js';
+import { placesOf, type KnownPlaces } from '../../log/door.js';
 import type { ShopEvent, StoredEvent } from '../../log/event.js';
 import type { ShopState } from '../../log/state.js';
 import type { TrackedBlock } from '../../log/trackedBlock.js';
@@ -57,7 +57,7 @@ export class PostgresStore implements ShopStore {
   private readonly log = new LogSoFar();
   private readonly table: (name: string) => string;
   private planList: readonly PlanRecord[] = [];
-  private known: { readonly newest: number; readonly places: Places } | undefined;
+  private known: { readonly newest: number; readonly places: KnownPlaces } | undefined;
   private waiting: Waiting[] = [];
   private writer: Promise<void> | undefined;
   private reader: Promise<void> = Promise.resolve();
@@ -137,7 +137,7 @@ export class PostgresStore implements ShopStore {
     });
   }
 
-  async places(): Promise<Places> {
+  async places(): Promise<KnownPlaces> {
     const plans = await this.plans();
     const newest = plans.at(-1)?.number ?? 0;
     if (this.known?.newest !== newest) this.known = { newest, places: placesOf(plans) };
