@@ -28,6 +28,8 @@ export interface Drawing {
   readonly units?: Units;
   /** A chart of figures: nothing in it has a length, so that no scale is said of it. */
   readonly isChart?: boolean;
+  /** Marked from by hand only: what lies on it to be routed may be part of a line, and is for no machine. */
+  readonly isNotCut?: boolean;
 }
 
 /**

@@ -2,6 +2,8 @@ import type { Block } from '../block/block.js';
 import { once } from '../kept/once.js';
 import type { Plan } from '../plan.js';
 import { blockSheets } from './blocks/blockSheet.js';
+import { cardSheets } from './cards/cardSheets.js';
+import { cardTables } from './cards/cardTables.js';
 import { cautionSheet } from './cautions.js';
 import { cover } from './cover.js';
 import { cutPages } from './cutting/cutPages.js';
@@ -15,8 +17,8 @@ import { guideSheets } from './guides/guideSheet.js';
 import { guideCurve, guideSettings } from './guides/guideTables.js';
 import { labels } from './blocks/labels.js';
 import { markingTable } from './face/markingTable.js';
-import { seenFromFar } from './face/farSide.js';
-import { sheetRows, type MirroredRow } from './mirror.js';
+import { faceViews } from './face/faceViews.js';
+import { sheetRows } from './mirror.js';
 import type { DocumentPage, FigurePage, LabelStock, PaperSet } from './pages.js';
 import { planParts, planView } from './plan/planView.js';
 import { poleTable, storyPole } from './face/pole.js';
@@ -67,6 +69,7 @@ const NEEDS_DOTS: readonly PaperKind[] = ['dots'];
 const NEEDS_STOCK: readonly PaperKind[] = ['stock', 'profiles'];
 const NEEDS_FIN: readonly PaperKind[] = ['fin'];
 const NEEDS_CHAMBERS: readonly PaperKind[] = [
+  'cards',
   'router',
   'guides',
   'walls',
@@ -110,6 +113,7 @@ function everyPaper(plan: Plan, options: PaperOptions): Paper[] {
       fullSize: () => [full.face!()[i]!],
       pages: () => [markingTable(seen.plan, seen.row)],
     })),
+    { name: 'cards', kind: 'cards', fullSize: () => cardSheets(plan), pages: () => cardTables(plan), onRequest: true },
     { name: 'router', kind: 'router', pages: () => [setUpTable(plan)] },
     // A guide for every chamber is a hundred sheets: for those who rout that way.
     {
@@ -216,14 +220,6 @@ function coverOf(plan: Plan, papers: readonly Paper[], options: PaperOptions): D
 }
 
 const sharesGuides = ({ routing }: Plan): boolean => routing.guides.length > 0;
-
-/** Every face that chambers are marked on: each row's own, and its far one where it is routed from both. */
-function faceViews(plan: Plan): { plan: Plan; row: MirroredRow }[] {
-  return sheetRows(plan).flatMap((row) => {
-    const far = seenFromFar(plan, row);
-    return [{ plan, row }, ...(far ? [far] : [])];
-  });
-}
 
 function figure(drawing: Drawing): FigurePage {
   // The notes stand under the figure; the title block need not repeat them.

@@ -1,7 +1,7 @@
 import type { Drawing, Shape } from '../../sheet/drawing.js';
 import type { Vertex } from '../../contour/vertex.js';
 import { isEmpty, joinBoxes } from '../trace/box.js';
-import { cleanVertices } from '../trace/contour.js';
+import { cleanVertices, cutLayers } from '../trace/contour.js';
 import { DxfFile } from './dxfFile.js';
 import { dxfLayers } from './dxfLayer.js';
 import type { Finding } from '../../finding/finding.js';
@@ -30,7 +30,10 @@ export function dxfOf(
   const box = joinBoxes([...trace.lines, ...trace.texts].map((traced) => traced.box));
   const [left, bottom] = isEmpty(box) ? [0, 0] : [box.minX, box.minY - APART - SQUARE];
   const file = new DxfFile(Object.values(dxfLayers));
-  for (const shape of settled(drawing).shapes) addShape(file, shape);
+  for (const shape of settled(drawing).shapes) {
+    const isUncut = drawing.isNotCut && cutLayers.includes(shape.layer);
+    addShape(file, shape, dxfLayers[isUncut ? 'uncut' : shape.layer].name);
+  }
   const scale = dxfLayers.scale.name;
   file.polyline(scale, square(left, bottom), true);
   file.text(scale, {
@@ -51,8 +54,7 @@ export function dxfOf(
   return { dxf, findings: [] };
 }
 
-function addShape(file: DxfFile, shape: Shape): void {
-  const layer = dxfLayers[shape.layer].name;
+function addShape(file: DxfFile, shape: Shape, layer: string): void {
   switch (shape.kind) {
     case 'circle':
       file.circle(layer, shape.x, shape.y, shape.radius);

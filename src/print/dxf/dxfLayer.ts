@@ -7,7 +7,7 @@ export interface DxfLayer {
 }
 
 /** What a shape means is the layer it lies on. Only the layers that begin with CUT are for the machine. */
-export const dxfLayers: Readonly<Record<Layer | 'text' | 'scale', DxfLayer>> = {
+export const dxfLayers: Readonly<Record<Layer | 'uncut' | 'text' | 'scale', DxfLayer>> = {
   outline: { name: 'OUTLINE', colour: 7 },
   edge: { name: 'FINISHED_EDGE', colour: 7 },
   chamber: { name: 'CUT_CHAMBER', colour: 1 },
@@ -20,6 +20,7 @@ export const dxfLayers: Readonly<Record<Layer | 'text' | 'scale', DxfLayer>> = {
   mark: { name: 'MARK', colour: 5 },
   dimension: { name: 'DIMENSION', colour: 8 },
   label: { name: 'LABEL', colour: 8 },
+  uncut: { name: 'MARK_BY_HAND', colour: 1 },
   text: { name: 'TEXT', colour: 8 },
   scale: { name: 'SCALE_100_MM', colour: 2 },
 };

@@ -16,6 +16,7 @@ export interface Contour {
 
 /** What would be cut, in the drawing's order. */
 export function contoursOf(drawing: Drawing): readonly Contour[] {
+  if (drawing.isNotCut) return [];
   return drawing.shapes.flatMap((shape, i) =>
     shape.kind !== 'text' && cutLayers.includes(shape.layer) ? [{ layer: shape.layer, shape, number: i + 1 }] : [],
   );

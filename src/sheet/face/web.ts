@@ -1,7 +1,7 @@
 import type { Point } from '../../contour/point.js';
-import { sharpCorners } from '../../contour/sharp.js';
 import type { Chamber } from '../../chamber/chamber.js';
 import { stretchOf } from '../../chamber/stretch.js';
+import { chamberEnds, type ChamberEnds } from './chamberEnds.js';
 import { printAs } from '../../length/rounded.js';
 import type { Units } from '../../length/units.js';
 import type { FaceOnBench } from './faceOnBench.js';
@@ -44,17 +44,8 @@ export function webWidth(before: Chamber, after: Chamber, bench: FaceOnBench, un
 function webBetween(before: Chamber, after: Chamber) {
   const from = stretchOf(before.profile).to;
   const to = stretchOf(after.profile).from;
-  const a = endOf(before, 1);
-  const b = endOf(after, -1);
-  return a && b && to > from && to - from <= WIDEST ? { from, to, a, b } : undefined;
-}
-
-/**
- * The lower and the upper corner of a chamber's end toward the tail (1) or the nose (-1), as they were before easing,
- * `[s, z]`. It may lean.
- */
-function endOf({ contour }: Chamber, toward: 1 | -1): [Point, Point] | undefined {
-  const [a, b] = sharpCorners(contour).sort((p, q) => toward * (q[0] - p[0]));
-  if (!a || !b) return undefined;
-  return a[1] <= b[1] ? [a, b] : [b, a];
+  if (to <= from || to - from > WIDEST) return undefined;
+  const [a, b] = [chamberEnds(before.contour), chamberEnds(after.contour)];
+  const end = (i: number, { lower, upper }: ChamberEnds): [Point, Point] => [lower.at(i)!, upper.at(i)!];
+  return { from, to, a: end(-1, a), b: end(0, b) };
 }
