@@ -255,7 +255,8 @@ function crosses(
   vz: number,
 ): boolean {
   if (height * (height + fall) > 0 || fall === 0) return false;
-  const t = -height / fall;
+  // Two heights whose product is too small to be told from 0 may lie on one side.
+  const t = clamp01(-height / fall);
   set(crossing, 0, px + t * vx, py + t * vy, pz + t * vz);
   return true;
 }

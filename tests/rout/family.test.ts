@@ -146,6 +146,39 @@ describe('a family of guides', () => {
     );
   });
 
+  test('the curve goes to eight guides at least, and no further than they save anything', () => {
+    const lengths = Array.from({ length: 12 }, (_, i): Pair => [60 + 13 * i, 30 + 4 * i]);
+    const twelve = lengths.map(([l, h], i) => chamberOf(`R1-${10 + i}`, box(l + 0.1, h + 0.1), 40));
+    const guidesOf = (asked: Parameters<typeof familyOf>[1], some = twelve) =>
+      familyOf(some, asked, spec, 'mm').curve.map(({ guides }) => guides);
+    const upTo = (count: number) => Array.from({ length: count }, (_, i) => i + 1);
+    expect(guidesOf({ kind: 'count', count: 3 })).toEqual(upTo(8));
+    expect(guidesOf({ kind: 'count', count: 8 })).toEqual(upTo(8));
+    expect(guidesOf({ kind: 'count', count: 10 })).toEqual(upTo(10));
+    // Each has its own with twelve; six chambers are served by six.
+    expect(guidesOf({ kind: 'count', count: 30 })).toEqual(upTo(12));
+    expect(guidesOf({ kind: 'count', count: 2 }, twelve.slice(0, 6))).toEqual(upTo(6));
+    expect(guidesOf({ kind: 'count', count: 2 }, [])).toEqual([]);
+    expect(familyOf([], { kind: 'count', count: 2 }, spec, 'mm')).toMatchObject({ cuts: [], lost: 0 });
+  });
+
+  test('a chamber smaller than the smallest, or than its cutter, keeps its own', () => {
+    const little = [
+      chamberOf('a', box(29.9, 40), 40),
+      chamberOf('b', box(60, 19.9), 40),
+      chamberOf('c', box(60.1, 40.1), 40),
+    ];
+    const { cuts } = familyOf(little, { kind: 'count', count: 1 }, spec, 'mm');
+    expect(cuts.map(({ size }) => size)).toEqual([undefined, undefined, { length: 60, height: 40 }]);
+    // A cutter of 44 mm cuts nothing lower.
+    const wide = familyOf(little, { kind: 'count', count: 1 }, { ...spec, cutterDiameter: 44 }, 'mm');
+    expect(wide.cuts.map(({ size }) => size)).toEqual([undefined, undefined, undefined]);
+    // In sixteenths of an inch: 37 of them are 58.7 mm, 25 are 39.7 mm.
+    const inches = familyOf([chamberOf('c', box(60.6, 41.6), 40)], { kind: 'count', count: 1 }, spec, 'in');
+    expect(inches.cuts[0]!.size!.length / (25.4 / 16)).toBeCloseTo(37, 9);
+    expect(inches.cuts[0]!.size!.height / (25.4 / 16)).toBeCloseTo(25, 9);
+  });
+
   test('chambers that are mirror images have the same guide, and lose as much as each by itself', () => {
     const one = familyOf(chambers, { kind: 'count', count: 3 }, spec, 'mm');
     const two = familyOf([...chambers, ...chambers], { kind: 'count', count: 3 }, spec, 'mm');
@@ -190,7 +223,13 @@ describe('on the rescue board with six shared guides', () => {
         expect(wall[patch], `${id} ${patch}`).toBeGreaterThanOrEqual(shared.asked[patch]);
     const { guides, settings } = shared.routing;
     expect(guides.length).toBeLessThanOrEqual(6);
-    expect(new Set(guides.map(({ id }) => id)).size).toBe(guides.length);
+    // Named from the largest on, each for some chamber.
+    expect(guides.map(({ id }) => id)).toEqual(guides.map((_, i) => `G${i + 1}`));
+    const areas = guides.map(({ cut }) => cut.length * cut.height);
+    expect(areas).toEqual([...areas].sort((a, b) => b - a));
+    for (const guide of guides) expect(guide.chambers.length, guide.id).toBeGreaterThan(0);
+    for (const { chamber, guide } of settings)
+      expect(guides.find(({ id }) => id === guide)!.chambers, chamber).toContain(chamber);
     expect(guides.flatMap((guide) => guide.chambers).sort()).toEqual(settings.map(({ chamber }) => chamber).sort());
     const said = shared.notes.filter(({ kind }) => kind === 'guide').map(({ where }) => where);
     expect([...said, ...settings.map(({ chamber }) => chamber)].sort()).toEqual(

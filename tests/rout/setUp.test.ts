@@ -102,3 +102,32 @@ test('halves do not meet where the faces flare by more than the router may wande
   expect(setUp.reaches).toBe(false);
   expect(notes.map(({ why }) => why)).toEqual(['flare', 'reach']);
 });
+
+// 68 mm of reach: two halves of 67.5 and the millimetre of overlap between them are 135.
+test('halves meet as deep as both cutters reach, to the last of it', () => {
+  expect(setUpOf(row(135), [chamber(135)], router).setUp).toMatchObject({ reaches: true, cut: 68 });
+  expect(setUpOf(row(135.01), [chamber(135.01)], router).setUp).toMatchObject({ reaches: false, needs: 147.01 });
+  expect(setUpOf(row(68), [chamber(68)], router).setUp).toMatchObject({ reaches: true, from: ['FR1-in'] });
+});
+
+test('a row without chambers has nothing to reach, a shallow chamber beside a deep one is routed from its face', () => {
+  expect(setUpOf(row(100), [], router).setUp).toMatchObject({ reaches: true, depth: 0, cut: 0, chambers: [] });
+  const shallow = { ...chamber(40), id: 'R1-02' };
+  const { setUp } = setUpOf(row(100), [chamber(100), shallow], router);
+  expect(setUp.chambers.map(({ chamber: id, from, cut }) => [id, from.length, cut])).toEqual([
+    ['R1-01', 2, 50.5],
+    ['R1-02', 1, 40],
+  ]);
+  // One that does not go through cannot be met from behind, whatever its neighbours do.
+  const blind = { ...chamber(90), id: 'R1-03' };
+  expect(setUpOf(row(100), [chamber(100), blind], router).setUp).toMatchObject({ reaches: false, needs: 112 });
+});
+
+test('a flare is told by how far the halves part, and halves meet within what the router may wander', () => {
+  // 0.02 of a slope over half of 107 and its overlap.
+  const { setUp, notes } = setUpOf(row(100, 0.02), [chamber(107)], router);
+  expect(setUp.reaches).toBe(true);
+  expect(notes.map(({ why }) => why)).toEqual(['halves']);
+  const wide = setUpOf(row(100, 0.05), [chamber(115)], router).notes[0]!;
+  expect([wide.has, wide.needs]).toEqual([58 * 0.05, 1.5]);
+});
