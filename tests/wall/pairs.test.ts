@@ -241,7 +241,7 @@ test(`of many triangles the nearest is the one that is nearest by itself (seed $
 
 test('the boxes of a solid hold its parts, and nothing more: by the corners of each', () => {
   const profile: Point[] = [[0, 0], [20, 0], [26, 5], [20, 9], [6, 12], [0, 8]]; // prettier-ignore
-  const { boxes, flats: sides, reach } = solidOf(face, profile, [4, 15]);
+  const { boxes, flats: sides, bounds } = solidOf(face, profile, [4, 15]);
   const at = ([s, z]: Point, t: number) => [3 + 0.96 * s - 0.28 * t, -2 + 0.28 * s + 0.96 * t, z];
   const around = (points: readonly number[][]) => [
     ...[0, 1, 2].map((i) => Math.min(...points.map((each) => each[i]!))),
@@ -257,7 +257,7 @@ test('the boxes of a solid hold its parts, and nothing more: by the corners of e
     around(points).forEach((value, i) => expect(boxes[6 * box + i], `${box} ${i}`).toBeCloseTo(value, 9)),
   );
   expect(boxes).toHaveLength(6 * (1 + 8 + 2));
-  expect(reach).toEqual([0, 0, 26, 12]);
+  expect(bounds).toEqual([0, 0, 26, 12]);
   // Each flat's direction is square to its sides, of length 1, and away from the solid's middle.
   const middle = vector(at([11, 5], 9));
   profile.forEach((_, i) => {
