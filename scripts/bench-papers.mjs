@@ -12,7 +12,7 @@ import { labelStocks } from '../dist/src/print/paper/labelStock.js';
 import { sheetNamed } from '../dist/src/print/paper/paper.js';
 import { writePdf } from '../dist/src/print/pdf.js';
 import { svgOf } from '../dist/src/print/svg/svg.js';
-import { fullSizeDrawings, paperSet } from '../dist/src/sheet/papers.js';
+import { fullSizeDrawings, paperSet } from '../dist/src/papers/papers.js';
 
 const ROUNDS = 5;
 const samples = fileURLToPath(new URL('../samples/', import.meta.url));

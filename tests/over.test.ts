@@ -4,7 +4,7 @@ import { seeded } from '../src/block/nest/seeded.js';
 import type { Job } from '../src/job/job.js';
 import { readJob } from '../src/job/read.js';
 import { planOf, type Plan } from '../src/plan.js';
-import { resultOf } from '../src/result.js';
+import { resultOf } from '../src/view/result.js';
 import { CHANGES, oneOf, type Random } from './random/change.js';
 import { hardJob, TABLE } from './random/hardJob.js';
 import { jobFiles } from './random/jobFile.js';

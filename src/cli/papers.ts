@@ -15,7 +15,7 @@ import { svgOf } from '../print/svg/svg.js';
 import { cuttingOnce } from '../sheet/cutting/cuttingOnce.js';
 import { blockRows, cutRows } from '../sheet/cutting/cutRows.js';
 import type { Cell } from '../sheet/pages.js';
-import { fullSizeDrawings } from '../sheet/papers.js';
+import { fullSizeDrawings } from '../papers/papers.js';
 import type { PaperKind } from '../sheet/uses.js';
 import { routingRows } from '../sheet/face/routerTable.js';
 import { trackingRows, type Done } from '../sheet/blocks/trackingList.js';

@@ -1,6 +1,6 @@
 import { planOf } from '../plan.js';
 import { proofOf } from '../proof/proof.js';
-import { resultOf, resultText } from '../result.js';
+import { resultOf, resultText } from '../view/result.js';
 import { isWell, sayVerdict, verdictOf } from '../verdict/verdict.js';
 import { understood } from '../typed/args.js';
 import { REFUSED, TO_ACT_ON, WELL, type Command } from './io.js';

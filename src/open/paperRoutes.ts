@@ -7,7 +7,7 @@ import { readJob } from '../job/read.js';
 import { besideIn } from '../job/table-beside.js';
 import { planOf } from '../plan.js';
 import { sheetNames } from '../print/paper/paper.js';
-import { papersOf } from '../sheet/papers.js';
+import { papersOf } from '../papers/papers.js';
 import { labelStocks } from '../print/paper/labelStock.js';
 import { beginStream, refuse, sendJson } from '../serve/answer.js';
 import { readJson } from '../serve/jsonBody.js';

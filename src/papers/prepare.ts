@@ -4,7 +4,7 @@ import type { PrintOptions } from '../print/lay.js';
 import { exact } from '../print/paper/printer.js';
 import { printFindings } from '../print/pdf.js';
 import { usualSettings } from '../print/tile/format.js';
-import { paperSet, papersOf, type Paper, type PaperOptions } from '../sheet/papers.js';
+import { paperSet, papersOf, type Paper, type PaperOptions } from './papers.js';
 import type { PaperSet } from '../sheet/pages.js';
 import type { Named, PaperRun } from './run.js';
 

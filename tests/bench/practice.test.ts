@@ -5,7 +5,7 @@ import { answerTo, type Known, type Question } from '../../src/bench/plan/answer
 import { PlanFeed, type Worked } from '../../src/bench/plan/feed.js';
 import { Practice } from '../../src/bench/practice.js';
 import { planOf } from '../../src/plan.js';
-import { resultOf } from '../../src/result.js';
+import { resultOf } from '../../src/view/result.js';
 import { jobOf, sample } from './read.js';
 
 beforeEach(() => void vi.useFakeTimers());

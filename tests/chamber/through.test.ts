@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { readJob } from '../../src/job/read.js';
 import { planOf } from '../../src/plan.js';
-import { resultOf, type Result } from '../../src/result.js';
+import { resultOf, type Result } from '../../src/view/result.js';
 import { jobFiles } from '../random/jobFile.js';
 
 const SEED = 20261126;

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { planOf } from '../../src/plan.js';
-import { resultOf, resultText } from '../../src/result.js';
+import { resultOf, resultText } from '../../src/view/result.js';
 import { kernel, outsideOf, solidOfChamber } from '../oracle/kernel.js';
 import { sampleJob, SAMPLES } from '../samples.js';
 import { called } from './called.js';

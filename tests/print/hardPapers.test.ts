@@ -7,7 +7,7 @@ import { labelStocks } from '../../src/print/paper/labelStock.js';
 import { rollOf, sheetNamed } from '../../src/print/paper/paper.js';
 import { printFindings } from '../../src/print/pdf.js';
 import { svgOf } from '../../src/print/svg/svg.js';
-import { fullSizeDrawings, papersOf, paperSet } from '../../src/sheet/papers.js';
+import { fullSizeDrawings, papersOf, paperSet } from '../../src/papers/papers.js';
 import { hardJob, TABLE } from '../random/hardJob.js';
 import { printed } from './printed.js';
 

@@ -5,7 +5,7 @@ import { readJob } from '../../src/job/read.js';
 import { toBoard } from '../../src/layup/frame.js';
 import { planOf, type Plan } from '../../src/plan.js';
 import { proofOf } from '../../src/proof/proof.js';
-import { resultOf } from '../../src/result.js';
+import { resultOf } from '../../src/view/result.js';
 import { verdictOf } from '../../src/verdict/verdict.js';
 import { kernel } from '../oracle/kernel.js';
 import { hardJob, TABLE } from '../random/hardJob.js';

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { readJob } from '../../src/job/read.js';
 import { planOf, type Plan } from '../../src/plan.js';
 import { faultsOf } from '../../src/proof/faults.js';
-import { resultOf } from '../../src/result.js';
+import { resultOf } from '../../src/view/result.js';
 import { farthestFromMesh } from '../oracle/chord.js';
 import { kernel } from '../oracle/kernel.js';
 import { jobFiles } from '../random/jobFile.js';

@@ -3,7 +3,7 @@ import type { Job } from '../../src/job/job.js';
 import { labelStocks } from '../../src/print/paper/labelStock.js';
 import { planOf } from '../../src/plan.js';
 import { reportOf } from '../../src/cli/report.js';
-import { fullSizeDrawings, paperSet, papersOf } from '../../src/sheet/papers.js';
+import { fullSizeDrawings, paperSet, papersOf } from '../../src/papers/papers.js';
 import { sampleJob } from '../samples.js';
 import { printed } from '../print/printed.js';
 

@@ -7,7 +7,7 @@ import { svgOf } from '../../src/print/svg/svg.js';
 import { finPages } from '../../src/sheet/fin/finPages.js';
 import { finSheets } from '../../src/sheet/fin/finSheets.js';
 import type { TextPage } from '../../src/sheet/pages.js';
-import { papersOf } from '../../src/sheet/papers.js';
+import { papersOf } from '../../src/papers/papers.js';
 import { readText } from '../job/readSample.js';
 
 const sample = readFileSync('samples/beck-guard.yaml', 'utf8');

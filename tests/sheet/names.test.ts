@@ -3,7 +3,7 @@ import { jointNamed } from '../../src/job/names.js';
 import type { Job } from '../../src/job/job.js';
 import { labelStocks } from '../../src/print/paper/labelStock.js';
 import { planOf, type Plan } from '../../src/plan.js';
-import { paperSet } from '../../src/sheet/papers.js';
+import { paperSet } from '../../src/papers/papers.js';
 import { WORDS } from '../../src/words/say.js';
 import { reportOf } from '../../src/cli/report.js';
 import { sampleJob, SAMPLES } from '../samples.js';

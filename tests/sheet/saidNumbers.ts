@@ -12,7 +12,7 @@ import { cuttingOnce } from '../../src/sheet/cutting/cuttingOnce.js';
 import { blockRows } from '../../src/sheet/cutting/cutRows.js';
 import type { Drawing, TextShape } from '../../src/sheet/drawing.js';
 import type { Cell, DocumentPage, TablePage } from '../../src/sheet/pages.js';
-import { paperSet, papersOf } from '../../src/sheet/papers.js';
+import { paperSet, papersOf } from '../../src/papers/papers.js';
 import { routingRows } from '../../src/sheet/face/routerTable.js';
 import { trackingRows } from '../../src/sheet/blocks/trackingList.js';
 

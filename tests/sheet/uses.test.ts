@@ -3,7 +3,7 @@ import uses from '../../templates/uses.json' with { type: 'json' };
 import { planOf } from '../../src/plan.js';
 import { labelStocks } from '../../src/print/paper/labelStock.js';
 import type { TextPage } from '../../src/sheet/pages.js';
-import { fullSizeDrawings, paperSet, papersOf, revisionOf } from '../../src/sheet/papers.js';
+import { fullSizeDrawings, paperSet, papersOf, revisionOf } from '../../src/papers/papers.js';
 import { planOfSample, SAMPLES } from './sample.js';
 
 const options = { labelStock: labelStocks[0]! };

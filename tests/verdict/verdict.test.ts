@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { makePapers } from '../../src/open/makePapers.js';
 import { readJob } from '../../src/job/read.js';
 import { planOf, type Plan } from '../../src/plan.js';
-import { resultOf } from '../../src/result.js';
+import { resultOf } from '../../src/view/result.js';
 import { proofOf } from '../../src/proof/proof.js';
 import { sayFinding } from '../../src/finding/say.js';
 import { verdictOf } from '../../src/verdict/verdict.js';

@@ -1,7 +1,7 @@
 import { parseDocument, stringify } from 'yaml';
 import type { Job } from '../../job/job.js';
 import { jointNamed } from '../../job/names.js';
-import type { Result } from '../../result.js';
+import type { Result } from '../../view/result.js';
 import { documentOf } from './document.js';
 import { withValue } from './value.js';
 import { ruleStep, writtenLength } from './written.js';

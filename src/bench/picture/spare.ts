@@ -1,4 +1,4 @@
-import type { Result } from '../../result.js';
+import type { Result } from '../../view/result.js';
 import type { Patch } from '../../board/mesh.js';
 
 type Chamber = Result['chambers'][number];

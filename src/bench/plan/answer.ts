@@ -7,7 +7,7 @@ import type { Reading } from '../../job/text/reading.js';
 import { besideIn, type Beside } from '../../job/table-beside.js';
 import type { Layup } from '../../layup/layup.js';
 import { planOf, type Plan } from '../../plan.js';
-import { resultOf, type Result } from '../../result.js';
+import { resultOf, type Result } from '../../view/result.js';
 import { outlineInPlan, type OutlineInPlan } from '../../view/outlineInPlan.js';
 
 /** A job's text and the tables beside it. */

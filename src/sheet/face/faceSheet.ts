@@ -6,7 +6,7 @@ import type { Caption, Drawing } from '../drawing.js';
 import { BESIDE, endMarks, poleTicks, poleWords, solidPlaces, stationTicks, stationWords, TICK } from './faceMarks.js';
 import { glueMarks, keepOutBands, keepOutNames } from './faceObstacles.js';
 import { faceLineAt, type FaceLine } from '../../view/faceLine.js';
-import { guideMarks } from '../guides/guideMarks.js';
+import { guideMarks } from './guideMarks.js';
 import { legendOf } from '../legendOf.js';
 import { wrapped } from '../lettering.js';
 import { routingOf } from './routingOf.js';

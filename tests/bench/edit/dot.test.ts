@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { withDotMoved } from '../../../src/bench/edit/dot.js';
 import { planOf } from '../../../src/plan.js';
-import { resultOf } from '../../../src/result.js';
+import { resultOf } from '../../../src/view/result.js';
 import { jobOf, sample } from '../read.js';
 
 const mere = sample('mere-prone.yaml');

@@ -6,7 +6,7 @@ import { getDocument } from 'pdfjs-dist/legacy/build/pdf.mjs';
 import { parse } from 'yaml';
 import { printLength } from '../../../src/length/length.js';
 import { planOf } from '../../../src/plan.js';
-import { resultOf } from '../../../src/result.js';
+import { resultOf } from '../../../src/view/result.js';
 import { sayJobFinding } from '../../../src/job/finding.js';
 import { readJob } from '../../../src/job/read.js';
 import { jobOf, sample } from '../read.js';

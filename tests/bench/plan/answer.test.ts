@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { withValue } from '../../../src/bench/edit/value.js';
 import { answerTo, type Known, type Question } from '../../../src/bench/plan/answer.js';
 import { planOf } from '../../../src/plan.js';
-import { resultOf } from '../../../src/result.js';
+import { resultOf } from '../../../src/view/result.js';
 import { jobOf, sample } from '../read.js';
 import { outlineInPlan } from '../../../src/view/outlineInPlan.js';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { planOf } from '../../../src/plan.js';
-import { resultOf } from '../../../src/result.js';
+import { resultOf } from '../../../src/view/result.js';
 import { readText, saidAbout, textOf } from '../readSample.js';
 
 const tarn = textOf('samples/tarn-rescue.yaml');

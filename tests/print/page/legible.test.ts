@@ -4,7 +4,7 @@ import { readJob } from '../../../src/job/read.js';
 import { planOf, type Plan } from '../../../src/plan.js';
 import { labelStocks } from '../../../src/print/paper/labelStock.js';
 import { sheetNamed } from '../../../src/print/paper/paper.js';
-import { papersOf, paperSet } from '../../../src/sheet/papers.js';
+import { papersOf, paperSet } from '../../../src/papers/papers.js';
 import { planOfSample } from '../../sheet/sample.js';
 import { overprint, shareWithin, within, wordsOf, type WordsBox } from '../collide.js';
 import { printed } from '../printed.js';

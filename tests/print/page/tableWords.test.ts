@@ -3,7 +3,7 @@ import { sheetNamed } from '../../../src/print/paper/paper.js';
 import type { DocumentPage } from '../../../src/sheet/pages.js';
 import { textOf } from '../../../src/print/page/cell.js';
 import { labelStocks } from '../../../src/print/paper/labelStock.js';
-import { paperSet } from '../../../src/sheet/papers.js';
+import { paperSet } from '../../../src/papers/papers.js';
 import { planOfSample, SAMPLES } from '../../sheet/sample.js';
 import { printed } from '../printed.js';
 import { readPdf } from '../readPdf.js';

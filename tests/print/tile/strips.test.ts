@@ -5,7 +5,7 @@ import { formatsOf } from '../../../src/print/tile/format.js';
 import { windowBox } from '../../../src/print/tile/nest.js';
 import { packed, strips } from '../../../src/print/tile/strips.js';
 import { traceOf } from '../../../src/print/trace/trace.js';
-import { fullSizeDrawings } from '../../../src/sheet/papers.js';
+import { fullSizeDrawings } from '../../../src/papers/papers.js';
 import { planOfSample, SAMPLES } from '../../sheet/sample.js';
 import { stripDrawing } from '../strip.js';
 

@@ -3,7 +3,7 @@ import { labelStocks } from '../../../src/print/paper/labelStock.js';
 import { rollOf, sheetNamed, type Paper } from '../../../src/print/paper/paper.js';
 import { cardSheets } from '../../../src/sheet/cards/cardSheets.js';
 import type { PathShape, Shape } from '../../../src/sheet/drawing.js';
-import { fullSizeDrawings, paperSet } from '../../../src/sheet/papers.js';
+import { fullSizeDrawings, paperSet } from '../../../src/papers/papers.js';
 import { printed } from '../../print/printed.js';
 import { readPdf } from '../../print/readPdf.js';
 import { planOfSample, SAMPLES } from '../sample.js';

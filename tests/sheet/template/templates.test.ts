@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { areaOf } from '../../../src/contour/area.js';
 import { labelStocks } from '../../../src/print/paper/labelStock.js';
 import type { Part, PathShape } from '../../../src/sheet/drawing.js';
-import { fullSizeDrawings, paperSet, papersOf } from '../../../src/sheet/papers.js';
+import { fullSizeDrawings, paperSet, papersOf } from '../../../src/papers/papers.js';
 import { gaugeStations } from '../../../src/sheet/template/stations.js';
 import { templateSheets } from '../../../src/sheet/template/templateSheets.js';
 import { kernel } from '../../oracle/kernel.js';

@@ -1,8 +1,8 @@
-import { publishedFin } from './fin/published.js';
-import type { Plan } from './plan.js';
-import { publishedStock } from './stock/published.js';
-import { sayFinding } from './finding/say.js';
-import { asPlanned, verdictOf } from './verdict/verdict.js';
+import { publishedFin } from '../fin/published.js';
+import type { Plan } from '../plan.js';
+import { publishedStock } from '../stock/published.js';
+import { sayFinding } from '../finding/say.js';
+import { asPlanned, verdictOf } from '../verdict/verdict.js';
 
 /** Raised when a name or meaning in `Result` changes, not when one is added. */
 export const RESULT_VERSION = 2;

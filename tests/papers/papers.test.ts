@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { labelStocks } from '../../src/print/paper/labelStock.js';
-import { paperSet, papersOf } from '../../src/sheet/papers.js';
+import { paperSet, papersOf } from '../../src/papers/papers.js';
 import { sheetRows } from '../../src/sheet/mirror.js';
-import { planOfSample, SAMPLES } from './sample.js';
+import { planOfSample, SAMPLES } from '../sheet/sample.js';
 
 const options = { labelStock: labelStocks[0]! };
 

@@ -1,7 +1,7 @@
 import { turned } from '../../contour/turned.js';
 import type { Point } from '../../contour/point.js';
 import type { Plan } from '../../plan.js';
-import type { FaceOnBench } from '../face/faceOnBench.js';
+import type { FaceOnBench } from './faceOnBench.js';
 import type { Shape } from '../drawing.js';
 import type { MirroredRow } from '../mirror.js';
 import { line } from '../primitives.js';
