@@ -96,7 +96,7 @@ export function planOf(said: Job, before?: Plan): Plan {
   const { chambers, routing } = past.of(routed, board, layup, trees, kept, glue, routable);
   const isOneSided = (job.board.left ?? job.glueUp.left) !== undefined;
   // What is sawn and glued up is the board as drawn; once it is shaped, its stock is no question any more.
-  const stock = drawn?.stock ?? (job.stock && past.of(stockOf, job.stock, board, laid, isOneSided));
+  const stock = drawn?.stock ?? (job.stock && past.of(stockOf, job.stock, board, laid, isOneSided, job.units));
   const solid = past.of(bareOf, board, laid);
   const bare = stock ? past.of(fromStock, solid, stock.glued) : solid;
   const short = stock && !drawn?.stock ? stockInDoubt(stock, job.stock!, job.units) : [];

@@ -80,22 +80,19 @@ export function readJob(
     (finding) => isEcho(finding) || findings.push(finding),
     (path) => document.placeOf(path),
   );
-  const offsets =
-    file &&
-    tableBeside(
-      file.board.offsets,
-      file.units,
-      readBeside,
-      (inTable) => findings.push(...inTable),
-      say.at('board', 'offsets'),
-    );
+  const tableOf = (name: string | undefined, ...path: string[]) =>
+    file ? tableBeside(name, file.units, readBeside, (inTable) => findings.push(...inTable), say.at(...path)) : [];
+  const offsets: Tables = {
+    board: tableOf(file?.board.offsets, 'board', 'offsets'),
+    blank: tableOf(file?.stock?.blank?.offsets, 'stock', 'blank', 'offsets'),
+  };
   const routed = file && toRouted(file.routed, readBeside, say.at('routed'));
-  const job = file && toJob(file, offsets ?? [], routed ?? [], say);
+  const job = file && toJob(file, offsets, routed ?? [], say);
   const isSound = !findings.some(({ severity }) => severity === 'error');
   // What cannot be is put right first; only then is looked for what hardly can be.
   if (job && isSound) {
     const before = findings.length;
-    tablesInDoubt(file.board, offsets ?? [], job.board, job.units, say.at('board'));
+    tablesInDoubt(file.board, offsets.board, job.board, job.units, say.at('board'));
     unusual(job, findings.length === before, say);
   }
 
@@ -115,10 +112,16 @@ function toFile({ value }: JobDocument): { file?: JobFile | undefined; mistakes:
   return { file: readAsFarAsPossible(schema, { ...(value as object), units }), mistakes };
 }
 
-function toJob(file: JobFile, offsets: readonly OffsetStation[], routed: readonly RoutedRow[], say: Say): Job {
+/** The tables of offsets that a job names, already read; empty where it names none. */
+interface Tables {
+  readonly board: readonly OffsetStation[];
+  readonly blank: readonly OffsetStation[];
+}
+
+function toJob(file: JobFile, offsets: Tables, routed: readonly RoutedRow[], say: Say): Job {
   const { units } = file;
   const material = materialFinder(file.materials);
-  const board = toBoard(file.board, offsets, units, say.at('board'));
+  const board = toBoard(file.board, offsets.board, units, say.at('board'));
   const glueUp = toGlueUp(file.glueUp, material, units, say.at('glueUp'));
   const chambers = toChambers(file.chambers, units);
   checkMembersFit(glueUp, board, units, say.at('glueUp'));
@@ -136,7 +139,7 @@ function toJob(file: JobFile, offsets: readonly OffsetStation[], routed: readonl
     ...(file.routed !== undefined && { routed }),
     fill: toFill(file.fill, material, say.at('fill')),
     blocks: toBlocks(file.blocks, chambers, units, say.at('blocks')),
-    ...(file.stock && { stock: toStock(file.stock, material, units, say.at('stock')) }),
+    ...(file.stock && { stock: toStock(file.stock, offsets.blank, material, units, say.at('stock')) }),
     ...(file.glass && { glass: toGlass(file.glass, units), laminating: toLaminating(file.glass) }),
     fins: toFins(file.fins, board, material, units, say.at('fins')),
     fittings: toFittings(file.fittings, board, units, say.at('fittings')),

@@ -39,6 +39,29 @@ const STUCK = 0.005;
 /** Limits taken up at a time, the most overstepped of every side. */
 const AT_A_TIME = 3;
 
+/**
+ * By how much the allowance over each point falls for every mm along, up and nose up, in proportion; three numbers a
+ * point.
+ */
+export function ratesOf(
+  { at }: Skin,
+  points: Uint32Array,
+  { toward }: Pick<Allowances, 'toward'>,
+  { noseUp }: Placement,
+  length: number,
+): Float64Array {
+  const rates = new Float64Array(3 * points.length);
+  const slope = noseUp / length;
+  points.forEach((i, k) => {
+    const [tx, tz] = [toward[3 * i]!, toward[3 * i + 2]!];
+    const [x, z] = [at[3 * i]! - length / 2, at[3 * i + 2]!];
+    rates[3 * k] = tx;
+    rates[3 * k + 1] = tz;
+    rates[3 * k + 2] = (tx * (z - slope * x) - tz * (x + slope * z)) / length;
+  });
+  return rates;
+}
+
 /** The linear programmes of changes that move the board along, up and at either end by at most `reach` mm. */
 export function changes(
   skin: Skin,
@@ -49,15 +72,7 @@ export function changes(
   reach: number,
 ) {
   const count = points.length;
-  const rows = new Float64Array(3 * count);
-  const slope = placement.noseUp / length;
-  points.forEach((i, k) => {
-    const [tx, tz] = [toward[3 * i]!, toward[3 * i + 2]!];
-    const [x, z] = [skin.at[3 * i]! - length / 2, skin.at[3 * i + 2]!];
-    rows[3 * k] = tx;
-    rows[3 * k + 1] = tz;
-    rows[3 * k + 2] = (tx * (z - slope * x) - tz * (x + slope * z)) / length;
-  });
+  const rows = ratesOf(skin, points, { toward }, placement, length);
   const value = (k: number, by: Change) =>
     rows[3 * k]! * by[0]! + rows[3 * k + 1]! * by[1]! + rows[3 * k + 2]! * by[2]!;
   /** Points whose limits are in the programme: those that once were overstepped stay. */

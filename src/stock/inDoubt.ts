@@ -6,13 +6,17 @@ import { printAs } from '../length/rounded.js';
 import type { Units } from '../length/units.js';
 import { say } from '../words/say.js';
 import type { Lack } from './lumber/lumberList.js';
+import type { Placement } from './placement.js';
 import { sayStrip } from './sayStrip.js';
 import type { ShortPlace } from './short.js';
-import type { InBlank, Stock } from './stockOf.js';
+import type { InBlank } from './inBlank.js';
+import type { Stock } from './stockOf.js';
+import type { Unfit } from './unfit.js';
 
 /** Where stock is short: each with the place, by how much, and what would cure it. The plan of the chambers goes on. */
-export function stockInDoubt({ blank, lumber, billets }: Stock, spec: RawStockSpec, units: Units): Doubt[] {
+export function stockInDoubt({ blank, lumber, billets, unused }: Stock, spec: RawStockSpec, units: Units): Doubt[] {
   return [
+    ...(blank?.unfit ?? []).map((unfit) => unfitDoubt(unfit, units)),
     ...(blank ? blank.short.slice(0, MOST_TOLD).map((place) => shortDoubt(place, blank, spec.allowance, units)) : []),
     ...(blank && blank.short.length > MOST_TOLD
       ? [
@@ -25,6 +29,8 @@ export function stockInDoubt({ blank, lumber, billets }: Stock, spec: RawStockSp
       : []),
     ...(lumber?.lacks ?? []).map((lack) => lackDoubt('stock.lumber', lack, units)),
     ...(billets?.lacks ?? []).map((lack) => lackDoubt('stock.billets', lack, units)),
+    ...unused.lumber.map((material) => unusedDoubt('stock.lumber', material, words.unused.stringer)),
+    ...unused.billets.map((material) => unusedDoubt('stock.billets', material, words.unused.strip)),
   ];
 }
 
@@ -37,19 +43,7 @@ function shortDoubt(place: ShortPlace, { slides, isAlike }: InBlank, asked: numb
   const length = (mm: number) => printLength(mm, units);
   const slide = slides.find((each) => each.strip === place.strip);
   const cures = [
-    ...(slide
-      ? [
-          say(words.cure.slide, {
-            strip,
-            along: length(Math.abs(slide.by.along)),
-            way: slide.by.along < 0 ? words.toNose : words.toTail,
-            up: length(Math.abs(slide.by.up)),
-            turn: slide.by.up < 0 ? words.down : words.up,
-            nose: length(Math.abs(slide.by.noseUp)),
-            tilt: slide.by.noseUp < 0 ? words.down : words.up,
-          }),
-        ]
-      : []),
+    ...(slide ? [say(words.cure.slide, { strip, by: saySlide(slide.by, units) })] : []),
     say(words.cure[side === 'left rail' || side === 'right rail' ? 'rail' : side], {
       by: printAs('needed', asked - over, units),
       at: length(at[0]),
@@ -73,7 +67,40 @@ function shortDoubt(place: ShortPlace, { slides, isAlike }: InBlank, asked: numb
   };
 }
 
-function lackDoubt(path: string, { part, why, material, needs, has }: Lack, units: Units): Doubt {
+/** The movements of a slide that are any. */
+function saySlide({ along, up, noseUp }: Placement, units: Units): string {
+  const by = (mm: number) => printLength(Math.abs(mm), units);
+  return [
+    ...(along === 0 ? [] : [say(words.slide.along, { by: by(along), way: along < 0 ? words.toNose : words.toTail })]),
+    ...(up === 0 ? [] : [say(words.slide.up, { by: by(up), way: up < 0 ? words.down : words.up })]),
+    ...(noseUp === 0 ? [] : [say(words.slide.noseUp, { by: by(noseUp), way: noseUp < 0 ? words.down : words.up })]),
+  ].join(', ');
+}
+
+function unfitDoubt(unfit: Unfit, units: Units): Doubt {
+  const needed = (mm: number) => printAs('needed', mm, units);
+  const { why } = unfit;
+  const values: Record<string, string> =
+    why === 'shorter'
+      ? { needs: needed(unfit.needs), has: printAs('there', unfit.has, units), by: needed(unfit.needs - unfit.has) }
+      : why === 'unknown'
+        ? { strip: unfit.strip, there: unfit.there.join(', ') }
+        : why === 'beyond'
+          ? { strip: unfit.strip, by: needed(unfit.by) }
+          : { strip: unfit.strip, other: unfit.other, by: needed(unfit.by), at: printLength(unfit.x, units) };
+  const path = why === 'shorter' || why === 'beyond' ? 'stock.blank' : 'stock.blank.strips';
+  return { where: { path }, what: say(words.unfit[why].what, values), remedy: say(words.unfit[why].remedy, values) };
+}
+
+function unusedDoubt(path: string, material: string, kind: string): Doubt {
+  return {
+    where: { path },
+    what: say(words.unused.what, { material, kind }),
+    remedy: say(words.unused.remedy, { material, kind }),
+  };
+}
+
+function lackDoubt(path: string, { part, why, material, needs, has, size }: Lack, units: Units): Doubt {
   const counts = why === 'count' || why === 'material';
   const values = {
     part,
@@ -81,6 +108,9 @@ function lackDoubt(path: string, { part, why, material, needs, has }: Lack, unit
     needs: counts ? needs : printAs('needed', needs, units),
     has: counts ? has : printAs('there', has, units),
     by: counts ? needs - has : printAs('needed', needs - has, units),
+    long: printAs('needed', size.length, units),
+    wide: printAs('needed', size.width, units),
+    thick: printAs('needed', size.thickness, units),
   };
   return { where: { path }, what: say(words.lack[why], values), remedy: say(words.supply[why], values) };
 }

@@ -1,5 +1,5 @@
 import type { Placement } from './placement.js';
-import type { InBlank } from './stockOf.js';
+import type { InBlank } from './inBlank.js';
 
 /** How the board lies in one strip: of a pair that is alike only the right one was looked at. */
 export function placementOf({ fits, isAlike }: InBlank, member: string): Placement {

@@ -26,14 +26,19 @@ export interface SawnStrip {
  * narrower by the kerfs.
  *
  * @param kerf what the saw takes, mm
+ * @param statedAt where the builder saws a member's inner edge, mm from the blank's centreline; undefined: side by side
  */
-export function sawnStrips({ members }: Layup, kerf: number): SawnStrip[] {
+export function sawnStrips(
+  { members }: Layup,
+  kerf: number,
+  statedAt: (member: LaidMember) => number | undefined = () => undefined,
+): SawnStrip[] {
   const middle = members.findIndex(({ side }) => side === 'C');
   const firstRight = members.findIndex(({ side }) => side === 'R');
   const centre = members[middle];
   const isCentreStrip = centre?.kind === 'strip';
-  const right = outward(members.slice(firstRight), 1, kerf, centre);
-  const left = outward(members.slice(0, middle < 0 ? firstRight : middle).reverse(), -1, kerf, centre);
+  const right = outward(members.slice(firstRight), 1, kerf, statedAt, centre);
+  const left = outward(members.slice(0, middle < 0 ? firstRight : middle).reverse(), -1, kerf, statedAt, centre);
   const between: SawnStrip[] = isCentreStrip ? [{ member: centre, ...edges(centre), moved: { at: 0, slope: 0 } }] : [];
   return [...left.reverse(), ...between, ...right];
 }
@@ -43,7 +48,13 @@ function edges({ left, right }: LaidMember): Pick<SawnStrip, 'left' | 'right'> {
 }
 
 /** The strips of one side from the centre outward; `hand` is 1 on the right, −1 on the left. */
-function outward(members: readonly LaidMember[], hand: 1 | -1, kerf: number, centre?: LaidMember): SawnStrip[] {
+function outward(
+  members: readonly LaidMember[],
+  hand: 1 | -1,
+  kerf: number,
+  statedAt: (member: LaidMember) => number | undefined,
+  centre?: LaidMember,
+): SawnStrip[] {
   const [inner, outer] = hand === 1 ? (['left', 'right'] as const) : (['right', 'left'] as const);
   const centreEdge = centre?.kind === 'strip' ? centre[outer] : undefined;
   /** The edge of what is sawn off so far. */
@@ -51,7 +62,8 @@ function outward(members: readonly LaidMember[], hand: 1 | -1, kerf: number, cen
   const strips: SawnStrip[] = [];
   for (const member of members) {
     if (member.kind !== 'strip') continue;
-    const from: Line = { at: edge.at + hand * kerf, slope: edge.slope };
+    const stated = statedAt(member);
+    const from: Line = { at: stated === undefined ? edge.at + hand * kerf : hand * stated, slope: edge.slope };
     const joint = member[inner] ? lineOf(member[inner]) : { at: 0, slope: 0 };
     const moved = less(joint, from);
     const to = member[outer] && less(lineOf(member[outer]), moved);

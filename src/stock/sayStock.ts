@@ -6,7 +6,8 @@ import { printAs } from '../length/rounded.js';
 import type { Units } from '../length/units.js';
 import { say } from '../words/say.js';
 import type { LumberList } from './lumber/lumberList.js';
-import type { InBlank, Stock } from './stockOf.js';
+import type { InBlank } from './inBlank.js';
+import type { Stock } from './stockOf.js';
 
 const { report } = words;
 

@@ -5,7 +5,7 @@ import { measuring, noAllowances } from './allowances.js';
 import { depthsOf } from './nearest.js';
 import type { Line, SawnStrip } from './sawn.js';
 import { SIDES, type Skin } from './skin.js';
-import type { InBlank } from './stockOf.js';
+import type { InBlank } from './inBlank.js';
 
 /**
  * What stands over the finished deck, or under the bottom, of one strip, on a lattice over it: `x`, `y` board frame, as

@@ -3,7 +3,7 @@ import { spanAt } from '../contour/span.js';
 import { unplaced } from '../stock/placement.js';
 import { placementOf } from '../stock/placementOf.js';
 import type { Line } from '../stock/sawn.js';
-import type { InBlank } from '../stock/stockOf.js';
+import type { InBlank } from '../stock/inBlank.js';
 import { sliceMesh } from './slice.js';
 
 /** The moulded blank cut along a line of the glue-up, as the board lies in it: closed lines, `[x, z]`, board frame. */

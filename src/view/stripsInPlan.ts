@@ -1,7 +1,7 @@
 import { inHalfPlane } from '../contour/halfPlane.js';
 import type { Point } from '../contour/point.js';
 import { placementOf } from '../stock/placementOf.js';
-import type { InBlank } from '../stock/stockOf.js';
+import type { InBlank } from '../stock/inBlank.js';
 import { outlineInPlan, sideOf } from './outlineInPlan.js';
 
 /** Each strip of a moulded blank from above, where it stands in the glue-up: closed outlines, board frame, mm. */

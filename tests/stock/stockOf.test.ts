@@ -60,15 +60,21 @@ describe('the sample whose blank is too small in one place', () => {
       planned(change)
         .doubts.filter(({ where: { path } }) => path === 'stock.lumber')
         .map(({ what }) => what);
-    expect(
-      told((text) => text.replace('thickness: 22, length: 3100, count: 2', 'thickness: 22, length: 3100, count: 0')),
-    ).toEqual(['ML3: the paulownia that is listed is used up', 'MR3: the paulownia that is listed is used up']);
+    const [one, two, ...more] = told((text) =>
+      text.replace('thickness: 22, length: 3100, count: 2', 'thickness: 22, length: 3100, count: 0'),
+    );
+    expect(one).toMatch(
+      /^ML3: the paulownia that is listed is used up: 0 of 2 parts come from it; this one takes 8 mm × \d/,
+    );
+    expect(two).toMatch(/^MR3: /);
+    expect(more).toEqual([]);
     expect(told((text) => text.replace('width: 250, thickness: 22', 'width: 100, thickness: 22'))[0]).toMatch(
       /^ML3: needs paulownia .* wide however it is turned, the widest long enough has 100 mm$/,
     );
     expect(told((text) => text.replace('{wood: paulownia', '{wood: basswood'))).toEqual([
       'ML3: no paulownia is listed',
       'MR3: no paulownia is listed',
+      'basswood is listed, and no stringer is of it',
     ]);
   });
 
@@ -82,5 +88,94 @@ describe('the sample whose blank is too small in one place', () => {
 
   it('changes nothing in a plan made over another', () => {
     expect(planOf(plan.job, plan).stock).toEqual(plan.stock);
+  });
+
+  // By hand: 2970 − 170 mm is 100 mm less than the board's 2900.
+  it('shorter than the board is told by how much, and its chambers are planned all the same', () => {
+    const found = planned((text) =>
+      text
+        .replace('    length: 2970', '    length: 2800')
+        .replace('      - [2870, 184]\n', '')
+        .replace('      - {at: 2820, bottom: 43, thick: 72}\n', ''),
+    );
+    const told = found.doubts.map(sayFinding);
+    expect(told[0]).toBe(
+      'stock.blank: the blank is 2800 mm long, the board 2900 mm: 100 mm too short → a blank longer by 100 mm, or a board shorter by 100 mm',
+    );
+    expect(told.filter((each) => /^stock.blank: (nose|tail) of/.test(each)).length).toBeGreaterThan(0);
+    expect(found.chambers.length).toBe(plan.chambers.length);
+  });
+
+  // By hand: the outer strip is sawn 75 + 65 mm and two and a half kerfs of 3 mm from the blank's centreline, 147.5 mm,
+  // so a blank 120 mm wide on each side ends 27.5 mm before it.
+  it('of which a strip gets nothing is told by how much', () => {
+    const narrow = planned((text) => {
+      const [before, after] = text.split('stock:\n') as [string, string];
+      const half = after.replace(
+        /^ {6}- \[(\d+), (\d+)\]$/gm,
+        (_, x, y) => `      - [${x}, ${Math.min(120, Number(y))}]`,
+      );
+      return `${before}stock:\n${half.replace('tail: {square: 146}', 'tail: {square: 100}')}`;
+    });
+    const { unfit } = narrow.stock!.blank!;
+    expect(unfit).toEqual([{ why: 'beyond', strip: 'MR4', by: expect.closeTo(27.5, 6) }]);
+    expect(narrow.doubts.map(sayFinding)[0]).toMatch(
+      /^stock.blank: MR4 would be sawn where there is no blank: .* \d+(\.\d)? mm outside/,
+    );
+    expect(narrow.chambers.length).toBe(plan.chambers.length);
+  });
+
+  it('of billets that no strip is of, and of too few of them, is told', () => {
+    const billets = (of: string) =>
+      planned((text) => text.slice(0, text.indexOf('stock:\n')) + `stock:\n  billets:\n${of}`);
+    const none = billets('    - {foam: eps-15, length: 3000, width: 600, thickness: 200}\n').doubts.map(
+      ({ what }) => what,
+    );
+    expect(none.filter((each) => each.endsWith('no pu-blank is listed'))).toHaveLength(6);
+    expect(none.at(-1)).toBe('eps-15 is listed, and no strip is of it');
+    const few = billets('    - {foam: pu-blank, length: 3000, width: 300, thickness: 80, count: 1}\n').doubts.map(
+      ({ what }) => what,
+    );
+    expect(few.some((each) => /is used up: \d of \d parts come from it/.test(each))).toBe(true);
+  });
+});
+
+describe('strips that the builder slides or saws elsewhere', () => {
+  const withStrips = (strips: string) =>
+    planned((text) => text.replace('    kerf: 3\n', `    kerf: 3\n    strips: [${strips}]\n`));
+
+  // By hand: the second strip is sawn 5 mm further out than side by side, which is 75 + 1.5 + 3 mm from the centreline.
+  it('are sawn where they are said to be, left and right, and those beyond them next to them', () => {
+    const usual = planned().stock!.blank!;
+    const { strips, width } = withStrips('{strip: MR2, sawnAt: 84.5}').stock!.blank!;
+    const at = (name: string, of = strips) => of.find(({ member }) => member.id === name)!;
+    expect(at('MR2', usual.strips).left!.at).toBeCloseTo(79.5, 9);
+    expect(at('MR2').left!.at).toBe(84.5);
+    expect(at('ML2').right!.at).toBe(-84.5);
+    expect(at('MR4').left!.at).toBeCloseTo(at('MR4', usual.strips).left!.at + 5, 9);
+    expect(width.glued).toBeCloseTo(usual.width.glued - 10, 9);
+  });
+
+  it('that are sawn into each other, or are none, are told', () => {
+    const told = withStrips('{strip: MR2, sawnAt: 70}, {strip: MR9, up: 1}').doubts.map(sayFinding);
+    expect(told[0]).toBe(
+      'stock.blank.strips: no strip of this glue-up is called MR9 → one of ML4, ML2, ML1, MR1, MR2, MR4',
+    );
+    expect(told[1]).toBe(
+      'stock.blank.strips: MR2 and MR1 are sawn 9.5 mm into each other at 0 mm from the nose, the saw cut between them included → saw MR2 further out by 9.5 mm',
+    );
+  });
+
+  // What is told is done: the strip that the cure slides is short no more, and the others lie as they lay.
+  it('are short no more where they are slid as the cure says', () => {
+    const { slides, fits, short } = planned().stock!.blank!;
+    expect(slides.map(({ strip }) => strip)).toEqual(['MR2']);
+    const [{ by }] = slides as [(typeof slides)[number]];
+    expect(Math.abs(by.along) + Math.abs(by.up) + Math.abs(by.noseUp)).toBeLessThan(0.5);
+    const slid = withStrips(`{strip: MR2, along: ${by.along}, up: ${by.up}, noseUp: ${by.noseUp}}`).stock!.blank!;
+    expect(short.some(({ strip }) => strip === 'MR2')).toBe(true);
+    expect(slid.short.some(({ strip }) => strip === 'MR2')).toBe(false);
+    expect(slid.fits.map(({ of }) => of)).toEqual([['ML4', 'ML1', 'MR1', 'MR4'], ['MR2']]);
+    expect(slid.fits[0]!.placement.up).toBeCloseTo(fits[0]!.placement.up, 0);
   });
 });

@@ -6,6 +6,7 @@ import type { Quantities } from '../quantities.js';
 import type { PlankSpec, RawStockSpec } from '../spec/stock.js';
 import { boardSchema, toBoard } from './board.js';
 import type { FindMaterial } from './materials.js';
+import type { OffsetStation } from './offsets.js';
 
 /** What a job that says nothing gets, round in the shop's own units. Common practice, no source, but the scarf. */
 const DEFAULTS = {
@@ -42,7 +43,7 @@ export function stockSchema(q: Quantities) {
   return z
     .strictObject({
       blank: boardSchema(q)
-        .omit({ left: true, offsets: true })
+        .omit({ left: true })
         .extend({
           kerf,
           place: z
@@ -56,6 +57,24 @@ export function stockSchema(q: Quantities) {
           slide: z
             .boolean()
             .meta({ description: 'true where the strips may be slid and tilted against each other before gluing' })
+            .optional(),
+          strips: z
+            .array(
+              z.strictObject({
+                strip: z.string().meta({ description: 'its name, as every output has it: MR2; its mirror image too' }),
+                sawnAt: length(
+                  'from the blank’s centreline to its edge nearer to the centre, at the nose tip',
+                  0,
+                  1000,
+                  'a blank is no wider',
+                ).optional(),
+                along: shift('slid toward the tail against the others; toward the nose with a minus'),
+                up: shift('slid up against the others'),
+                noseUp: shift('its nose raised against the others’'),
+              }),
+            )
+            .max(40, 'more than 40 strips|at most 40')
+            .meta({ description: 'strips that are sawn elsewhere than side by side, or slid before gluing' })
             .optional(),
           price: price('of the blank'),
         })
@@ -120,7 +139,14 @@ export function stockSchema(q: Quantities) {
 
 export type StockFile = z.infer<ReturnType<typeof stockSchema>>;
 
-export function toStock(file: StockFile, material: FindMaterial, units: Units, say: Say): RawStockSpec {
+/** @param offsets the blank's table of offsets, already read; empty when there is none */
+export function toStock(
+  file: StockFile,
+  offsets: readonly OffsetStation[],
+  material: FindMaterial,
+  units: Units,
+  say: Say,
+): RawStockSpec {
   const usual = (name: keyof typeof DEFAULTS): number =>
     units === 'mm' ? DEFAULTS[name].mm : DEFAULTS[name].in * MM_PER_INCH;
   const { blank, billets = [], lumber = [], milling = {} } = file;
@@ -132,9 +158,16 @@ export function toStock(file: StockFile, material: FindMaterial, units: Units, s
   return {
     ...(blank && {
       blank: {
-        shape: toBoard(blank, [], units, say.at('blank')),
+        shape: toBoard(blank, offsets, units, say.at('blank')),
         kerf: blank.kerf ?? usual('kerf'),
         slide: blank.slide ?? false,
+        strips: (blank.strips ?? []).map(({ strip, sawnAt, along, up, noseUp }) => ({
+          strip,
+          ...(sawnAt !== undefined && { sawnAt }),
+          ...([along, up, noseUp].some((each) => each !== undefined) && {
+            slid: { along: along ?? 0, up: up ?? 0, noseUp: noseUp ?? 0 },
+          }),
+        })),
         ...(place && { place: { along: place.along ?? 0, up: place.up ?? 0, noseUp: place.noseUp ?? 0 } }),
         ...(blank.price !== undefined && { price: blank.price }),
       },

@@ -24,7 +24,19 @@ export interface MouldedBlankSpec {
   readonly place?: { readonly along: number; readonly up: number; readonly noseUp: number };
   /** Whether the strips may be slid and tilted against each other. */
   readonly slide: boolean;
+  /** Strips that are sawn elsewhere than side by side, or slid against the others. */
+  readonly strips: readonly StripSpec[];
   readonly price?: number;
+}
+
+/** What the builder says of one strip of a moulded blank, and of its mirror image where both sides are alike. */
+export interface StripSpec {
+  /** `MR2`, as in `LaidMember`. */
+  readonly strip: string;
+  /** From the blank's centreline to its edge nearer to the centre, at the nose tip of the board. */
+  readonly sawnAt?: number;
+  /** How it is slid against the others. */
+  readonly slid?: { readonly along: number; readonly up: number; readonly noseUp: number };
 }
 
 /** Boards of lumber or billets of foam of one size. */

@@ -7,7 +7,7 @@ import { printLength } from '../../length/length.js';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
 import type { Plan } from '../../plan.js';
 import type { ShortPlace } from '../../stock/short.js';
-import type { InBlank } from '../../stock/stockOf.js';
+import type { InBlank } from '../../stock/inBlank.js';
 import { stripMaps, type StripMap } from '../../stock/stripMap.js';
 import { outlineInPlan, sideOf } from '../../view/outlineInPlan.js';
 import { stripsInPlan } from '../../view/stripsInPlan.js';

@@ -2,7 +2,7 @@ import words from '../../../templates/stock.json' with { type: 'json' };
 import type { Point } from '../../contour/point.js';
 import { printLength } from '../../length/length.js';
 import type { Plan } from '../../plan.js';
-import type { InBlank } from '../../stock/stockOf.js';
+import type { InBlank } from '../../stock/inBlank.js';
 import { sliceMesh } from '../../view/slice.js';
 import { stockLineAt } from '../../view/stockLine.js';
 import { say, WORDS } from '../../words/say.js';

@@ -6,7 +6,7 @@ import type { Units } from '../../length/units.js';
 import { passesFor } from '../../stock/passes.js';
 import { sayStrip } from '../../stock/sayStrip.js';
 import { SIDES } from '../../stock/skin.js';
-import type { InBlank } from '../../stock/stockOf.js';
+import type { InBlank } from '../../stock/inBlank.js';
 import { say } from '../../words/say.js';
 import type { Cell, TablePage } from '../pages.js';
 import { columnsOf, heading, row } from '../table.js';

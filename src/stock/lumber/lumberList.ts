@@ -19,6 +19,8 @@ export interface Lack {
   readonly material: string;
   readonly needs: number;
   readonly has: number;
+  /** The narrowest straight board that holds the part, mm. */
+  readonly size: { readonly length: number; readonly width: number; readonly thickness: number };
 }
 
 /** What to buy and how to saw it. */
@@ -65,8 +67,15 @@ export function lumberList(
     const found = cheapest(parts, sizes, left, thickness, milling);
     for (const each of found.planks) left[each.size]!--;
     bought.push(...found.planks);
-    for (const { part } of found.rest)
-      lacks.push({ part: part.name, why: 'count', material, needs: found.rest.length, has: 0 });
+    for (const laid of found.rest)
+      lacks.push({
+        part: laid.part.name,
+        why: 'count',
+        material,
+        needs: parts.length,
+        has: parts.length - found.rest.length,
+        size: sizeOf(laid),
+      });
   }
   return { planks: bought, lacks, ...totals(bought) };
 }
@@ -91,14 +100,24 @@ function partsOf(
 
 const SHORTER = 0.99;
 
+const sizeOf = ({ part: { thickness }, length, width }: LaidPart): Lack['size'] => ({ length, width, thickness });
+
 /** What keeps a part from being sawn from any plank, whatever there is of it. */
 function lackOf(
-  { part, length, width }: LaidPart,
+  laid: LaidPart,
   material: string,
   planks: readonly PlankSpec[],
   milling: MillingSpec,
 ): Lack | undefined {
-  const lack = (why: Lack['why'], needs: number, has: number): Lack => ({ part: part.name, why, material, needs, has });
+  const { part, length, width } = laid;
+  const lack = (why: Lack['why'], needs: number, has: number): Lack => ({
+    part: part.name,
+    why,
+    material,
+    needs,
+    has,
+    size: sizeOf(laid),
+  });
   const ofIt = planks.filter((plank) => plank.material.name === material);
   if (ofIt.length === 0) return lack('material', 1, 0);
   const thick = ofIt.filter((plank) => leavesOf(plank, part.thickness, milling) > 0);

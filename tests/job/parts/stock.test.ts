@@ -45,4 +45,26 @@ describe('the stock in a job', () => {
     ]);
     expect(found('{wood: paulownia, width', '{wood: paulonia, width')[0]![0]).toBe('stock.lumber[2].wood');
   });
+
+  // The same table as that of a sample's board: blank and board are read by the same rules.
+  it('may be a table of offsets for the blank', () => {
+    const other = readFileSync('samples/fell-short.yaml', 'utf8');
+    const board = /^board:\n((?: .*\n|\n)*)/m.exec(other)![1]!;
+    const blank = board.replace(/^/gm, '  ');
+    const text = sample.slice(0, sample.indexOf('stock:\n')) + `stock:\n  blank:\n${blank}`;
+    const { job, findings } = readText(text);
+    expect(findings).toEqual([]);
+    expect(job!.stock!.blank!.shape).toEqual(readText(other).job!.board);
+    expect(readText(text.replace('fell-short.csv', 'none.csv')).findings.map(({ where }) => where.path)).toEqual([
+      'stock.blank.offsets',
+    ]);
+  });
+
+  it('may have strips that are sawn elsewhere or slid', () => {
+    const strips = '    kerf: 3\n    strips: [{strip: MR2, up: 1}, {strip: ML4, sawnAt: 150}]\n';
+    expect(readText(sample.replace('    kerf: 3\n', strips)).job!.stock!.blank!.strips).toEqual([
+      { strip: 'MR2', slid: { along: 0, up: 1, noseUp: 0 } },
+      { strip: 'ML4', sawnAt: 150 },
+    ]);
+  });
 });
