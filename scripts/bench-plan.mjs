@@ -9,6 +9,8 @@ import { chambersIn } from '../dist/src/chamber/chambers.js';
 import { readJob } from '../dist/src/job/read.js';
 import { layupOf } from '../dist/src/layup/layupOf.js';
 import { planOf } from '../dist/src/plan.js';
+import { proofOf } from '../dist/src/proof/proof.js';
+import { thinWalls } from '../dist/src/proof/thinWalls.js';
 import { patchTreesOf } from '../dist/src/wall/patchTree.js';
 import { solidOf } from '../dist/src/wall/solid.js';
 import { wallsOf } from '../dist/src/wall/walls.js';
@@ -61,6 +63,10 @@ for (const name of ['tarn-rescue.yaml', 'mere-prone.yaml', 'fell-short.yaml']) {
   const prove = () => plan.chambers.forEach((c) => wallsOf(solidOf(faces.get(c.row), c.profile, c.depth), trees, 0));
   const ours = median(prove);
   console.log(`  the proof alone                    ${ms(ours)}, ${ms(ours / plan.chambers.length)} a chamber`);
+  const { asked } = plan;
+  const walls = median(() => thinWalls(plan.chambers, layup.rows, trees, board.mesh.chordError, asked));
+  const whole = median(() => proofOf(plan));
+  console.log(`  a finished plan proved once more   ${ms(whole)}, ${(whole / walls).toFixed(2)} times its walls alone`);
   if (name === 'tarn-rescue.yaml') await againstKernel(plan, faces, ours);
 }
 many();

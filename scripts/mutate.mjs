@@ -3,7 +3,7 @@
 import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { faultsIn } from './mutate/faults.mjs';
-import { hashOf, importsOf, PROOF, ROOMS, sourcesOf, testsOf } from './mutate/rooms.mjs';
+import { hashOf, importsOf, PROOFS, ROOMS, sourcesOf, testsOf } from './mutate/rooms.mjs';
 import { told } from './mutate/told.mjs';
 import { trials } from './mutate/trials.mjs';
 
@@ -46,9 +46,9 @@ async function timed(tests) {
 /** Those that import the file by themselves, of any room; the room's own; the proof; the long ones: what is enough. */
 function inOrder(file, tests) {
   const ms = (test) => kept.took[test].ms;
-  const rank = (test) => (test === PROOF ? 2 : ms(test) > LONG ? 3 : importsOf(test).has(file) ? 0 : 1);
+  const rank = (test) => (PROOFS.includes(test) ? 2 : ms(test) > LONG ? 3 : importsOf(test).has(file) ? 0 : 1);
   const own = new Set(testsOf(file.split('/')[1]));
-  const near = tests.filter((test) => importsOf(test, own.has(test) || test === PROOF).has(file));
+  const near = tests.filter((test) => importsOf(test, own.has(test) || PROOFS.includes(test)).has(file));
   let sum = 0;
   return near.sort((a, b) => rank(a) - rank(b) || ms(a) - ms(b)).filter((test) => (sum += ms(test)) <= ENOUGH);
 }
@@ -95,7 +95,7 @@ const results = [];
 for (const room of asked.length > 0 ? asked : ROOMS) {
   const sources = sourcesOf(room);
   const others = ROOMS.flatMap(testsOf).filter((test) => sources.some((file) => importsOf(test).has(file)));
-  const tests = [...new Set([...testsOf(room), ...others, PROOF])];
+  const tests = [...new Set([...testsOf(room), ...others, ...PROOFS])];
   await timed(tests);
   for (const fault of drawn(room)) {
     const by = fault.same ? undefined : await seen(fault, fault.name, inOrder(fault.file, tests));

@@ -4,8 +4,8 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 
 const COMPUTING = ['contour', 'board', 'layup', 'chamber', 'wall', 'dot', 'rout', 'block', 'weigh'];
-/** Asked when a room's own tests have seen nothing. */
-export const PROOF = 'tests/proof/samples.test.ts';
+/** Asked when a room's own tests have seen nothing: the proof by the published figures, then by a kernel. */
+export const PROOFS = ['tests/proof/stands.test.ts', 'tests/proof/samples.test.ts'];
 
 export const ROOMS = COMPUTING.filter((room) => existsSync(`src/${room}`));
 
