@@ -1,60 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import type { Board } from '../../src/board/board.js';
-import { meshOf } from '../../src/board/mesh.js';
-import { sharedPoints } from '../../src/board/weld.js';
-import { vertexNormalsOf } from '../../src/board/vertexNormals.js';
 import type { Chamber, Note } from '../../src/chamber/chamber.js';
 import { chambersIn, type Chambers } from '../../src/chamber/chambers.js';
-import type { ChamberSpec, GlueUpSpec, KeepOutSpec, MemberWithJoint } from '../../src/job/job.js';
+import type { ChamberSpec, GlueUpSpec, KeepOutSpec } from '../../src/job/job.js';
 import { layupOf } from '../../src/layup/layupOf.js';
 import { patchTreesOf } from '../../src/wall/patchTree.js';
-import { gridBy, surfaceBy, type Formulas } from '../board/formulas.js';
-import { specWith } from './box.js';
+import { board, halves, HALF, HIGH, LENGTH, LOW, open, spec, trees } from './slab.js';
 
-/** A slab 1200 mm long, 300 mm to each side, from height 5 to 95: every wall of a chamber is a difference by hand. */
-const [LENGTH, HALF, LOW, HIGH] = [1200, 300, 5, 95];
-/** Rows and columns stand close together: between them the room is drawn straight. */
-const stations = Array.from({ length: 61 }, (_, i) => 20 * i);
-const columns = Array.from({ length: 61 }, (_, i) => i / 20);
-const slab: Formulas = { length: LENGTH, stations, half: () => HALF, bottom: () => LOW, thickness: HIGH - LOW };
-function boardBy(given: Formulas): Board {
-  const surface = surfaceBy(given);
-  const drawn = gridBy(surface, stations, columns);
-  const grid = { ...drawn, same: sharedPoints(drawn), chordError: 0 };
-  const mesh = meshOf(grid);
-  return {
-    surface,
-    grid,
-    mesh,
-    vertexNormals: vertexNormalsOf(grid, mesh),
-    length: surface.length,
-  } as unknown as Board;
-}
-const board = boardBy(slab);
-const trees = patchTreesOf(board.mesh);
-
-const foam = { name: 'foam', density: 20, source: '' };
-const open = (more: Partial<MemberWithJoint> = {}): MemberWithJoint => ({
-  kind: 'strip',
-  material: foam,
-  routing: 'open',
-  joint: 'dotted',
-  ...more,
-});
-const halves: GlueUpSpec = { centreJoint: 'dotted', right: [open()] };
-const spec = specWith({
-  pitch: 300,
-  datum: 150,
-  stagger: 0.5,
-  web: 40,
-  deckSkin: 12,
-  bottomSkin: 10,
-  railWall: 30,
-  floor: 8,
-  tolerance: 1,
-  solidNose: 60,
-  solidTail: 80,
-});
 /** How near the walls are met, mm: chambers grow by steps, and are proved. */
 const MET = 0.3;
 
