@@ -17,7 +17,7 @@ export interface ShortPlace {
 }
 
 /** Short points this far apart along the board belong to one place, mm. */
-const TOGETHER = 80;
+const TOGETHER = 150;
 
 /** Every place that is short, the worst first. */
 export function shortPlaces({ skin, over }: Fit, strips: readonly SawnStrip[], asked: number): ShortPlace[] {

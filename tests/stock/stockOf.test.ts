@@ -125,6 +125,15 @@ describe('the sample whose blank is too small in one place', () => {
     expect(narrow.chambers.length).toBe(plan.chambers.length);
   });
 
+  // Planks of 100 mm make no stringer of 8 mm, whose scarfs of 1 in 12 are 96 mm long.
+  it('of planks hardly longer than a scarf is one lack a stringer, not hundreds', () => {
+    const told = planned((text) => text.replace('thickness: 22, length: 3100', 'thickness: 22, length: 100')).doubts;
+    expect(told.filter(({ where: { path } }) => path === 'stock.lumber').map(({ what }) => what)).toEqual([
+      expect.stringMatching(/^ML3: needs paulownia .* long, the longest listed has 100 mm$/),
+      expect.stringMatching(/^MR3: /),
+    ]);
+  });
+
   it('of billets that no strip is of, and of too few of them, is told', () => {
     const billets = (of: string) =>
       planned((text) => text.slice(0, text.indexOf('stock:\n')) + `stock:\n  billets:\n${of}`);

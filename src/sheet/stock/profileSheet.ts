@@ -15,7 +15,8 @@ const LETTERS = 5;
 
 /** The profiles of stringers and strips at full size, nose on the left; members with the same profile share one. */
 export function profileSheets(plan: Plan): Drawing[] {
-  const { units } = plan.job;
+  const { job } = plan;
+  const { units } = job;
   const groups = new Map<string, Profile[]>();
   for (const profile of plan.stock?.profiles ?? []) {
     const key = JSON.stringify([profile.outline, profile.thickness, profile.member.material.name]);
@@ -27,6 +28,7 @@ export function profileSheets(plan: Plan): Drawing[] {
     const [from, to] = [outline[0]![0], outline[outline.length / 2 - 1]![0]];
     const at = Array.from({ length: Math.floor(to / STATIONS) + 1 }, (_, i) => i * STATIONS).filter((s) => s > from);
     const middle = (s: number) => (heightAt(bottom, s) + heightAt(deck, s)) / 2;
+    const scarfs = scarfsOf(plan, alike);
     const title = say(sheet.profile, { names });
     const mill = say(sheet.mill, {
       names,
@@ -43,9 +45,24 @@ export function profileSheets(plan: Plan): Drawing[] {
         line('edge', ...deck),
         line('edge', ...bottom),
         ...at.map((s) => line('mark', [s, heightAt(bottom, s)], [s, heightAt(deck, s)])),
+        ...scarfs.flatMap(({ ends }) =>
+          ends.map((s) => line('joint', [s, heightAt(bottom, s)], [s, heightAt(deck, s)])),
+        ),
       ],
       captions: [
         ...at.map((s) => beside(printLength(s, units), s, heightAt(bottom, s) + LETTERS)),
+        ...scarfs.map(({ member, ends: [s, to] }) =>
+          beside(
+            say(sheet.scarf, {
+              member,
+              from: printLength(s, units),
+              to: printLength(to, units),
+              slope: job.stock!.milling.scarf,
+            }),
+            s,
+            middle(s),
+          ),
+        ),
         ...Array.from({ length: Math.ceil((to - from) / NAMES) }, (_, i): Caption => {
           const s = from + 60 + i * NAMES;
           return { places: [0, 40, 80, 120].map((off) => [text(mill, [s + off, middle(s + off)], LETTERS, 'left')]) };
@@ -55,6 +72,25 @@ export function profileSheets(plan: Plan): Drawing[] {
       ],
     };
   });
+}
+
+/** Where parts of members that share a profile overlap in their scarfs, from the nose tip, mm: each place once. */
+function scarfsOf({ stock }: Plan, alike: readonly Profile[]): { member: string; ends: readonly [number, number] }[] {
+  const parts = (stock?.lumber?.planks ?? []).flatMap(({ leaves }) => leaves.flat().map(({ laid }) => laid.part));
+  const places = new Map<string, { members: string[]; ends: readonly [number, number] }>();
+  for (const { id } of alike.map(({ member }) => member)) {
+    const its = parts
+      .filter(({ name }) => name.startsWith(`${id} `))
+      .flatMap(({ along }) => (along ? [along] : []))
+      .sort((a, b) => a[0] - b[0]);
+    its.slice(1).forEach(([from], i) => {
+      const ends = [from, its[i]![1]] as const;
+      const place = places.get(String(ends)) ?? { members: [], ends };
+      place.members.push(id);
+      places.set(String(ends), place);
+    });
+  }
+  return [...places.values()].map(({ members, ends }) => ({ member: members.join(' '), ends }));
 }
 
 function beside(words: string, s: number, z: number): Caption {

@@ -3,6 +3,7 @@ import { printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
 import type { Plan } from '../../plan.js';
 import type { LumberList, SawnPlank } from '../../stock/lumber/lumberList.js';
+import type { Part } from '../../stock/lumber/nest.js';
 import { sayStock } from '../../stock/sayStock.js';
 import { say } from '../../words/say.js';
 import type { DocumentPage, FigurePage, TablePage } from '../pages.js';
@@ -62,14 +63,21 @@ function listOf(title: string, { planks, lacks }: LumberList, units: Units): Tab
         `${i + 1}`,
         plank.material.name,
         `${plank.nominal ? `${plank.nominal}: ` : ''}${length(plank.thickness)} × ${length(plank.width)} × ${length(plank.length)}`,
-        leaves
-          .map((leaf) => leaf.map(({ laid }) => `${laid.part.name} (${length(laid.part.thickness)})`).join(', '))
-          .join(sheet.leaf),
+        leaves.map((leaf) => leaf.map(({ laid }) => sayPart(laid.part, units)).join(', ')).join(sheet.leaf),
         plank.boardFeet === undefined ? '' : { value: plank.boardFeet, text: plank.boardFeet.toFixed(1) },
         plank.price === undefined ? '' : { value: plank.price, text: plank.price.toFixed(2) },
       ),
     ),
   };
+}
+
+/** A part with what it is milled to; of one that is scarfed from where to where it reaches. */
+function sayPart({ name, thickness, along }: Part, units: Units): string {
+  const length = (mm: number) => printLength(mm, units);
+  const values = { name, thickness: length(thickness) };
+  return along
+    ? say(sheet.scarfedPart, { ...values, from: length(along[0]), to: length(along[1]) })
+    : say(sheet.wholePart, values);
 }
 
 /** Every leaf of a plank with its parts on it, one below the other. */

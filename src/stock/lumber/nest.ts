@@ -8,6 +8,8 @@ export interface Part {
   /** Side view, closed and counter-clockwise, mm. */
   readonly outline: readonly Point[];
   readonly thickness: number;
+  /** From where to where along the profile, from the nose tip, mm; absent where it is the whole. */
+  readonly along?: readonly [from: number, to: number];
 }
 
 /** A part laid on its narrowest straight board: turned to best advantage, from (0, 0) along and across. */

@@ -13,6 +13,8 @@ export function scarfed({ name, outline, thickness }: Part, longest: number, sca
   const from = Math.min(...outline.map(([s]) => s));
   const to = Math.max(...outline.map(([s]) => s));
   const overlap = scarf * thickness;
+  // Planks that are hardly longer than their scarfs make no stringer.
+  if (longest < LEAST_TIMES * overlap) return [{ name, outline, thickness }];
   const count = Math.ceil((to - from - overlap) / (longest - overlap));
   if (!Number.isFinite(count) || count < 2) return [{ name, outline, thickness }];
   const each = (to - from + (count - 1) * overlap) / count;
@@ -20,9 +22,17 @@ export function scarfed({ name, outline, thickness }: Part, longest: number, sca
   return Array.from({ length: count }, (_, i): Part => {
     const begin = i === 0 ? from : from + i * (each - overlap) + shift;
     const end = i === count - 1 ? to : from + i * (each - overlap) + each + shift;
-    return { name: `${name} ${i + 1}/${count}`, outline: between(outline, begin, end), thickness };
+    return {
+      name: `${name} ${i + 1}/${count}`,
+      outline: between(outline, begin, end),
+      thickness,
+      along: [begin, end],
+    };
   });
 }
+
+/** A part is at least so many times as long as its scarf; common practice, no source. */
+const LEAST_TIMES = 4;
 
 /** How far the joints of neighbours are kept apart, mm, where planks are long enough; common practice, no source. */
 const STAGGER = 600;

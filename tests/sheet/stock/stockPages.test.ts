@@ -53,6 +53,31 @@ describe('the papers of the stock', () => {
     expect(on('from the side')).toBe(short.length);
   });
 
+  // The scarf of an 8 mm stringer at 1 in 12 is 96 mm long.
+  it('mark on the profile where a stringer too long for its planks is scarfed', () => {
+    const text = readFileSync('samples/beck-guard.yaml', 'utf8').replace(
+      'length: 3100, count: 2',
+      'length: 1700, count: 4',
+    );
+    const scarfed = planOf(readText(text).job!);
+    const [outer] = profileSheets(scarfed);
+    const words = JSON.stringify(outer!.captions);
+    const [, from, to] = /ML3 MR3: scarf 1 in 12 from ([\d.]+) mm to ([\d.]+) mm/.exec(words)!;
+    expect(Number(to) - Number(from)).toBeCloseTo(96, 6);
+    const marks = outer!.shapes.flatMap((s) => (s.kind === 'path' && s.layer === 'joint' ? [s.vertices[0]!.x] : []));
+    expect(marks.map((x) => x.toFixed(1))).toEqual([from, to]);
+  });
+
+  it('print what they can of a blank that a strip is not in', () => {
+    const text = readFileSync('samples/beck-guard.yaml', 'utf8').replace(
+      /^ {6}- \[(\d+), (\d+)\]$/gm,
+      (_, x, y) => `      - [${x}, ${Math.min(120, Number(y))}]`,
+    );
+    const narrow = { ...plan.job.stock!, blank: readText(text).job!.stock!.blank! };
+    const pages = stockPages(planOf({ ...plan.job, stock: narrow }));
+    expect(pages.filter(({ kind }) => kind === 'figure').length).toBeGreaterThan(4);
+  });
+
   it('are none of a board whose job lists no stock', () => {
     expect(stockPages({ ...plan, stock: undefined } as never)).toEqual([]);
   });
