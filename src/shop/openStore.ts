@@ -1,6 +1,9 @@
+import words from '../../templates/tracker.json' with { type: 'json' };
 import { existsSync } from 'node:fs';
 import { basename, resolve } from 'node:path';
 import { openFile } from './store/file/openFile.js';
+import { problemAt } from './store/problem.js';
+import { say } from '../words/say.js';
 import type { Opened } from './store/opened.js';
 import { isServerAddress } from './store/postgres/address.js';
 import { serverProblem } from './store/postgres/serverProblem.js';
@@ -19,10 +22,7 @@ export async function openStore(jobFile: string, typed?: string): Promise<Opened
   const { openServer } = await import('./store/postgres/openServer.js');
   const opened = await openServer(typed, basename(tracker, TRACKER_ENDING), tracker);
   if (!opened.ok || !existsSync(tracker)) return opened;
-  const beside =
-    `A tracker file lies beside the job too, and is not used now: ${basename(tracker)}. What it holds comes to the server by ` +
-    '"track JOB --store … take" and its name; move it away afterwards.';
-  return { ...opened, notices: [...opened.notices, beside] };
+  return { ...opened, notices: [...opened.notices, say(words.beside, { file: basename(tracker) })] };
 }
 
 /** Opens another store to copy from: a tracker file, which must be there, or this job's board on a server. */
@@ -31,12 +31,7 @@ export async function openSource(typed: string, jobFile: string): Promise<Opened
   if (!existsSync(typed))
     return {
       ok: false,
-      problem: {
-        kind: 'elsewhere',
-        what: 'There is no such tracker file.',
-        where: typed,
-        remedy: 'Name the file that ends in .tracker.db, or the address of a server: postgres://USER@HOST/DATABASE.',
-      },
+      problem: problemAt('elsewhere', words.source, typed),
     };
   return openFile(typed);
 }

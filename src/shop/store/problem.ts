@@ -23,3 +23,13 @@ export type ProblemKind =
   | 'away'
   | 'not-let-in'
   | 'elsewhere';
+
+/** A problem of this kind, about this place; `detail` is what the system said. */
+export function problemAt(
+  kind: ProblemKind,
+  { what, remedy }: Pick<Finding, 'what' | 'remedy'>,
+  where: string,
+  detail?: string,
+): Problem {
+  return { kind, what: detail === undefined ? what : `${what} (${detail})`, where, remedy };
+}

@@ -1,53 +1,12 @@
-import type { Problem, ProblemKind } from '../problem.js';
+import words from '../../../../templates/tracker.json' with { type: 'json' };
+import { problemAt, type Problem, type ProblemKind } from '../problem.js';
 import { Damaged } from './rowsOf.js';
 
 type FileTrouble = Exclude<ProblemKind, 'away' | 'not-let-in' | 'elsewhere'>;
 
-const SAID: Readonly<Record<FileTrouble, readonly [what: string, remedy: string]>> = {
-  'no-folder': [
-    'The folder of the tracker is not there.',
-    'Put the job file where it was, or open it from where it is now.',
-  ],
-  'read-only': [
-    'The tracker cannot write here: the folder or the file is read-only.',
-    'Copy the job file and everything named like it to a folder you may write to, and open it there.',
-  ],
-  full: [
-    'The disk is full: nothing more can be recorded.',
-    'Free some space. What was recorded is safe, and phones keep what they could not send and send it later.',
-  ],
-  busy: [
-    'Another program holds the tracker file.',
-    'Wait a moment and try again. If it lasts, close the other program (a backup, a file viewer, a second tracker).',
-  ],
-  damaged: [
-    'The tracker file is damaged.',
-    'Stop the tracker and start it again: it puts the damaged file aside and saves what can be read from it.',
-  ],
-  newer: [
-    'The tracker file was written by a newer chamberwright.',
-    'Use that newer one. This one leaves the file as it is.',
-  ],
-  foreign: [
-    'The file with the name of the tracker is some other database.',
-    'Move it elsewhere or rename it. It was left as it is.',
-  ],
-  moved: [
-    'The tracker file was moved, renamed, replaced or deleted while the tracker was running.',
-    'Put the file back, or stop the tracker and start it again: what was recorded is then taken over from the rescued file. ' +
-      'Nothing more is recorded until then; phones keep what they could not send.',
-  ],
-  orphan: [
-    'The tracker file is gone, and what was written to it last still lies beside its place.',
-    'Put the file back beside it and start again: the two belong together. If the file is lost for good, move these away to begin anew.',
-  ],
-  unreadable: ['The tracker file could not be read or written.', 'Check the disk and the cable, then try again.'],
-};
-
 /** A problem of this kind, about this file; `detail` is what the system said. */
 export function problem(kind: FileTrouble, where: string, detail?: string): Problem {
-  const [what, remedy] = SAID[kind];
-  return { kind, what: detail === undefined ? what : `${what} (${detail})`, where, remedy };
+  return problemAt(kind, words.file[kind], where, detail);
 }
 
 /** SQLite's primary result codes (sqlite.org/rescode.html) and what each means to a builder. */
