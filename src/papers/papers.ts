@@ -24,6 +24,7 @@ import { planParts, planView } from '../sheet/plan/planView.js';
 import { poleTable, storyPole } from '../sheet/face/pole.js';
 import { setUpTable } from '../sheet/face/routerTable.js';
 import { sectionSheets } from '../sheet/section/sectionSheet.js';
+import { finishPages } from '../sheet/finish/finishPages.js';
 import { finPages } from '../sheet/fin/finPages.js';
 import { finSheets } from '../sheet/fin/finSheets.js';
 import { glueUpPages } from '../sheet/stock/glueUpPages.js';
@@ -135,6 +136,7 @@ function everyPaper(plan: Plan, options: PaperOptions): Paper[] {
     { name: 'labels', kind: 'labels', pages: () => [labels(plan, options.labelStock, options.labelCode)] },
     { name: 'tracking', kind: 'tracking', pages: () => [trackingList(plan, options.done)] },
     { name: 'gluing', kind: 'gluing', pages: () => gluingPages(plan, cuttingOnce(plan)) },
+    { name: 'finish', kind: 'finish', pages: () => finishPages(plan) },
     { name: 'fin', kind: 'fin', fullSize: full.fin, pages: () => finPages(plan) },
     { name: 'cautions', kind: 'cautions', pages: () => [cautionSheet()] },
   ];

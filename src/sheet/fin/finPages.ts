@@ -8,6 +8,7 @@ import { printWeight } from '../../length/weight.js';
 import type { Units } from '../../length/units.js';
 import type { Plan } from '../../plan.js';
 import { say } from '../../words/say.js';
+import { cautionsOf } from '../cautions.js';
 import type { DocumentPage, TextPage } from '../pages.js';
 import { finTables } from './finTables.js';
 import { sledFigure } from './sledFigure.js';
@@ -66,7 +67,7 @@ function making(fin: BuiltFin, loss: number, units: Units): TextPage {
       },
       { kind: 'heading', text: page.stepsHeading },
       { kind: 'list', numbered: true, items: stepsOf(fin, units, panel !== undefined) },
-      ...words.cautions.map((caution) => ({ kind: 'caution' as const, ...caution })),
+      ...cautionsOf(['wood-dust', 'resin', 'sled', 'glass-dust']),
       ...finTables(fin, loss, units),
     ],
   };

@@ -1,0 +1,106 @@
+import { describe, expect, test } from 'vitest';
+import { girthAt, girthsOf } from '../../src/finish/cloth.js';
+import { finishOf } from '../../src/finish/finishOf.js';
+import { planOf } from '../../src/plan.js';
+import { kernel, solidOfMesh } from '../oracle/kernel.js';
+import { sampleJob, SAMPLES } from '../samples.js';
+
+const k = await kernel();
+
+describe.each(SAMPLES)('the cloth of %s', (name) => {
+  const plan = planOf(sampleJob(name));
+  const { board, bare } = plan;
+  const [deck, bottom] = (['deck', 'bottom'] as const).map((side) => girthsOf(board.grid, side)) as [G, G];
+  type G = ReturnType<typeof girthsOf>;
+
+  test('goes around the board as far as a slice of its solid in manifold-3d does', () => {
+    const solid = solidOfMesh(k, board.mesh);
+    for (const share of [0.2, 0.5, 0.7]) {
+      const x = share * board.length;
+      // Turned so that the board's length stands up; what is cut level then is its section.
+      const section = solid.rotate([0, -90, 0]).slice(x);
+      const around = section.toPolygons().reduce(
+        (sum, polygon) =>
+          sum +
+          polygon.reduce((so, [ax, ay], i) => {
+            const [bx, by] = polygon[(i + 1) % polygon.length]!;
+            return so + Math.hypot(bx - ax, by - ay);
+          }, 0),
+        0,
+      );
+      const [over, under] = [girthAt(deck, x), girthAt(bottom, x)];
+      expect(over.left + over.right + under.left + under.right).toBeCloseTo(around, 0);
+    }
+  });
+
+  test('has laps as large as a strip along an outline that is offset by them, but for its corners', () => {
+    const { sides } = finishOf(plan);
+    const lap = plan.job.glass?.lap ?? 50;
+    for (const { side, area } of sides) {
+      const apex = (on: 0 | 1) =>
+        Array.from({ length: board.grid.rows }, (_, row): [number, number] => {
+          const at = 3 * ((row * 2 + on) * board.grid.columns + board.grid.apex);
+          return [board.grid.positions[at]!, board.grid.positions[at + 1]!];
+        });
+      const outline = new k.CrossSection([[...apex(0), ...apex(1).reverse()]], 'Positive');
+      const flat = outline.area() > 0 ? outline : new k.CrossSection([[...apex(1), ...apex(0).reverse()]], 'Positive');
+      const strip = flat.area() - flat.offset(-lap, 'Round', 2, 256).area();
+      // Inside a closed curve the strip is smaller by a circle of the lap; rocker makes the rail a little longer.
+      const laps = (area - bare.skin[side].amount) * 1e6;
+      expect(laps).toBeGreaterThan(strip * 0.97);
+      expect(laps).toBeLessThan(strip * 1.03 + 2 * Math.PI * lap ** 2);
+    }
+  });
+});
+
+describe('sealing, lamination and hot coat', () => {
+  const plan = planOf(sampleJob('mere-prone'));
+  const glass = { deck: [200, 150], bottom: [200], lap: 40, resin: 0.9, sealer: 100, hotCoat: 200, hotCoatCloth: 80 };
+  const laminating = { first: 'deck', clothWidth: 300, potLife: 20, minutesPerLayer: 25, loss: 0.2 } as const;
+  const finish = finishOf({ ...plan, job: { ...plan.job, glass, laminating } });
+  const { deck, bottom, apexLine } = plan.bare.skin;
+
+  test('take the resin that areas, cloth and wet-out come to by hand, and what stays in the pot', () => {
+    const area = deck.amount + bottom.amount;
+    expect(finish.sealer.resin).toBeCloseTo(area * 0.1, 9);
+    const side = deck.amount + apexLine.amount * 0.04;
+    expect(finish.sides[0]!.resin).toBeCloseTo((side * 350 * 0.9) / 1000, 9);
+    expect(finish.hotCoat.resin).toBeCloseTo(area * (0.2 + 0.08 * 0.9), 9);
+    for (const each of [finish.sealer, finish.hotCoat, ...finish.sides])
+      expect(each.mix).toBeCloseTo(1.2 * each.resin, 9);
+  });
+
+  test('begin with the side that the job says, and mix a batch for every pot life of work', () => {
+    expect(finish.sides.map(({ side, minutes, batches }) => [side, minutes, batches])).toEqual([
+      ['deck', 50, 3],
+      ['bottom', 25, 2],
+    ]);
+  });
+
+  test('weigh what the scale is foreseen to say more after each of them', () => {
+    const { weights } = planOf({ ...plan.job, glass });
+    const at = (stage: string) => weights.stages.find((each) => each.stage === stage)!.weight;
+    const cloth = finish.sides.reduce((sum, { area, layers }) => sum + area * layers.reduce((a, b) => a + b, 0), 0);
+    const resin = finish.sides.reduce((sum, side) => sum + side.resin, 0);
+    expect(at('laminated') - at('sealed')).toBeCloseTo(cloth / 1000 + resin, 6);
+    const coated = ((deck.amount + bottom.amount) * 80) / 1000 + finish.hotCoat.resin;
+    expect(at('hot-coated') - at('laminated')).toBeCloseTo(coated, 6);
+  });
+
+  test('join widths of a narrow roll, and buy so much longer', () => {
+    const [first] = finish.sides;
+    // Widths of 300 mm that overlap by 25 mm cover 300 + 275 (n − 1).
+    expect(300 + 275 * (first!.widths - 1)).toBeGreaterThanOrEqual(first!.cut.width);
+    expect(300 + 275 * (first!.widths - 2)).toBeLessThan(first!.cut.width);
+    const heavy = finish.cloths.find(({ cloth }) => cloth === 200)!;
+    expect(heavy.length).toBeCloseTo(
+      finish.sides.reduce((sum, { widths, cut }) => sum + widths * cut.length, 0),
+      6,
+    );
+  });
+
+  test('need nothing where the job has no glass on a side', () => {
+    const bare = finishOf({ ...plan, job: { ...plan.job, glass: { ...glass, deck: [] }, laminating } });
+    expect(bare.sides.map(({ side }) => side)).toEqual(['bottom']);
+  });
+});
