@@ -43,6 +43,7 @@ const OPTIONS = {
   roll: { type: 'string' },
   margin: { type: 'string' },
   only: { type: 'string' },
+  phase: { type: 'string' },
   labels: { type: 'string' },
   date: { type: 'string' },
   revision: { type: 'string' },
@@ -92,6 +93,7 @@ const asOption = (choice: keyof PaperChoices): string => `--${choice}`;
 
 function settingsFrom(typed: Typed, units: Units): Settings | Finding {
   if (typed.roll !== undefined && typed.paper !== undefined) return words.papers.twoPapers;
+  if (typed.only !== undefined && typed.phase !== undefined) return words.papers.twoChoices;
   const only = typed.only?.split(',').map((name) => name.trim());
   const run = paperRunOf({ ...typed, only }, units, asOption);
   if ('remedy' in run) return run;
@@ -113,7 +115,8 @@ function settingsFrom(typed: Typed, units: Units): Settings | Finding {
 /** Makes the files one after the other, puts them in place together, and says what lies where. */
 async function writePapers(plan: Plan, read: JobRead, folder: string, settings: Settings, io: Io): Promise<number> {
   const { run, csv, trackAt } = settings;
-  const { only } = run;
+  // Of some of the papers only theirs is written, and what an earlier run wrote besides stays.
+  const only = run.only ?? run.phase;
   const done = await doneSoFar(read.file, settings.store, plan, io);
   const made = preparePapers(plan, run, asOption, {
     weights: foundByTrial(plan, io),

@@ -25,6 +25,9 @@ import { poleTable, storyPole } from '../sheet/face/pole.js';
 import { setUpTable } from '../sheet/face/routerTable.js';
 import { sectionSheets } from '../sheet/section/sectionSheet.js';
 import { finishPages } from '../sheet/finish/finishPages.js';
+import { paperOrder } from '../book/phases.js';
+import { bookPages } from '../sheet/book/bookPages.js';
+import { closingPage } from '../sheet/book/closingPage.js';
 import { finPages } from '../sheet/fin/finPages.js';
 import { finSheets } from '../sheet/fin/finSheets.js';
 import { glueUpPages } from '../sheet/stock/glueUpPages.js';
@@ -63,10 +66,12 @@ export interface PaperOptions {
   readonly weights?: WeightFindings;
   /** What every page carries instead of the stamp of its full-size sheets. */
   readonly revision?: string;
+  /** The one phase that the build book is to hold. */
+  readonly phase?: string;
 }
 
 /** What a board without dotted joints, or without chambers, has nothing to say on. */
-const NEEDS_DOTS: readonly PaperKind[] = ['dots'];
+const NEEDS_DOTS: readonly PaperKind[] = ['dots', 'closing'];
 const NEEDS_STOCK: readonly PaperKind[] = ['stock', 'profiles'];
 const NEEDS_FIN: readonly PaperKind[] = ['fin'];
 const NEEDS_CHAMBERS: readonly PaperKind[] = [
@@ -81,7 +86,7 @@ const NEEDS_CHAMBERS: readonly PaperKind[] = [
   'gluing',
 ];
 
-/** All papers of a job in the order in which they are printed; none that would be empty. */
+/** All papers of a job in the order of the phases that they belong to; none that would be empty. */
 export function papersOf(plan: Plan, options: PaperOptions): Paper[] {
   const without = [
     ...(dottedJoints(plan).length > 0 ? [] : NEEDS_DOTS),
@@ -89,7 +94,8 @@ export function papersOf(plan: Plan, options: PaperOptions): Paper[] {
     ...(plan.stock ? [] : NEEDS_STOCK),
     ...(plan.fins.length > 0 ? [] : NEEDS_FIN),
   ];
-  return everyPaper(plan, options).filter(({ kind }) => !without.includes(kind));
+  const there = everyPaper(plan, options).filter(({ kind }) => !without.includes(kind));
+  return there.sort((a, b) => paperOrder.indexOf(a.kind) - paperOrder.indexOf(b.kind));
 }
 
 /** A new paper takes its place here with one line. */
@@ -101,6 +107,7 @@ function everyPaper(plan: Plan, options: PaperOptions): Paper[] {
     { name: 'check', kind: 'check', pages: () => [{ kind: 'check', title: WORDS.checkTitle }] },
     { name: 'contents', kind: 'contents', pages: () => [{ kind: 'contents', title: WORDS.contentsTitle }] },
     { name: 'map', kind: 'map', pages: () => [{ kind: 'map', title: WORDS.mapTitle }] },
+    { name: 'book', kind: 'book', pages: () => bookOf(plan, papersOf(plan, options), options.phase) },
     { name: 'plan', kind: 'plan', pages: () => [planView(plan), ...planParts(plan)].map(figure) },
     { name: 'dots', kind: 'dots', fullSize: full.dots, pages: () => [dotsTable(plan)] },
     { name: 'stock', kind: 'stock', pages: () => stockPages(plan) },
@@ -136,6 +143,7 @@ function everyPaper(plan: Plan, options: PaperOptions): Paper[] {
     { name: 'labels', kind: 'labels', pages: () => [labels(plan, options.labelStock, options.labelCode)] },
     { name: 'tracking', kind: 'tracking', pages: () => [trackingList(plan, options.done)] },
     { name: 'gluing', kind: 'gluing', pages: () => gluingPages(plan, cuttingOnce(plan)) },
+    { name: 'closing', kind: 'closing', pages: () => [closingPage(plan)] },
     { name: 'finish', kind: 'finish', pages: () => finishPages(plan) },
     { name: 'fin', kind: 'fin', fullSize: full.fin, pages: () => finPages(plan) },
     { name: 'cautions', kind: 'cautions', pages: () => [cautionSheet()] },
@@ -195,7 +203,7 @@ function pagesOf(papers: readonly Paper[], plan: Plan): DocumentPage[] {
       fullSize && isFirst ? papers.flatMap((other) => (other.kind === kind ? other.fullSize!() : [])) : [];
     const title = drawings.length === 1 ? drawings[0]!.title : kindName(kind);
     const sheets: DocumentPage[] = drawings.length > 0 ? [{ kind: 'tiled', title, drawings }] : [];
-    return [...sheets, ...pages()].map((page) => ({ ...page, use: useOf(kind, page.kind, plan) }));
+    return [...sheets, ...pages()].map((page) => ({ ...page, of: kind, use: useOf(kind, page.kind, plan) }));
   });
 }
 
@@ -219,6 +227,11 @@ function coverOf(plan: Plan, papers: readonly Paper[], options: PaperOptions): D
   const kinds = papers.filter(({ onRequest }) => !onRequest).map(({ kind }) => kind);
   const sheets = (kind: PaperKind, of: Plan) => fullSizeOf(of)[kind]?.() ?? [];
   return cover(plan, usesOnCover(plan, [...new Set(kinds)], options.revision ?? stamp, stamp, sheets));
+}
+
+function bookOf(plan: Plan, papers: readonly Paper[], phase?: string): readonly DocumentPage[] {
+  const kinds = new Set<string>(papers.map(({ kind }) => kind));
+  return bookPages(plan, (kind) => (kinds.has(kind) ? kindName(kind as PaperKind) : undefined), phase);
 }
 
 const sharesGuides = ({ routing }: Plan): boolean => routing.guides.length > 0;

@@ -4,6 +4,7 @@ import type { PrintOptions } from '../print/lay.js';
 import { exact } from '../print/paper/printer.js';
 import { printFindings } from '../print/pdf.js';
 import { usualSettings } from '../print/tile/format.js';
+import { namesOfPhase } from './ofPhase.js';
 import { paperSet, papersOf, type Paper, type PaperOptions } from './papers.js';
 import type { PaperSet } from '../sheet/pages.js';
 import type { Named, PaperRun } from './run.js';
@@ -27,12 +28,19 @@ export type Contents = Pick<PaperOptions, 'labelCode' | 'done' | 'weights'>;
  */
 export function preparePapers(
   plan: Plan,
-  { paper, stock, date, margin, only, revision }: PaperRun,
+  { paper, stock, date, margin, only: names, phase, revision }: PaperRun,
   named: Named,
   contents: Contents = {},
 ): Prepared | { readonly findings: readonly Finding[] } {
-  const options = { labelStock: stock, ...contents, ...(revision !== undefined && { revision }) };
+  const options = {
+    labelStock: stock,
+    ...contents,
+    ...(revision !== undefined && { revision }),
+    ...(phase !== undefined && { phase }),
+  };
   const all = papersOf(plan, options);
+  const only = phase === undefined ? names : namesOfPhase(plan, all, phase, named('phase'));
+  if (only && 'remedy' in only) return { findings: [only] };
   const { set, unknown } = paperSet(plan, options, only);
   if (unknown.length > 0) {
     const what = `there are no papers ${unknown.join(', ')}`;

@@ -19,6 +19,8 @@ export interface PaperChoices {
   readonly revision?: string | undefined;
   /** Names of papers; the whole set where absent. */
   readonly only?: readonly string[] | undefined;
+  /** The phase of the work whose papers are wanted, by its name. */
+  readonly phase?: string | undefined;
 }
 
 /** What a choice is called where it is made, for findings: `--paper` at a terminal. */
@@ -33,6 +35,7 @@ export interface PaperRun {
   readonly understood: readonly string[];
   readonly margin?: number;
   readonly only?: readonly string[];
+  readonly phase?: string;
   readonly revision?: string;
 }
 
@@ -47,7 +50,7 @@ const WIDEST_MARGIN = 60;
  * @returns the first thing that was not understood, where there is one.
  */
 export function paperRunOf(
-  { paper: sheet, roll: across, margin: edge, labels, date: day, revision, only }: PaperChoices,
+  { paper: sheet, roll: across, margin: edge, labels, date: day, revision, only, phase }: PaperChoices,
   units: Units,
   named: Named,
 ): PaperRun | Finding {
@@ -76,6 +79,7 @@ export function paperRunOf(
     ],
     ...(margin && { margin: margin.mm }),
     ...(only && { only }),
+    ...(phase !== undefined && { phase }),
     ...(revision !== undefined && { revision }),
   };
 }

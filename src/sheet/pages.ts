@@ -35,6 +35,8 @@ export type DocumentPage =
 interface Page {
   readonly title: string;
   readonly use?: Use;
+  /** The kind of paper that it is a page of. */
+  readonly of?: string;
 }
 
 /** What stands on every page of a document: whether its size matters, and at which point of the work it is valid. */
@@ -90,8 +92,15 @@ export type TextBlock =
   | { readonly kind: 'pairs'; readonly pairs: readonly (readonly [string, string])[] }
   /** A small table among text. */
   | ({ readonly kind: 'table' } & Pick<TablePage, 'columns' | 'rows'>)
-  /** Documents of the set by their titles, each with the page it begins on. */
-  | { readonly kind: 'pages'; readonly titles: readonly string[] };
+  /** Documents of the set, each with the pages it takes; `missing` is said of one that the set does not hold. */
+  | { readonly kind: 'pages'; readonly entries: readonly PageEntry[]; readonly missing: string };
+
+/** A line that leads to a document: what it says, with a word behind it; the document's title, or its kind of paper. */
+export interface PageEntry {
+  readonly name: string;
+  readonly note?: string;
+  readonly document: string;
+}
 
 export interface LabelsPage extends Page {
   readonly kind: 'labels';

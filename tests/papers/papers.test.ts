@@ -17,15 +17,17 @@ describe.each(SAMPLES)('the papers of %s', (name) => {
       'check',
       'contents',
       'map',
+      'book',
+      'cautions',
       'plan',
-      'pole',
       'walls',
       'sections',
       'weights',
+      'pole',
       'blocks',
       'labels',
       'tracking',
-      'cautions',
+      'finish',
     ];
     expect(names.filter((each) => order.includes(each))).toEqual(order);
     for (const { row } of sheetRows(plan)) expect(names).toContain(`face-${row.id}`);

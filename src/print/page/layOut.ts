@@ -36,7 +36,7 @@ export function layOut(
     made.forEach((leaf, i) => {
       const name = `page-${String(first + i)}`;
       if (leaf.bookmark !== undefined) {
-        const size = page.use && { size: page.use.size };
+        const size = { ...(page.use && { size: page.use.size }), ...(page.of !== undefined && { of: page.of }) };
         entries.push({ title: leaf.bookmark, page: first + i, name, level: 0, ...size });
       }
       if (leaf.part !== undefined) entries.push({ title: leaf.part, page: first + i, name, level: 1 });

@@ -38,6 +38,8 @@ export interface Entry {
   readonly level: 0 | 1;
   /** Whether the size of its sheets matters, in words. */
   readonly size?: string;
+  /** The kind of paper that it belongs to. */
+  readonly of?: string;
 }
 
 export interface TiledEntry {

@@ -1,10 +1,10 @@
 import { documentLeaf, documentSheet, headOf, type Room } from './documentSheet.js';
-import type { Book, Leaf, PrintContext } from './leaf.js';
+import type { Book, Entry, Leaf, PrintContext } from './leaf.js';
 import { columnWidths } from './tableColumns.js';
 import { drawHeader, drawRow, headerHeight, heightOfRow, PADDING, TICK, type Table } from './tableRows.js';
 import { frame, narrow, wide } from '../trace/line.js';
 import type { Pen } from '../pen/pen.js';
-import type { TableRow, TextBlock, TextPage } from '../../sheet/pages.js';
+import type { PageEntry, TableRow, TextBlock, TextPage } from '../../sheet/pages.js';
 import type { Tag } from '../pen/tags.js';
 import { wrap } from '../pen/wrap.js';
 
@@ -85,7 +85,7 @@ function piecesOf(block: TextBlock, room: Room, context: PrintContext): readonly
     case 'table':
       return tablePieces(block, room, context);
     case 'pages':
-      return block.titles.map(pagePiece);
+      return block.entries.map((entry) => pagePiece(entry, block.missing));
   }
 }
 
@@ -155,7 +155,8 @@ function tablePieces(table: Table, room: Room, context: PrintContext): readonly 
     letters,
     ...columnWidths(table, letters, room.width, 2 * PADDING, TICK, context.measure),
   }));
-  const setting = settings.find(({ fits }) => fits === 'unwrapped') ?? settings[1]!;
+  const wrapped = settings.find(({ fits }) => fits === 'wrapped') ?? settings[1]!;
+  const setting = settings.find(({ fits }) => fits === 'unwrapped') ?? wrapped;
   const header = headerHeight(table, setting, context);
   const pieces: TableRow[][] = [[]];
   let left = room.height - header - BODY;
@@ -179,21 +180,33 @@ function tablePieces(table: Table, room: Room, context: PrintContext): readonly 
   }));
 }
 
-/** A document's title and the page it begins on, linked to it. */
-function pagePiece(title: string): Inline {
+/** What leads to a document: its name, a word, and the pages it takes, linked to the first. */
+function pagePiece({ name, note, document }: PageEntry, missing: string): Inline {
   const height = BODY * LINE_PITCH + 0.8;
   return {
     tag: 'P',
     height,
-    draw: (pen, { left, right }, top, book) => {
-      const entry = book.entries.find((each) => each.title === title);
+    draw: (pen, { left, right, width }, top, book) => {
+      const found = pagesOf(document, book);
       const y = top - height / 2;
-      pen.text(title, left, y, { height: BODY, fit: right - left - 20 });
-      if (!entry) return;
-      pen.text(spaced(String(entry.page)), right, y, { height: BODY, align: 'right' });
-      pen.link({ minX: left, minY: top - height, maxX: right, maxY: top }, entry.name);
+      pen.text(spaced(name), left, y, { height: BODY, fit: width * 0.6 });
+      if (note !== undefined)
+        pen.text(spaced(note), left + width * 0.62, y, { height: BODY, fit: width * 0.2, bold: true });
+      pen.text(spaced(found?.range ?? missing), right, y, { height: BODY, align: 'right' });
+      if (found) pen.link({ minX: left, minY: top - height, maxX: right, maxY: top }, found.name);
     },
   };
+}
+
+/** The pages that documents of a title or a kind take: `12`, or `12–17`. */
+function pagesOf(document: string, book: Book): { readonly range: string; readonly name: string } | undefined {
+  const documents = book.entries.filter(({ level }) => level === 0);
+  const isMeant = ({ title, of }: Entry) => title === document || of === document;
+  const first = documents.find(isMeant);
+  if (!first) return undefined;
+  const next = documents[documents.findLastIndex(isMeant) + 1];
+  const last = next ? next.page - 1 : book.pages;
+  return { name: first.name, range: last > first.page ? `${first.page}–${last}` : `${first.page}` };
 }
 
 /** A frame with the warning triangle (ISO 7010, W001) beside the words. */

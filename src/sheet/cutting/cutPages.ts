@@ -90,7 +90,8 @@ function sumsOf(plan: Plan, { sheets, sums, leftOut, faults }: CutPlan): TextBlo
   ];
 }
 
-function sheetsInWords(sheets: readonly CutSheet[], print: (mm: number) => string): string {
+/** How many sheets of which size, in words. */
+export function sheetsInWords(sheets: readonly CutSheet[], print: (mm: number) => string): string {
   const kinds = new Map<string, CutSheet[]>();
   for (const sheet of sheets) {
     const key = `${sheet.foam} ${sheet.stock}`;

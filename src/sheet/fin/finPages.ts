@@ -67,7 +67,7 @@ function making(fin: BuiltFin, loss: number, units: Units): TextPage {
       },
       { kind: 'heading', text: page.stepsHeading },
       { kind: 'list', numbered: true, items: stepsOf(fin, units, panel !== undefined) },
-      ...cautionsOf(['wood-dust', 'resin', 'sled', 'glass-dust']),
+      cautionsOf(['wood-dust', 'resin', 'sled', 'glass-dust']),
       ...finTables(fin, loss, units),
     ],
   };

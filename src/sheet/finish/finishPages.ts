@@ -1,5 +1,6 @@
 import words from '../../../templates/finish.json' with { type: 'json' };
 import { OVERLAP, type Coat, type LaminatedSide } from '../../finish/finishOf.js';
+import { sayBatches } from '../../finish/sayBatches.js';
 import { USUAL_GLASS, USUAL_LAMINATING } from '../../job/usual-glass.js';
 import { printArealWeight } from '../../length/areal.js';
 import { printLength } from '../../length/length.js';
@@ -25,7 +26,7 @@ export function finishPages(plan: Plan): TextPage[] {
     area: printArea(finish.area, units),
     resin: printWeight(of.resin, units),
     mix: printWeight(of.mix, units),
-    batches: batchesOf(of, units),
+    batches: sayBatches(of, units),
   });
   const list = (items: readonly string[]): TextBlock => ({ kind: 'list', items, numbered: true });
   const [first] = finish.sides;
@@ -65,7 +66,7 @@ export function finishPages(plan: Plan): TextPage[] {
           : []),
         { kind: 'heading', text: sanding.heading },
         list(sanding.steps.map((step) => say(step, { grams: printWeight(sanded, units) }))),
-        ...cautionsOf(['resin', 'glass-dust']),
+        cautionsOf(['resin', 'glass-dust']),
       ],
     },
   ];
@@ -79,12 +80,6 @@ function coatCloth(cloth: number, length: number, units: Units): string {
     cloth: printArealWeight(cloth, units),
     length: printAs('needed', length, units),
   });
-}
-
-function batchesOf({ mix, batches }: Coat, units: Units): string {
-  return batches === 1
-    ? words.batches.one
-    : say(words.batches.many, { count: batches, each: printWeight(mix / batches, units) });
 }
 
 function sideBlocks(side: LaminatedSide, { job }: Plan): TextBlock[] {

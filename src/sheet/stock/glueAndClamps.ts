@@ -1,12 +1,12 @@
 import words from '../../../templates/glueUp.json' with { type: 'json' };
-import { clampPlaces, glueFor } from '../../block/glue/batches.js';
+import { clampPlaces } from '../../block/glue/batches.js';
 import { printArealWeight } from '../../length/areal.js';
 import { printLength } from '../../length/length.js';
 import { MM_PER_INCH } from '../../length/units.js';
 import type { Piece } from '../../layup/layup.js';
 import type { Plan } from '../../plan.js';
 import { gluedFaces, type GluedFace } from '../../view/gluedFaces.js';
-import { USUAL } from '../../weigh/usual.js';
+import { glueUpGlue, jointSpread } from '../../view/jointGlue.js';
 import { say } from '../../words/say.js';
 import type { TablePage, TableRow } from '../pages.js';
 import { columnsOf, heading, row } from '../table.js';
@@ -54,8 +54,7 @@ function goesOf(plan: Plan): Go[] {
 
 function glueTable(plan: Plan, goes: readonly Go[]): TablePage {
   const { layup, job } = plan;
-  // The same figure as the board is weighed with, corrected by what the scale has said.
-  const spread = plan.weights.unknowns.find(({ id }) => id === 'jointGlue')!.learned.value;
+  const spread = jointSpread(plan);
   return {
     kind: 'table',
     title: words.joints.title,
@@ -73,23 +72,19 @@ function glueTable(plan: Plan, goes: readonly Go[]): TablePage {
       ...joints.map((face): TableRow => {
         const { joint } = face;
         const dots = plan.glue.dots.filter((dot) => dot.joint === joint.id);
-        const area = joint.kind === 'dotted' ? areaOfDots(dots) : face.area + (face.to - face.from) * over(plan);
         const beside = layup.members.filter(({ left, right }) => left === joint || right === joint);
         return row(
           joint.id,
           beside.map(({ id }) => id).join(' · '),
           { value: face.to - face.from, text: printLength(face.to - face.from, job.units) },
           joint.kind === 'dotted' ? dots.length : '',
-          Math.ceil(glueFor(area, { spread, loss: job.blocks.glue.loss })),
+          Math.ceil(glueUpGlue(plan, face)),
           false,
         );
       }),
     ]),
   };
 }
-
-const areaOfDots = (dots: readonly { readonly diameter: number }[]) =>
-  dots.reduce((sum, { diameter }) => sum + (Math.PI * diameter ** 2) / 4, 0);
 
 function clampTable({ job }: Plan, goes: readonly Go[]): TablePage {
   return {
@@ -116,11 +111,6 @@ function fromCentre(pieces: readonly Piece[]): Piece[] {
     return from <= 0 && to >= 0 ? 0 : Math.min(Math.abs(from), Math.abs(to));
   };
   return [...pieces].sort((a, b) => out(a) - out(b));
-}
-
-/** What a face is higher before it is shaped, above and below together, mm. */
-function over({ job }: Plan): number {
-  return job.stock ? job.stock.milling.above + job.stock.milling.below : 2 * USUAL.blankOver.value;
 }
 
 /** Evenly along the joints, the middle one first, then outward by turns. */
