@@ -94,10 +94,15 @@ export function lineToPolygon(a: Pair, b: Pair, polygon: readonly Pair[]): numbe
   const [au, av] = a;
   const [bu, bv] = b;
   const side = (u: number, v: number) => (bu - au) * (v - av) - (bv - av) * (u - au);
+  const [lowU, highU, lowV, highV] = [Math.min(au, bu), Math.max(au, bu), Math.min(av, bv), Math.max(av, bv)];
   let near = Infinity;
   for (let i = 0; i < polygon.length; i++) {
     const [pu, pv] = polygon[i]!;
     const [qu, qv] = polygon[(i + 1) % polygon.length]!;
+    // What even the boxes around the two are further apart than the nearest so far is not looked at.
+    const u = Math.max(0, Math.min(pu, qu) - highU, lowU - Math.max(pu, qu));
+    const v = Math.max(0, Math.min(pv, qv) - highV, lowV - Math.max(pv, qv));
+    if (u * u + v * v >= near) continue;
     near = Math.min(near, pointToLine(au, av, pu, pv, qu, qv), pointToLine(bu, bv, pu, pv, qu, qv));
     near = Math.min(near, pointToLine(pu, pv, au, av, bu, bv));
     if (side(pu, pv) * side(qu, qv) >= 0) continue;

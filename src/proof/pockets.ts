@@ -58,13 +58,22 @@ const THROUGH = 0.05;
 
 /** Chambers with a corner or a neck that the cutter does not come into. */
 export function beyondTheCutter(routed: readonly RoutedChamber[], { job: { chambers: rules } }: Published): Fault[] {
-  return routed.flatMap(({ chamber }): Fault[] => {
-    const radius = rules.cutterDiameter / 2;
-    if (rollsAround(chamber.contour, radius, UNREACHED)) return [];
-    const pocket = flattened(chamber.contour);
-    const left = beyondCutter(pocket, radius, UNREACHED);
-    return left > roundingOf(pocket) ? [{ kind: 'corner', where: chamber.id, has: left, needs: radius }] : [];
+  const radius = rules.cutterDiameter / 2;
+  // Chambers that are mirror images share their contour.
+  const known = new Map<RoutedChamber['chamber']['contour'], number>();
+  return routed.flatMap(({ chamber: { id, contour } }): Fault[] => {
+    const left = known.get(contour) ?? leftBy(contour, radius);
+    known.set(contour, left);
+    return left > 0 ? [{ kind: 'corner', where: id, has: left, needs: radius }] : [];
   });
+}
+
+/** What a cutter leaves of a pocket, mm²; 0 where that is no more than rounding. */
+function leftBy(contour: RoutedChamber['chamber']['contour'], radius: number): number {
+  if (rollsAround(contour, radius, UNREACHED)) return 0;
+  const pocket = flattened(contour);
+  const left = beyondCutter(pocket, radius, UNREACHED);
+  return left > roundingOf(pocket) ? left : 0;
 }
 
 /** What a cutter may leave in a corner that turns so little that it is not eased, mm. */

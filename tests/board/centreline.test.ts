@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { boardOf } from '../../src/board/board.js';
 import { kernel, solidOfMesh } from '../oracle/kernel.js';
+import { evenly } from '../evenly.js';
 
 const SEED = 20261126;
 const TABLES = 5;
@@ -11,11 +12,11 @@ const TABLES = 5;
 /** A section as someone measures it: from the keel out to the apex and back over the deck, to odd tenths. */
 const section = fc
   .record({
-    half: fc.double({ min: 120.3, max: 290.7, noNaN: true }),
-    thick: fc.double({ min: 38.1, max: 120.9, noNaN: true }),
-    apex: fc.double({ min: 0.3, max: 0.6, noNaN: true }),
-    rise: fc.double({ min: 0.01, max: 0.12, noNaN: true }),
-    crown: fc.double({ min: 0.02, max: 0.15, noNaN: true }),
+    half: evenly(120.3, 290.7),
+    thick: evenly(38.1, 120.9),
+    apex: evenly(0.3, 0.6),
+    rise: evenly(0.01, 0.12),
+    crown: evenly(0.02, 0.15),
   })
   .map(({ half, thick, apex, rise, crown }) => {
     const at = (share: number, up: number) => ({

@@ -2,6 +2,7 @@ import { curveMonotoneX } from 'd3-shape';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { hermiteWeights, monotone } from '../../src/board/monotone.js';
+import { evenly } from '../evenly.js';
 
 const ROUNDING = 1e-9;
 
@@ -9,8 +10,8 @@ const ROUNDING = 1e-9;
 const values = fc
   .array(
     fc.record({
-      step: fc.double({ min: 0.01, max: 10, noNaN: true }),
-      y: fc.double({ min: -50, max: 50, noNaN: true }),
+      step: evenly(0.01, 10),
+      y: evenly(-50, 50),
     }),
     {
       minLength: 2,
@@ -25,7 +26,7 @@ const values = fc
 describe('a monotone cubic', () => {
   test('hits every measured value and never passes the two values it lies between', () => {
     fc.assert(
-      fc.property(values, fc.double({ min: 0, max: 1, noNaN: true }), (points, share) => {
+      fc.property(values, evenly(0, 1), (points, share) => {
         const curve = monotone(
           points.map((p) => p.x),
           points.map((p) => p.y),

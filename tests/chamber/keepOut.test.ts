@@ -13,6 +13,7 @@ import { kernel } from '../oracle/kernel.js';
 import { drawn, intrusions } from '../oracle/keepOut.js';
 import { jobFiles } from '../random/jobFile.js';
 import { sampleJob } from '../samples.js';
+import { evenly } from '../evenly.js';
 
 const SEED = 20260713;
 const BOARDS = 25;
@@ -145,13 +146,10 @@ test(`no chamber enters a keep-out, on random boards (seed ${SEED}, ${BOARDS} bo
   fc.assert(
     fc.property(
       jobFiles,
-      fc.array(
-        fc.tuple(fc.double({ min: 0.1, max: 0.9, noNaN: true }), fc.integer({ min: 0, max: 120 }), shape, depth),
-        {
-          minLength: 1,
-          maxLength: 4,
-        },
-      ),
+      fc.array(fc.tuple(evenly(0.1, 0.9), fc.integer({ min: 0, max: 120 }), shape, depth), {
+        minLength: 1,
+        maxLength: 4,
+      }),
       (file, keepOuts) => {
         const { length } = (file as { board: { length: number } }).board;
         const written = {

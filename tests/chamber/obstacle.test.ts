@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { blockedBy, type PlanObstacle, type RowObstacle } from '../../src/chamber/obstacle.js';
 import type { Point } from '../../src/contour/point.js';
 import type { Face, Row } from '../../src/layup/layup.js';
+import { evenly } from '../evenly.js';
 
 const SEED = 20261127;
 /** Clipper counts in whole numbers: ten-thousandths of a millimetre here. */
@@ -48,9 +49,9 @@ function within(outline: readonly Point[], { face: { origin, along, inward } }: 
 const outlines = fc
   .record({
     size: fc.constantFrom(3, 60, 2000),
-    corners: fc.array(fc.double({ min: 0.3, max: 1, noNaN: true }), { minLength: 3, maxLength: 8 }),
-    x: fc.double({ min: 0, max: 3000, noNaN: true }),
-    y: fc.double({ min: -1, max: 1, noNaN: true }),
+    corners: fc.array(evenly(0.3, 1), { minLength: 3, maxLength: 8 }),
+    x: evenly(0, 3000),
+    y: evenly(-1, 1),
   })
   .map(({ size, corners, x, y }) =>
     corners.map((radius, i): Point => {
@@ -59,7 +60,7 @@ const outlines = fc
     }),
   );
 const rows = fc
-  .tuple(fc.integer({ min: -200, max: 200 }), fc.double({ min: -0.1, max: 0.1, noNaN: true }), fc.constantFrom(1, -1))
+  .tuple(fc.integer({ min: -200, max: 200 }), evenly(-0.1, 0.1), fc.constantFrom(1, -1))
   .map(([y, turn, way]) => rowAt(y, turn, way as 1 | -1));
 const plain = (outline: readonly Point[]): PlanObstacle => ({ on: 'plan', why: 'keep-out', name: 'vent', outline });
 

@@ -4,6 +4,7 @@ import { readJob } from '../../src/job/read.js';
 import { planOf } from '../../src/plan.js';
 import { resultOf, type Result } from '../../src/view/result.js';
 import { jobFiles } from '../random/jobFile.js';
+import { evenly } from '../evenly.js';
 
 const SEED = 20261126;
 const BOARDS = 14;
@@ -28,7 +29,7 @@ function farOf({ members, joints }: Result, row: Result['rows'][number]): ((s: n
 
 const flared = jobFiles.chain((file) =>
   fc
-    .array(fc.tuple(fc.double({ min: 0.5, max: 1.2, noNaN: true }), fc.double({ min: 0.5, max: 2.2, noNaN: true })), {
+    .array(fc.tuple(evenly(0.5, 1.2), evenly(0.5, 2.2)), {
       minLength: 3,
       maxLength: 3,
     })

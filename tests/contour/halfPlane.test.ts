@@ -7,12 +7,13 @@ import type { Point } from '../../src/contour/point.js';
 import { straight } from '../../src/contour/straight.js';
 import { turned } from '../../src/contour/turned.js';
 import { stars } from './polygons.js';
+import { evenly } from '../evenly.js';
 
 // clipper2-ts (port of Clipper2, Angus Johnson): the polygon cut with a rectangle that ends at the line and reaches
 // further than the polygon on its other sides.
 test('what of a polygon lies on one side of a line has the area that an independent library gives it', () => {
-  const angle = fc.double({ min: 0, max: 2 * Math.PI, noNaN: true });
-  const most = fc.double({ min: -60, max: 60, noNaN: true });
+  const angle = evenly(0, 2 * Math.PI);
+  const most = evenly(-60, 60);
   fc.assert(
     fc.property(stars, angle, most, (polygon, angle, most) => {
       const normal: Point = [Math.cos(angle), Math.sin(angle)];

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { isInside } from '../../src/contour/inside.js';
 import type { Point } from '../../src/contour/point.js';
 import { stars } from './polygons.js';
+import { evenly } from '../evenly.js';
 
 /** How often a polygon goes around a point: the angles its edges are seen under, added up. */
 function windingNumber(polygon: readonly Point[], x: number, y: number): number {
@@ -14,7 +15,7 @@ function windingNumber(polygon: readonly Point[], x: number, y: number): number 
   return seen.reduce((a, b) => a + b, 0) / (2 * Math.PI);
 }
 
-const place = fc.double({ min: -60, max: 60, noNaN: true });
+const place = evenly(-60, 60);
 
 // The winding number (Hormann and Agathos, "The point in polygon problem for arbitrary polygons", Computational
 // Geometry 20 (2001)); the angles are added up, which no ray takes part in.

@@ -6,25 +6,24 @@ import { easeCorners } from '../../src/contour/ease.js';
 import { movedEdges } from '../../src/contour/offset.js';
 import type { Point } from '../../src/contour/point.js';
 import { sharpCorners } from '../../src/contour/sharp.js';
+import { evenly } from '../evenly.js';
 
 /** Corners on a circle of 50 mm: convex, counter-clockwise, no edge shorter than some millimetres. */
-const convex = fc
-  .array(fc.double({ min: 0.5, max: 1, noNaN: true }), { minLength: 3, maxLength: 9 })
-  .map((steps): Point[] => {
-    const turn = steps.reduce((a, b) => a + b, 0);
-    let angle = 0;
-    return steps.map((step) => {
-      angle += (2 * Math.PI * step) / turn;
-      return [50 * Math.cos(angle), 50 * Math.sin(angle)];
-    });
+const convex = fc.array(evenly(0.5, 1), { minLength: 3, maxLength: 9 }).map((steps): Point[] => {
+  const turn = steps.reduce((a, b) => a + b, 0);
+  let angle = 0;
+  return steps.map((step) => {
+    angle += (2 * Math.PI * step) / turn;
+    return [50 * Math.cos(angle), 50 * Math.sin(angle)];
   });
+});
 
 const areaOfPolygon = (points: readonly Point[]) => areaOf(points.map(([x, y]) => ({ x, y })));
 
 // clipper2-ts (port of Clipper2, Angus Johnson) shares no code with it. Its miters are never cut off here: limit 100.
 test('a polygon moved outward or inward has the area that an independent library gives it', () => {
   fc.assert(
-    fc.property(convex, fc.double({ min: -12, max: 12, noNaN: true }), (corners, by) => {
+    fc.property(convex, evenly(-12, 12), (corners, by) => {
       const path = corners.map(([x, y]) => ({ x, y }));
       const [moved] = inflatePathsD([path], by, JoinType.Miter, EndType.Polygon, 100, 6);
       const area = moved ? Math.abs(areaOf(moved.map(({ x, y }) => ({ x, y })))) : 0;

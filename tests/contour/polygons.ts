@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import type { Point } from '../../src/contour/point.js';
+import { evenly } from '../evenly.js';
 
 /** Polygons whose edges do not cross, bent inward as often as outward: corners at rising angles around a middle, mm. */
 export const stars = fc
-  .array(fc.tuple(fc.double({ min: 0.5, max: 1, noNaN: true }), fc.double({ min: 8, max: 50, noNaN: true })), {
+  .array(fc.tuple(evenly(0.5, 1), evenly(8, 50)), {
     minLength: 5,
     maxLength: 12,
   })

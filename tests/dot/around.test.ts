@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { lineOnRow, obstacleOf } from '../../src/dot/around.js';
 import type { Spot } from '../../src/dot/spot.js';
 import { farOn, nearOn, rowTo } from './rows.js';
+import { evenly } from '../evenly.js';
 
 const SEED = 20261127;
 /** Clipper counts in whole numbers: thousandths of a millimetre here; its round ends are drawn as straight sides. */
@@ -19,19 +20,14 @@ function boundsOf({ from, to, radius }: Spot, clearance: number) {
   return { from: Math.min(...x), to: Math.max(...x), low: Math.min(...y), high: Math.max(...y) };
 }
 
-const place = fc.tuple(fc.double({ min: 0, max: 3000, noNaN: true }), fc.double({ min: -20, max: 180, noNaN: true }));
+const place = fc.tuple(evenly(0, 3000), evenly(-20, 180));
 const spots = fc
-  .tuple(
-    place,
-    fc.tuple(fc.double({ min: -200, max: 200, noNaN: true }), fc.double({ min: -60, max: 60, noNaN: true })),
-    fc.double({ min: 1, max: 30, noNaN: true }),
-    fc.boolean(),
-  )
+  .tuple(place, fc.tuple(evenly(-200, 200), evenly(-60, 60)), evenly(1, 30), fc.boolean())
   .map(([from, [along, up], radius, isDot]): Spot => {
     const to = isDot ? from : ([from[0] + along, from[1] + up] as const);
     return { name: 'SR1.1', joint: 'JR1', from, to, radius };
   });
-const clearances = fc.double({ min: 0, max: 12, noNaN: true });
+const clearances = evenly(0, 12);
 
 describe(`what glue blocks on a row (seed ${SEED})`, () => {
   test('is the rectangle around it with its clearance, whichever way a smear slants', () => {
@@ -53,7 +49,7 @@ describe(`what glue blocks on a row (seed ${SEED})`, () => {
 
   test('lies square across from it where the row is routed through to its joint, and counts from where that is near', () => {
     fc.assert(
-      fc.property(spots, clearances, fc.double({ min: -0.05, max: 0.05, noNaN: true }), (spot, clearance, turn) => {
+      fc.property(spots, clearances, evenly(-0.05, 0.05), (spot, clearance, turn) => {
         const wide = 400;
         const { blocked, beyond } = obstacleOf(spot, farOn(rowTo(wide, turn)), { clearance, may: ['trim', 'split'] });
         // By plane geometry: along the centreline a line at that angle is shorter by its cosine.

@@ -7,6 +7,7 @@ import { verdictOf } from '../../src/verdict/verdict.js';
 import { sayFinding } from '../../src/finding/say.js';
 import { sampleJob, SAMPLES } from '../samples.js';
 import { clearances, SINGLE } from './oracles.js';
+import { evenly } from '../evenly.js';
 
 const SEED = 20261126;
 const READINGS = 4;
@@ -22,8 +23,8 @@ describe.each(SAMPLES)('on the sample %s', (name) => {
   const readings = fc
     .array(
       fc.record({
-        share: fc.double({ min: 0.1, max: 0.9, noNaN: true }),
-        off: fc.double({ min: -3, max: 3, noNaN: true }),
+        share: evenly(0.1, 0.9),
+        off: evenly(-3, 3),
         kind: fc.constantFrom('thickness', 'width'),
         side: fc.constantFrom('deck', 'bottom', 'both'),
       }),

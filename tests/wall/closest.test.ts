@@ -10,6 +10,7 @@ import {
   setNormal,
   setSides,
 } from '../../src/wall/closest.js';
+import { evenly } from '../evenly.js';
 
 const SEED = 20261127;
 type Triple = readonly [number, number, number];
@@ -38,7 +39,7 @@ function found(corner: Triple, first: Triple, second: Triple, triangle: readonly
 }
 
 const vector = (range: number) => {
-  const axis = fc.double({ min: -range, max: range, noNaN: true });
+  const axis = evenly(-range, range);
   return fc.tuple(axis, axis, axis) as fc.Arbitrary<Triple>;
 };
 /** A rectangle: its second side square to its first. */
@@ -90,7 +91,7 @@ describe(`a side of a chamber and a triangle of the surface (seed ${SEED})`, () 
       }),
       { seed: SEED, numRuns: 1500 },
     );
-    expect(Math.min(apart, through)).toBeGreaterThan(200);
+    expect(Math.min(apart, through)).toBeGreaterThan(150);
   });
 
   // By hand, on a square of 10 mm in the plane z = 0.

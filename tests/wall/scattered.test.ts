@@ -9,6 +9,7 @@ import type { Face } from '../../src/layup/layup.js';
 import { patchTreesOf } from '../../src/wall/patchTree.js';
 import { solidOf } from '../../src/wall/solid.js';
 import { thinnest } from '../../src/wall/thinnest.js';
+import { evenly } from '../evenly.js';
 
 const SEED = 20261127;
 
@@ -22,7 +23,7 @@ const faceOf = (turn: number, way: 1 | -1): Face => ({
   inward: [0 - way * Math.sin(turn), way * Math.cos(turn)],
 });
 /** A convex profile about s = 400, z = 50. */
-const profiles = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 3, maxLength: 9 }).map((parts) => {
+const profiles = fc.array(evenly(0, 1), { minLength: 3, maxLength: 9 }).map((parts) => {
   const sum = parts.reduce((all, part) => all + part + 0.3, 0);
   let angle = 0;
   return parts.map((part): Point => {
@@ -30,7 +31,7 @@ const profiles = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLengt
     return [400 + 90 * Math.cos(angle), 50 + 30 * Math.sin(angle)];
   });
 });
-const axis = fc.double({ min: -1, max: 1, noNaN: true });
+const axis = evenly(-1, 1);
 const place = fc.tuple(axis, axis, axis, axis).filter(([x, y, z]) => Math.hypot(x, y, z) > 0.1);
 const places = fc.array(place, { minLength: 1, maxLength: 60 });
 
@@ -71,7 +72,7 @@ test(`of triangles scattered around a chamber the nearest is found, whichever si
     fc.property(
       profiles,
       places,
-      fc.double({ min: -0.1, max: 0.1, noNaN: true }),
+      evenly(-0.1, 0.1),
       fc.constantFrom(1 as const, -1 as const),
       fc.integer({ min: 5, max: 120 }),
       (profile, all, turn, way, deep) => {

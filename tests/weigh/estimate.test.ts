@@ -2,12 +2,13 @@ import fc from 'fast-check';
 import { inverse, Matrix, solve } from 'ml-matrix';
 import { expect, test } from 'vitest';
 import { priorOf, expectedOf, updated, spreadOf } from '../../src/weigh/estimate.js';
+import { evenly } from '../evenly.js';
 
 const unknown = fc.record({
-  value: fc.double({ min: 1, max: 500, noNaN: true }),
-  spread: fc.double({ min: 0.1, max: 50, noNaN: true }),
+  value: evenly(1, 500),
+  spread: evenly(0.1, 50),
 });
-const part = fc.double({ min: -3, max: 3, noNaN: true });
+const part = evenly(-3, 3);
 
 const problem = fc.tuple(fc.integer({ min: 1, max: 8 }), fc.integer({ min: 1, max: 5 })).chain(([n, m]) =>
   fc.record({
@@ -15,8 +16,8 @@ const problem = fc.tuple(fc.integer({ min: 1, max: 8 }), fc.integer({ min: 1, ma
     weighings: fc.array(
       fc.record({
         parts: fc.array(part, { minLength: n, maxLength: n }),
-        weight: fc.double({ min: 0, max: 100, noNaN: true }),
-        spread: fc.double({ min: 0.05, max: 2, noNaN: true }),
+        weight: evenly(0, 100),
+        spread: evenly(0.05, 2),
       }),
       { minLength: m, maxLength: m },
     ),

@@ -52,7 +52,8 @@ function stacked(lower: CutPart, below: Vertex[], upper: CutPart, above: Vertex[
   const facing = lineThrough(...lowEdge(above));
   const steepest = Math.max(Math.abs(edge.slope), Math.abs(facing.slope));
   const gap = Math.min(facing.at(0) - edge.at(0), facing.at(length) - edge.at(length));
-  const lift = kerf * Math.hypot(1, steepest) - gap;
+  // Beside the end of a shorter lower block the upper one would sink below both.
+  const lift = Math.max(0, kerf * Math.hypot(1, steepest) - gap);
   const lifted = above.map(({ x, y }) => ({ x, y: y + lift }));
   const middle = (kerf * Math.hypot(1, edge.slope)) / 2;
   return {

@@ -291,6 +291,25 @@ describe('tapered blocks in pairs', () => {
     expect(Math.min(...below!.map((p) => toSegment(p, from, to)))).toBeCloseTo(2, 9);
   });
 
+  // Smallest case of a fault: a long block sank past the end of a short one, out of the blank that both are cut from.
+  test('lie both in their blank, also where the lower is shorter and falls steeply', () => {
+    for (const [first, second] of [
+      [wedge('a', 5, -2, -2, 5), wedge('b', 12.6, -5, -5, 12.5)],
+      [wedge('a', 5, -2, -2, 5), wedge('b', 14, -5.2, -5.2, 13)],
+      [wedge('a', 60, 40, 0, 80), wedge('b', 300, 20, 0, 80)],
+      [wedge('a', 60, 0, 40, 80), wedge('b', 300, -10, 30, 80)],
+    ] as const)
+      for (const [lower, upper] of [
+        [first, second],
+        [second, first],
+      ]) {
+        const { parts, height } = closestPair(lower!, upper!, 0);
+        const y = parts.flatMap(({ outline }) => outline.map((at) => at.y));
+        expect(Math.min(...y)).toBeGreaterThan(-1e-9);
+        expect(Math.max(...y)).toBeLessThan(height + 1e-9);
+      }
+  });
+
   test('lie with those edges together that make the lower pair', () => {
     const pair = (first: CutPart, second: CutPart) => closestPair(first, second, 0).height;
     // Both fall above: 80 + 50. Laid with their level edges together they would be 160 high.

@@ -6,6 +6,7 @@ import { sayFinding } from '../../../src/finding/say.js';
 import type { CutPart, CutStock, SawSetting } from '../../../src/block/nest/cutPart.js';
 import { fenceSettings } from '../../../src/block/cut/fenceSettings.js';
 import { layoutFaults } from '../layoutFaults.js';
+import { evenly } from '../../evenly.js';
 
 const saw: SawSetting = { kerf: 3, trim: 5, keep: { length: 200, width: 60 } };
 const sheet: CutStock = { id: 'full', foam: 'fill 50', length: 1200, width: 600, price: 20 };
@@ -22,14 +23,14 @@ function likeABoard(count: number): CutPart[] {
 
 describe('every layout can be sawn as it is written', () => {
   const anyPart = fc.record({
-    length: fc.double({ min: 5, max: 500, noNaN: true }),
-    height: fc.double({ min: 5, max: 200, noNaN: true }),
+    length: evenly(5, 500),
+    height: evenly(5, 200),
     mayTurn: fc.boolean(),
     foam: fc.constantFrom('fill 50', 'fill 40'),
     taper: fc.option(
       fc.record({
-        top: fc.double({ min: -0.4, max: 0.4, noNaN: true }),
-        bottom: fc.double({ min: -0.4, max: 0.4, noNaN: true }),
+        top: evenly(-0.4, 0.4),
+        bottom: evenly(-0.4, 0.4),
       }),
       { nil: undefined },
     ),
@@ -37,10 +38,10 @@ describe('every layout can be sawn as it is written', () => {
   const anyStock = fc.array(
     fc.record({
       foam: fc.constantFrom('fill 50', 'fill 40'),
-      length: fc.double({ min: 100, max: 1500, noNaN: true }),
-      width: fc.double({ min: 50, max: 800, noNaN: true }),
+      length: evenly(100, 1500),
+      width: evenly(50, 800),
       count: fc.option(fc.integer({ min: 0, max: 4 }), { nil: undefined }),
-      price: fc.option(fc.double({ min: 0, max: 50, noNaN: true }), { nil: undefined }),
+      price: fc.option(evenly(0, 50), { nil: undefined }),
       offcut: fc.boolean(),
     }),
     { minLength: 1, maxLength: 4 },

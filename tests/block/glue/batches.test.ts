@@ -4,6 +4,7 @@ import { clampPlaces, glueFor, gluePlan } from '../../../src/block/glue/batches.
 import type { GlueBlock, GlueSetting } from '../../../src/block/glue/batches.js';
 import { glueFinding } from '../../../src/block/glue/glueFinding.js';
 import { sayFinding } from '../../../src/finding/say.js';
+import { evenly } from '../../evenly.js';
 
 // Open time 20 to 30 minutes and clamps 8 to 12 in apart: two shop bulletins and a maker's guide on moisture-cure
 // polyurethane glue. Spread 100 to 250 g/m²: from memory.
@@ -38,8 +39,8 @@ describe('batches', () => {
     fc.assert(
       fc.property(
         fc.uniqueArray(anyRow, { selector: ({ name }) => name }),
-        fc.double({ min: 1, max: 60, noNaN: true }),
-        fc.double({ min: 0.1, max: 1, noNaN: true }),
+        evenly(1, 60),
+        evenly(0.1, 1),
         (rows, openTime, part) => {
           const blocks = rows.flatMap(({ name, count }) => row(name, count));
           const { batches } = gluePlan(blocks, { ...setting, openTime, minutesPerBlock: openTime * part });
