@@ -1,5 +1,5 @@
 import type { Grid } from '../board/grid.js';
-import { clampPlaces } from '../block/glue/batches.js';
+import { clampPlacesOf } from '../view/clampPlacesOf.js';
 import type { Joint } from '../layup/layup.js';
 import type { Plan } from '../plan.js';
 import { gluedFaces } from '../view/gluedFaces.js';
@@ -18,7 +18,7 @@ export interface Go {
   readonly pieces: readonly string[];
   /** What is spread, and what stays in the cup with it, g. */
   readonly glue: number;
-  /** From the nose tip, across the board. */
+  /** From the nose tip, across the board; in the order in which they are closed. */
   readonly clamps: readonly number[];
 }
 
@@ -51,15 +51,14 @@ export function closingOf(plan: Plan): Closing {
   return {
     goes: goes.map((joints): Go => {
       const its = faces.filter(({ joint }) => joints.some(({ id }) => id === joint.id));
-      const [from, to] = [Math.min(...its.map((face) => face.from)), Math.max(...its.map((face) => face.to))];
       const touched = layup.pieces.filter(({ members }) =>
         joints.some(({ id }) => members.some(({ left, right }) => left?.id === id || right?.id === id)),
       );
       return {
         joints: joints.map(({ id }) => id),
         pieces: touched.map(({ id }) => id),
-        glue: its.reduce((sum, face) => sum + glueBackGlue(plan, face), 0),
-        clamps: clampPlaces([{ from, to }], job.blocks.glue.clampSpacing),
+        glue: its.reduce((sum, face) => sum + Math.ceil(glueBackGlue(plan, face)), 0),
+        clamps: clampPlacesOf(its, job.blocks.glue.clampSpacing, job.units),
       };
     }),
     checks: checksOf(board),

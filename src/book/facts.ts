@@ -68,6 +68,8 @@ export function factsOf(plan: Plan, found: Found): Facts {
   const list = (items: readonly string[]) => items.join(WORDS.joinWith);
   const joints = (kind: 'bonded' | 'dotted') =>
     list(layup.joints.filter((joint) => joint.kind === kind).map(({ id }) => id));
+  const names = (kind: 'strip' | 'stringer') =>
+    list(layup.members.filter((member) => member.kind === kind).map(({ id }) => id));
   const rows = [...new Set(chambers.map(({ row }) => row))];
   const finish = finishOf(plan);
   const [first, second] = finish.sides;
@@ -83,7 +85,8 @@ export function factsOf(plan: Plan, found: Found): Facts {
     thickness: length(board.thickness),
     strips: layup.members.filter(({ kind }) => kind === 'strip').length,
     stringers: layup.members.filter(({ kind }) => kind === 'stringer').length,
-    members: list(layup.members.map(({ id }) => id)),
+    stripNames: names('strip'),
+    stringerNames: names('stringer'),
     bonded: joints('bonded'),
     dotted: joints('dotted'),
     bondedGlue: weight(jointGlue(plan, 'bonded', glueUpGlue) / 1000),

@@ -47,6 +47,8 @@ export interface LaminatedSide extends Coat {
 
 /** Wetting out and squeegeeing, minutes to a square metre of one layer. Common practice, no source. */
 const PACE = 12;
+/** More in one pot heats itself and is gone before its time, kg. Common practice, no source: resin's sheets differ. */
+const MOST_IN_POT = 0.3;
 /** Widths of a roll that lie beside each other overlap by this, mm. Common practice, no source. */
 export const OVERLAP = 25;
 /** Between stations at which the cut of a cloth is told, mm. */
@@ -65,11 +67,11 @@ export function finishOf({
   const { glass = USUAL_GLASS, laminating = USUAL_LAMINATING } = job;
   const { deck, bottom, apexLine } = bare.skin;
   const area = deck.amount + bottom.amount;
-  const coat = (resin: number, minutes: number): Coat => ({
-    resin,
-    mix: resin * (1 + laminating.loss),
-    batches: Math.max(1, Math.ceil(minutes / laminating.potLife - 1e-9)),
-  });
+  const coat = (resin: number, minutes: number): Coat => {
+    const mix = resin * (1 + laminating.loss);
+    const batches = Math.max(1, Math.ceil(minutes / laminating.potLife - 1e-9), Math.ceil(mix / MOST_IN_POT - 1e-9));
+    return { resin, mix, batches };
+  };
   const second = laminating.first === 'deck' ? 'bottom' : 'deck';
   const order: readonly ('deck' | 'bottom')[] = [laminating.first, second];
   const sides = order.flatMap((side): LaminatedSide[] => {

@@ -230,8 +230,11 @@ function coverOf(plan: Plan, papers: readonly Paper[], options: PaperOptions): D
 }
 
 function bookOf(plan: Plan, papers: readonly Paper[], phase?: string): readonly DocumentPage[] {
-  const kinds = new Set<string>(papers.map(({ kind }) => kind));
-  return bookPages(plan, (kind) => (kinds.has(kind) ? kindName(kind as PaperKind) : undefined), phase);
+  const called = (kind: string) => {
+    const paper = papers.find((each) => each.kind === kind);
+    return paper && { name: kindName(paper.kind), onRequest: paper.onRequest ?? false };
+  };
+  return bookPages(plan, called, phase);
 }
 
 const sharesGuides = ({ routing }: Plan): boolean => routing.guides.length > 0;

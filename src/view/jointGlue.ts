@@ -25,11 +25,11 @@ export function glueBackGlue(plan: Plan, face: GluedFace): number {
   return spreadOver(plan, face.area);
 }
 
-/** Of all joints of a kind, g. */
+/** Of all joints of a kind, whole grams, each joint's rounded up as it is poured. */
 export function jointGlue(plan: Plan, kind: Joint['kind'], glue: typeof glueUpGlue): number {
   return gluedFaces(plan)
     .filter(({ joint }) => joint.kind === kind)
-    .reduce((sum, face) => sum + glue(plan, face), 0);
+    .reduce((sum, face) => sum + Math.ceil(glue(plan, face)), 0);
 }
 
 function spreadOver(plan: Plan, area: number): number {

@@ -39,7 +39,8 @@ describe('gluing back', () => {
 
   test('has clamps no further apart than asked along each go', () => {
     for (const { clamps } of goes) {
-      const gaps = clamps.slice(1).map((x, i) => x - clamps[i]!);
+      const along = [...clamps].sort((a, b) => a - b);
+      const gaps = along.slice(1).map((x, i) => x - along[i]!);
       expect(Math.max(...gaps)).toBeLessThanOrEqual(plan.job.blocks.glue.clampSpacing + 1e-6);
     }
   });

@@ -77,6 +77,13 @@ describe('sealing, lamination and hot coat', () => {
     ]);
   });
 
+  test('never mix more in one pot than 300 g, which heats itself (common practice, no source)', () => {
+    const all = [finish.sealer, finish.hotCoat, ...finish.sides];
+    for (const { mix, batches } of all) expect(mix / batches).toBeLessThanOrEqual(0.3 + 1e-9);
+    const slow = finishOf({ ...plan, job: { ...plan.job, glass, laminating: { ...laminating, potLife: 240 } } });
+    for (const { mix, batches } of slow.sides) expect(batches).toBe(Math.ceil(mix / 0.3));
+  });
+
   test('weigh what the scale is foreseen to say more after each of them', () => {
     const { weights } = planOf({ ...plan.job, glass });
     const at = (stage: string) => weights.stages.find((each) => each.stage === stage)!.weight;

@@ -13,7 +13,7 @@ import { shoppingPage } from './shoppingPage.js';
 const { words } = table;
 
 /** What a kind of paper is called, where the board has papers of it. */
-export type Called = (kind: string) => string | undefined;
+export type Called = (kind: string) => { readonly name: string; readonly onRequest: boolean } | undefined;
 
 /**
  * The build book: all phases at a glance, the shopping list, then each phase; or one phase alone.
@@ -76,8 +76,8 @@ function phasePage(phase: Phase, called: Called): TextPage {
     rows: lines.map((line, i) => row(i + 1, line, false)),
   });
   const its = phase.papers.flatMap((kind) => {
-    const name = called(kind);
-    return name === undefined ? [] : [{ name, document: kind }];
+    const its = called(kind);
+    return its ? [{ name: its.name, document: kind, ...(its.onRequest && { note: words.onRequest }) }] : [];
   });
   return {
     kind: 'text',

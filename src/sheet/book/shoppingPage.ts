@@ -19,6 +19,9 @@ const { shopping } = table.words;
 /** Everything that the plan takes, in one list: stock, foam for blocks, glue, cloth, resin, what the fin needs. */
 export function shoppingPage(plan: Plan): TextPage {
   const { columns } = shopping;
+  const rows = [...stockRows(plan), ...blockRows(plan), ...glueRows(plan), ...finishRows(plan), ...finRows(plan)];
+  const prices = rows.flatMap((each) => (each.kind === 'row' ? [each.cells[PRICE]] : []));
+  const sum = prices.reduce<number>((so, cell) => so + (typeof cell === 'object' ? cell.value : 0), 0);
   return {
     kind: 'text',
     title: shopping.title,
@@ -33,12 +36,16 @@ export function shoppingPage(plan: Plan): TextPage {
           [columns.price, 'number'],
           [columns.there, 'tick'],
         ),
-        rows: [...stockRows(plan), ...blockRows(plan), ...glueRows(plan), ...finishRows(plan), ...finRows(plan)],
+        rows,
       },
+      ...(sum > 0 ? [{ kind: 'paragraph', text: say(shopping.sum, { sum: sum.toFixed(2) }) } as const] : []),
       { kind: 'paragraph', text: shopping.cover },
     ],
   };
 }
+
+/** The column of prices. */
+const PRICE = 3;
 
 /** A line of the list; the last cell is to tick. */
 const line = (what: string, amount: string, use: string, price?: number): TableRow =>

@@ -1,18 +1,14 @@
 import words from '../../../templates/glueUp.json' with { type: 'json' };
-import { clampPlaces } from '../../block/glue/batches.js';
 import { printArealWeight } from '../../length/areal.js';
 import { printLength } from '../../length/length.js';
-import { MM_PER_INCH } from '../../length/units.js';
 import type { Piece } from '../../layup/layup.js';
 import type { Plan } from '../../plan.js';
+import { clampPlacesOf } from '../../view/clampPlacesOf.js';
 import { gluedFaces, type GluedFace } from '../../view/gluedFaces.js';
 import { glueUpGlue, jointSpread } from '../../view/jointGlue.js';
 import { say } from '../../words/say.js';
 import type { TablePage, TableRow } from '../pages.js';
 import { columnsOf, heading, row } from '../table.js';
-
-/** A clamp is set to no finer than this, mm. */
-const CLAMP_STEP = { mm: 10, in: MM_PER_INCH / 2 } as const;
 
 /** Joints that are glued and clamped in one go. */
 interface Go {
@@ -98,7 +94,7 @@ function clampTable({ job }: Plan, goes: readonly Go[]): TablePage {
       [words.clamps.done, 'tick'],
     ),
     rows: goes.map(({ members, joints }) => {
-      const places = clampsOf(joints, job.blocks.glue.clampSpacing, CLAMP_STEP[job.units]);
+      const places = clampPlacesOf(joints, job.blocks.glue.clampSpacing, job.units);
       return row(members, places.length, places.map((x) => printLength(x, job.units)).join(', '), false);
     }),
   };
@@ -111,13 +107,4 @@ function fromCentre(pieces: readonly Piece[]): Piece[] {
     return from <= 0 && to >= 0 ? 0 : Math.min(Math.abs(from), Math.abs(to));
   };
   return [...pieces].sort((a, b) => out(a) - out(b));
-}
-
-/** Evenly along the joints, the middle one first, then outward by turns. */
-function clampsOf(joints: readonly GluedFace[], spacing: number, step: number): number[] {
-  const [from, to] = [Math.min(...joints.map((each) => each.from)), Math.max(...joints.map((each) => each.to))];
-  const middle = (from + to) / 2;
-  return clampPlaces([{ from, to }], Math.max(step, spacing - step))
-    .map((x) => Math.round(x / step) * step)
-    .sort((a, b) => Math.abs(a - middle) - Math.abs(b - middle) || a - b);
 }
