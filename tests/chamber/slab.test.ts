@@ -1,11 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import type { Board } from '../../src/board/board.js';
 import type { Chamber, Note } from '../../src/chamber/chamber.js';
 import { chambersIn, type Chambers } from '../../src/chamber/chambers.js';
 import type { ChamberSpec, GlueUpSpec, KeepOutSpec } from '../../src/job/job.js';
 import { layupOf } from '../../src/layup/layupOf.js';
-import { patchTreesOf } from '../../src/wall/patchTree.js';
-import { board, halves, HALF, HIGH, LENGTH, LOW, open, spec, trees } from './slab.js';
+import { board, HALF, halves, HIGH, LENGTH, LOW, open, spec, trees } from './slabs.js';
 
 /** How near the walls are met, mm: chambers grow by steps, and are proved. */
 const MET = 0.3;
@@ -15,23 +13,15 @@ interface Asked {
   readonly glueUp?: GlueUpSpec;
   readonly keepOuts?: readonly KeepOutSpec[];
   readonly cutterLength?: number;
-  readonly of?: Board;
 }
-function chambersBy({
-  spec: changed,
-  glueUp = halves,
-  keepOuts = [],
-  cutterLength = 5000,
-  of = board,
-}: Asked): Chambers {
+function chambersBy({ spec: changed, glueUp = halves, keepOuts = [], cutterLength = 5000 }: Asked): Chambers {
   const job = {
     chambers: { ...spec, ...changed },
     keepOuts,
     jointKeepOuts: [],
     routing: { cutterLength, guideStock: 12, bush: 20, passDepth: 12 },
   };
-  const ofTrees = of === board ? trees : patchTreesOf(of.mesh);
-  return chambersIn(of, layupOf(glueUp, LENGTH), ofTrees, job as unknown as Parameters<typeof chambersIn>[3]);
+  return chambersIn(board, layupOf(glueUp, LENGTH), trees, job as unknown as Parameters<typeof chambersIn>[3]);
 }
 const onRow = ({ chambers }: Chambers, row: string) => chambers.filter((chamber) => chamber.row === row);
 const boxOf = ({ profile, depth }: Chamber) => {
