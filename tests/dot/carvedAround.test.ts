@@ -162,3 +162,31 @@ describe('a place is carved around glue', () => {
     expect(carved([elsewhere])).toMatchObject({ chambers: [[100, 200]], losses: [] });
   });
 });
+
+// On a far joint that stands at an angle the piece is so thick at s: 60 + s sin a (plane geometry). A cutter takes glue
+// away only where it comes out over all of it.
+test('a smear on a slanting far joint is swallowed only by a chamber that comes out all along it', () => {
+  for (const turn of [0.05, -0.05])
+    for (const [first, last] of [
+      [140, 170],
+      [170, 140],
+    ] as const) {
+      const at = farOn(rowTo(60, turn));
+      const spot = { name: 'S', joint: 'JR1', from: [first, 50], to: [last, 55], radius: 8 } as const;
+      const keep: Keep = {
+        spot,
+        at,
+        obstacle: obstacleOf(spot, at, { clearance: CLEAR, may: ['trim'] }),
+        swallowed: true,
+      };
+      const thick = [140 - 8, 170 + 8].map((s) => 60 + s * Math.sin(turn));
+      const does = (deep: number) => offends([shape(100, 220, deep)], keep, CLEAR);
+      expect([does(Math.max(...thick) + 0.01), does(Math.max(...thick) - 0.01)], `${turn} ${first}`).toEqual([
+        false,
+        true,
+      ]);
+      // One that stays a clearance short of it all along does not meet it.
+      const thinnest = Math.min(...[140 - 10, 170 + 10].map((s) => 60 + s * Math.sin(turn)));
+      expect([does(thinnest - CLEAR - 0.01), does(thinnest - CLEAR + 0.01)]).toEqual([false, true]);
+    }
+});
