@@ -3,6 +3,7 @@ import type { Grid } from '../../src/board/grid.js';
 import { boundAt, roomOf } from '../../src/chamber/room.js';
 import { Past } from '../../src/kept/past.js';
 import type { Face } from '../../src/layup/layup.js';
+import { gridBy, surfaceBy } from '../board/formulas.js';
 
 /**
  * A shell with flat sides, so that every cut through it is a difference of straight lines: bottom and deck meet at a
@@ -146,4 +147,27 @@ test('between its steps a room is straight, and nothing is known beyond a step t
   const at = (j: number, s: number) => boundAt(room, room.top, j, s);
   expect([at(0, 0), at(0, 2), at(0, 8), at(1, 4), at(1, 20), at(1, 24)]).toEqual([1, 1.5, 3, 20, 70, 90]);
   expect([at(0, 9), at(0, 20)]).toEqual([NaN, NaN]);
+});
+
+// Rows stand 20 mm apart, steps 8 mm: of a board that is 300 mm to each side before a place and 40 behind it, a face
+// 100 mm out has room up to the last broad row, also where a step falls on that row, and again from the next.
+test.each([
+  [570, 560],
+  [590, 580],
+])('room ends with the last row that has some, where the board narrows all at once at %d mm', (narrow, last) => {
+  const rows = Array.from({ length: 61 }, (_, i) => 20 * i);
+  const columns = Array.from({ length: 31 }, (_, i) => i / 10);
+  for (const isTail of [true, false]) {
+    const isBroad = (x: number) => (isTail ? x < narrow : 1200 - x < narrow);
+    const surface = surfaceBy({ length: 1200, half: (x) => (isBroad(x) ? 300 : 40), thickness: 90 });
+    const grid = { ...gridBy(surface, rows, columns), same: new Uint32Array(0), chordError: 0 };
+    const room = roomOf(grid, grid.positions, faceAt(100, 0, 1), 50, 10);
+    for (let s = 0; s <= 1200; s += 8) {
+      const isIn = isTail ? s <= last : s >= 1200 - last;
+      for (const j of [0, 3, 5]) {
+        expect(Number.isNaN(boundAt(room, room.top, j, s)), `${isTail} ${s} ${j}`).toBe(!isIn);
+        if (isIn) expect([boundAt(room, room.bottom, j, s), boundAt(room, room.top, j, s)]).toEqual([0, 90]);
+      }
+    }
+  }
 });
