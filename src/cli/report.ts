@@ -3,6 +3,7 @@ import { PATCHES } from '../board/mesh.js';
 import { stretchOf } from '../chamber/stretch.js';
 import { printLength } from '../length/length.js';
 import { printAs } from '../length/rounded.js';
+import { sayFin } from '../fin/sayFin.js';
 import { printWeight } from '../length/weight.js';
 import type { Plan } from '../plan.js';
 import { sayStock } from '../stock/sayStock.js';
@@ -25,6 +26,12 @@ export function reportOf(plan: Plan): string[] {
     ...weightLines(plan),
     ...(plan.stock && job.stock
       ? ['  stock:', ...sayStock(plan.stock, job.stock, units).map((line) => `  ${line}`)]
+      : []),
+    ...(plan.fins.length > 0
+      ? [
+          `  ${counted(plan.fins.length, 'fin')} built:`,
+          ...plan.fins.flatMap((fin) => sayFin(fin, units)).map((line) => `  ${line}`),
+        ]
       : []),
     `  walls asked, routing tolerance included: deck ${needed(asked.deck)}, bottom ${needed(asked.bottom)}, rail ${needed(asked.rail)}`,
     '',

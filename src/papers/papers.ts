@@ -112,7 +112,7 @@ function everyPaper(plan: Plan, options: PaperOptions): Paper[] {
     { name: 'dots', kind: 'dots', fullSize: full.dots, pages: () => [dotsTable(plan)] },
     { name: 'stock', kind: 'stock', pages: () => stockPages(plan) },
     { name: 'profiles', kind: 'profiles', fullSize: full.profiles, pages: () => [] },
-    { name: 'glue-up', kind: 'glueUp', pages: () => glueUpPages(plan), onRequest: !plan.stock },
+    { name: 'glue-up', kind: 'glueUp', pages: () => glueUpPages(plan) },
     { name: 'templates', kind: 'templates', fullSize: full.templates, pages: () => [], onRequest: !plan.stock },
     { name: 'pole', kind: 'pole', fullSize: full.pole, pages: () => [poleTable(plan)] },
     ...faceViews(plan).map((seen, i): Paper => ({

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { sayFin } from '../../src/fin/sayFin.js';
 import { planOf, type Plan } from '../../src/plan.js';
 import { labelStocks } from '../../src/print/paper/labelStock.js';
 import { dxfOf } from '../../src/print/dxf/dxf.js';
@@ -82,10 +83,31 @@ describe('the papers of a fin', () => {
     expect(rowsUnder(inches, 'Taper sled')[0]!.slice(1, 4)).toEqual(['0.394 in', '0.571 in', '1.019 in']);
   });
 
+  it('say the same as the report at the terminal', () => {
+    const [first, second] = rowsUnder(plan, 'Taper sled');
+    const lines = sayFin(plan.fins[0]!, 'mm');
+    for (const [i, side] of [first!, second!].entries())
+      expect(lines[2 + i]).toContain(`block at the tip ${side[2]}, opening ${side[3]}, ${side[7]} passes`);
+    expect(lines[1]).toContain(`block at the base ${first![1]}`);
+  });
+
   it('mix resin for the cloth and for what stays in the pot', () => {
     const [cloth] = rowsUnder(plan, 'Lay-up and glue-up');
     // 10 layers of 285 × 255 mm at 280 g/m² weigh 203.5 g; at 40 % of the volume resin weighs 0.6791 of it; 15 % more.
     expect(cloth!.slice(1)).toEqual(['10', '285 mm × 255 mm', '', '203 g', '159 g']);
+  });
+
+  it('tell a fin that is flat on one side of that side alone', () => {
+    const flat = planned(
+      sample.replace('section: symmetric', 'section: flatInside').replace('thickness: 7}', 'thickness: 13}'),
+    );
+    const [page] = finPages(flat) as [TextPage];
+    const steps = page.blocks.flatMap((block) => (block.kind === 'list' ? block.items : [])).join(' ');
+    expect(steps).toContain('on the side to be foiled alone');
+    expect(steps).not.toMatch(/both sides|one side after the other|all four edges/);
+    expect(rowsUnder(flat, 'Taper sled').map(([side]) => side)).toEqual(['the foiled one']);
+    const symmetric = finPages(plan)[0] as TextPage;
+    expect(JSON.stringify(symmetric.blocks)).toContain('one side after the other');
   });
 
   it('foil as published: 14 mm at three tenths of the chord, and 0.7803 of it at a tenth', () => {

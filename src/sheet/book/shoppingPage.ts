@@ -3,7 +3,7 @@ import { USUAL_LAMINATING } from '../../job/usual-glass.js';
 import { printArealWeight } from '../../length/areal.js';
 import { printFine } from '../../length/fine.js';
 import { printLength } from '../../length/length.js';
-import { printAs } from '../../length/rounded.js';
+import { printAs, roundedAs } from '../../length/rounded.js';
 import { printWeight } from '../../length/weight.js';
 import type { Plan } from '../../plan.js';
 import type { LumberList } from '../../stock/lumber/lumberList.js';
@@ -141,7 +141,7 @@ function finishRows(plan: Plan): TableRow[] {
           cloth: printArealWeight(cloth, units),
           width: printLength(laminating.clothWidth, units),
         }),
-        printAs('needed', length, units),
+        printLength(roundedAs('needed', length, units), units, 'feet'),
         use,
       ),
     ),

@@ -21,7 +21,7 @@ export function finPages({ fins, job }: Plan): DocumentPage[] {
 
 function making(fin: BuiltFin, loss: number, units: Units): TextPage {
   const { page } = words;
-  const { spec, area, centre, weight, fitted, base, standing, panel } = fin;
+  const { spec, area, centre, weight, fitted, base, standing } = fin;
   const length = (mm: number) => printLength(mm, units);
   const { section, stands } = spec.build!;
   const foreseen = printWeight(weight, units);
@@ -66,7 +66,7 @@ function making(fin: BuiltFin, loss: number, units: Units): TextPage {
         ],
       },
       { kind: 'heading', text: page.stepsHeading },
-      { kind: 'list', numbered: true, items: stepsOf(fin, units, panel !== undefined) },
+      { kind: 'list', numbered: true, items: stepsOf(fin, units) },
       cautionsOf(['wood-dust', 'resin', 'sled', 'glass-dust']),
       ...finTables(fin, loss, units),
     ],
@@ -84,22 +84,24 @@ function standingIn({ side, front, back }: Standing, units: Units): string {
   });
 }
 
-function stepsOf({ spec, panel, blank, base, weight }: BuiltFin, units: Units, hasPanel: boolean): string[] {
+function stepsOf({ spec, panel, blank, base, weight, standing, layers }: BuiltFin, units: Units): string[] {
   const { steps } = words.page;
-  const { tab, pass } = spec.build!;
+  const { tab, pass, section, wood } = spec.build!;
+  const isFlat = section !== 'symmetric';
+  const glueFlat = standing.length > 1 ? steps.glueFlatPair : steps.glueFlat;
+  const glue = isFlat ? glueFlat : panel ? steps.glue : steps.glueWood;
+  const foil = isFlat ? steps.foilFlat : panel && layers.length > 1 ? steps.foil : steps.foilWood;
   return [
     ...(panel ? [steps.panel, say(steps.measurePanel, { thick: printFine(panel.thickness, units) })] : []),
-    ...(spec.build!.wood.length > 0
-      ? [hasPanel ? steps.glue : steps.glueWood, say(steps.measureBlank, { thick: printFine(blank.thickness, units) })]
-      : []),
+    ...(wood.length > 0 ? [glue, say(steps.measureBlank, { thick: printFine(blank.thickness, units) })] : []),
     say(steps.mark, {
       below: printLength(blank.below, units),
       tip: printLength(blank.below + spec.depth, units),
     }),
-    say(steps.sled, { pass: printFine(pass, units) }),
+    say(isFlat ? steps.sledFlat : steps.sled, { pass: printFine(pass, units) }),
     steps.outline,
     ...(tab ? [steps.tabAway] : []),
-    hasPanel ? steps.foil : steps.foilWood,
+    foil,
     steps.trailing,
     say(steps.weigh, { weight: printWeight(weight, units) }),
     ...(tab?.isTemporary ? [steps.cut] : []),

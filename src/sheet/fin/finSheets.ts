@@ -11,6 +11,7 @@ import type { Plan } from '../../plan.js';
 import { say } from '../../words/say.js';
 import type { Caption, Drawing, Layer, Legend, Part, Shape } from '../drawing.js';
 import { layInRows } from '../layInRows.js';
+import { widthOf } from '../lettering.js';
 import { circle, line, polygon, text } from '../primitives.js';
 
 const LETTERS = 5;
@@ -161,7 +162,9 @@ function template({ y, length, thickness, lines }: FinSection, sides: 1 | 2, nam
   const curve = Array.from({ length: STEPS + 1 }, (_, i) => at((i / STEPS) ** 2));
   const top = reach * halfThickness(THICKEST) + GRIP;
   const tick = (u: number, layer: Layer) => line(layer, at(u), [at(u)[0], at(u)[1] + LETTERS]);
-  const called = say(words.foil.called, { name, y: printLength(y, units), chord: printLength(length, units) });
+  const values = { name, y: printLength(y, units), chord: printLength(length, units) };
+  const called = say(words.foil.called, values);
+  const fits = widthOf(called, SMALL) < length;
   return {
     name: called,
     shapes: [
@@ -171,7 +174,7 @@ function template({ y, length, thickness, lines }: FinSection, sides: 1 | 2, nam
     ],
     captions: [
       on(
-        called,
+        fits ? called : say(words.foil.short, values),
         [
           [length / 2, top - 5],
           [length / 2, top - 8],
