@@ -41,7 +41,7 @@ export function phasesOnce(plan: Plan): Phase[] {
 const titleOf = ({ number, name }: Phase): string => say(words.phase.title, { number, name });
 
 function overview(phases: readonly Phase[]): TextPage {
-  const { heading, intro, ticks, line, ...states } = words.overview;
+  const { heading, intro, ticks, write, line, ...states } = words.overview;
   const now = phases.find(({ state }) => state === 'now');
   const done = phases.filter(({ state }) => state === 'done').length;
   return {
@@ -54,6 +54,7 @@ function overview(phases: readonly Phase[]): TextPage {
         text: say(intro, { done, count: phases.length, now: now ? titleOf(now) : states.finished }),
       },
       { kind: 'paragraph', text: ticks },
+      { kind: 'paragraph', text: write },
       {
         kind: 'pages',
         missing: words.missing,
