@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 
-const COMPUTING = ['contour', 'board', 'layup', 'chamber', 'wall', 'dot', 'rout', 'block', 'weigh'];
+const COMPUTING = ['contour', 'board', 'layup', 'chamber', 'wall', 'dot', 'rout', 'block', 'weigh', 'fin', 'finish'];
 /** Asked when a room's own tests have seen nothing: the proof by the published figures, then by a kernel. */
 export const PROOFS = ['tests/proof/stands.test.ts', 'tests/proof/samples.test.ts'];
 

@@ -8,6 +8,7 @@ import { svgOf } from '../../src/print/svg/svg.js';
 import { finPages } from '../../src/sheet/fin/finPages.js';
 import { finSheets } from '../../src/sheet/fin/finSheets.js';
 import type { TextPage } from '../../src/sheet/pages.js';
+import { planView } from '../../src/sheet/plan/planView.js';
 import { papersOf } from '../../src/papers/papers.js';
 import { readText } from '../job/readSample.js';
 
@@ -108,6 +109,21 @@ describe('the papers of a fin', () => {
     expect(rowsUnder(flat, 'Taper sled').map(([side]) => side)).toEqual(['the foiled one']);
     const symmetric = finPages(plan)[0] as TextPage;
     expect(JSON.stringify(symmetric.blocks)).toContain('one side after the other');
+  });
+
+  it('stand on the plan where they stand on the board: their base, and a cross at the tip', () => {
+    const pair = planned(sample.replace('      fillet:', '      stands: {both: 90, cant: 4, toe: 2}\n      fillet:'));
+    const lines = planView(pair).shapes.flatMap((shape) =>
+      shape.kind === 'path' && shape.layer === 'mark' ? [shape.vertices.map(({ x, y }) => [x, y])] : [],
+    );
+    for (const { front, back, tip } of pair.fins[0]!.standing) {
+      expect(lines).toContainEqual([[...front], [...back]]);
+      expect(lines.some(([a, b]) => a![1] === tip[1] && (a![0]! + b![0]!) / 2 === tip[0])).toBe(true);
+    }
+    expect(planView(pair).notes.join(' ')).toContain('a fin: its base');
+    expect(planView(planned(sample.replace(/^ {4}build:\n(?: {6}.*\n)+/m, ''))).notes.join(' ')).not.toContain(
+      'a fin:',
+    );
   });
 
   it('foil as published: 14 mm at three tenths of the chord, and 0.7803 of it at a tenth', () => {

@@ -3,6 +3,7 @@ import type { Stretch } from '../../chamber/stretch.js';
 import type { Plan } from '../../plan.js';
 import type { Caption, Part, Shape } from '../drawing.js';
 import { outlineInPlan, sideOf } from '../../view/outlineInPlan.js';
+import { finMarks } from './finMarks.js';
 import { keepOutMark } from './keepOuts.js';
 import { line, text } from '../primitives.js';
 import { WORDS } from '../../words/say.js';
@@ -41,6 +42,7 @@ export function planBase(
       ...outlineLines(board, stretch),
       ...joints,
       ...keepOuts.flatMap(({ shapes }) => shapes),
+      ...finMarks(plan, stretch, scale),
       text(WORDS.right, [middle, right! + off + size / 2], size),
       text(WORDS.left, [middle, -left! - off - size / 2], size),
     ],

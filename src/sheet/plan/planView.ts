@@ -151,5 +151,8 @@ function cutShort(corners: readonly Point[], { from, to }: Stretch): Shape[] {
 
 function planNotes(plan: Plan, notes: readonly string[]): string[] {
   const keepOuts = plan.job.keepOuts.map(({ name }, i) => say(WORDS.planView.keepOut, { number: i + 1, name }));
-  return notes.map((note) => say(note, { keepOuts: keepOuts.join(WORDS.joinWith) || WORDS.planView.noKeepOuts }));
+  return [
+    ...notes.map((note) => say(note, { keepOuts: keepOuts.join(WORDS.joinWith) || WORDS.planView.noKeepOuts })),
+    ...(plan.fins.length > 0 ? [WORDS.planView.fins] : []),
+  ];
 }
