@@ -1,6 +1,7 @@
 import type { Grid } from '../board/grid.js';
 import { clampPlacesOf } from '../view/clampPlacesOf.js';
 import type { Joint } from '../layup/layup.js';
+import { MM_PER_FOOT } from '../length/units.js';
 import type { Plan } from '../plan.js';
 import { gluedFaces } from '../view/gluedFaces.js';
 import { glueBackGlue } from '../view/jointGlue.js';
@@ -35,7 +36,7 @@ export interface Check {
 /** Joints of both sides that lie so near to the same distance from the centre are glued in one go, mm. */
 const SAME = 1;
 /** Between checks along the board, mm. */
-const CHECKS = 300;
+const CHECKS = { mm: 300, in: MM_PER_FOOT } as const;
 
 /** A pure function of the board as it is and its glue-up; nothing to do where no joint was opened. */
 export function closingOf(plan: Plan): Closing {
@@ -61,15 +62,14 @@ export function closingOf(plan: Plan): Closing {
         clamps: clampPlacesOf(its, job.blocks.glue.clampSpacing, job.units),
       };
     }),
-    checks: checksOf(board),
+    checks: checksOf(board, CHECKS[job.units]),
   };
 }
 
-function checksOf({ grid, length }: { readonly grid: Grid; readonly length: number }): Check[] {
+function checksOf({ grid, length }: { readonly grid: Grid; readonly length: number }, step: number): Check[] {
   const { columns, apex, positions: p, xs } = grid;
-  const count = Math.max(2, Math.ceil(length / CHECKS));
-  return Array.from({ length: count - 1 }, (_, i): Check => {
-    const x = ((i + 1) * length) / count;
+  return Array.from({ length: Math.ceil(length / step) - 1 }, (_, i): Check => {
+    const x = (i + 1) * step;
     const next = Math.max(
       1,
       xs.findIndex((each) => each >= x),

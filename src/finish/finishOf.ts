@@ -1,6 +1,7 @@
 import type { Grid } from '../board/grid.js';
 import type { Job } from '../job/job.js';
 import { USUAL_GLASS, USUAL_LAMINATING } from '../job/usual-glass.js';
+import { MM_PER_INCH } from '../length/units.js';
 import type { Bare } from '../weigh/bare.js';
 import { girthAt, girthsOf, type Girth } from './cloth.js';
 
@@ -51,8 +52,10 @@ const PACE = 12;
 const MOST_IN_POT = 0.3;
 /** Widths of a roll that lie beside each other overlap by this, mm. Common practice, no source. */
 export const OVERLAP = 25;
+/** A thin coat is drawn out faster than a cloth is wetted, minutes to a square metre. Common practice, no source. */
+const COAT_PACE = 6;
 /** Between stations at which the cut of a cloth is told, mm. */
-const STATIONS = 250;
+const STATIONS = { mm: 250, in: 10 * MM_PER_INCH } as const;
 
 /** How the bare board is finished, by the job's cloth and resin. A pure function of the board as it is. */
 export function finishOf({
@@ -62,7 +65,7 @@ export function finishOf({
 }: {
   readonly board: { readonly grid: Grid; readonly length: number };
   readonly bare: Bare;
-  readonly job: Pick<Job, 'glass' | 'laminating'>;
+  readonly job: Pick<Job, 'glass' | 'laminating' | 'units'>;
 }): Finish {
   const { glass = USUAL_GLASS, laminating = USUAL_LAMINATING } = job;
   const { deck, bottom, apexLine } = bare.skin;
@@ -82,7 +85,7 @@ export function finishOf({
     const resin = (one * layers.reduce((sum, cloth) => sum + cloth, 0) * glass.resin) / 1000;
     const girths = girthsOf(board.grid, side);
     const width = Math.max(...girths.map(({ left, right }) => left + right)) + 2 * glass.lap;
-    const at = stationsOf(board.length).map((x) => girthAt(girths, x));
+    const at = stationsOf(board.length, STATIONS[job.units]).map((x) => girthAt(girths, x));
     return [
       {
         side,
@@ -96,7 +99,7 @@ export function finishOf({
       },
     ];
   });
-  const coatMinutes = PACE * area;
+  const coatMinutes = COAT_PACE * area;
   const sealer = coat((area * glass.sealer) / 1000, coatMinutes);
   const hotCoat = coat((area * (glass.hotCoat + glass.hotCoatCloth * glass.resin)) / 1000, coatMinutes);
   const coatLength = coatClothLength(board.grid, laminating.clothWidth);
@@ -117,8 +120,8 @@ function widthsOf(width: number, roll: number): number {
   return width <= roll ? 1 : Math.ceil((width - OVERLAP) / (roll - OVERLAP));
 }
 
-function stationsOf(length: number): number[] {
-  return [...Array.from({ length: Math.ceil(length / STATIONS) }, (_, i) => i * STATIONS), length];
+function stationsOf(length: number, step: number): number[] {
+  return [...Array.from({ length: Math.ceil(length / step) }, (_, i) => i * step), length];
 }
 
 /** Two pieces, deck and bottom, without laps, mm of roll. */

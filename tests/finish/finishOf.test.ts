@@ -7,6 +7,18 @@ import { sampleJob, SAMPLES } from '../samples.js';
 
 const k = await kernel();
 
+/** How far it is around polygons, mm. */
+const perimeterOf = (polygons: readonly (readonly (readonly [number, number])[])[]) =>
+  polygons.reduce(
+    (sum, polygon) =>
+      sum +
+      polygon.reduce((so, [ax, ay], i) => {
+        const [bx, by] = polygon[(i + 1) % polygon.length]!;
+        return so + Math.hypot(bx - ax, by - ay);
+      }, 0),
+    0,
+  );
+
 describe.each(SAMPLES)('the cloth of %s', (name) => {
   const plan = planOf(sampleJob(name));
   const { board, bare } = plan;
@@ -19,19 +31,34 @@ describe.each(SAMPLES)('the cloth of %s', (name) => {
       const x = share * board.length;
       // Turned so that the board's length stands up; what is cut level then is its section.
       const section = solid.rotate([0, -90, 0]).slice(x);
-      const around = section.toPolygons().reduce(
-        (sum, polygon) =>
-          sum +
-          polygon.reduce((so, [ax, ay], i) => {
-            const [bx, by] = polygon[(i + 1) % polygon.length]!;
-            return so + Math.hypot(bx - ax, by - ay);
-          }, 0),
-        0,
-      );
+      const around = perimeterOf(section.toPolygons());
       const [over, under] = [girthAt(deck, x), girthAt(bottom, x)];
       expect(over.left + over.right + under.left + under.right).toBeCloseTo(around, 0);
     }
   });
+
+  // A swallow's notch leaves no centreline to slice along.
+  test.runIf(board.grid.notchRow >= board.grid.rows)(
+    'is as long as a slice of the solid along the centreline in manifold-3d says',
+    () => {
+      // A hair off the centreline, where no corner lies on the plane; x along, z across.
+      const section = solidOfMesh(k, board.mesh).rotate([90, 0, 0]).slice(-0.01);
+      const around = perimeterOf(section.toPolygons());
+      const ends = [0, board.grid.rows - 1].reduce((sum, row) => {
+        const z = (column: number) => board.grid.positions[3 * (row * 2 * board.grid.columns + column) + 2]!;
+        return sum + z(board.grid.columns - 1) - z(0);
+      }, 0);
+      expect(deck.at(-1)!.along + bottom.at(-1)!.along).toBeCloseTo(around - ends, 0);
+      const { sides } = finishOf(plan);
+      const lap = plan.job.glass?.lap ?? 50;
+      for (const { side, cut, outline } of sides) {
+        const { along } = (side === 'deck' ? deck : bottom).at(-1)!;
+        expect(cut.length).toBeCloseTo(along + 2 * lap, 6);
+        expect(Math.max(...outline.map(({ left, right }) => left + right))).toBeLessThanOrEqual(cut.width + 1e-6);
+        expect(outline.at(-1)!.x).toBe(board.length);
+      }
+    },
+  );
 
   test('has laps as large as a strip along an outline that is offset by them, but for its corners', () => {
     const { sides } = finishOf(plan);
@@ -104,6 +131,37 @@ describe('sealing, lamination and hot coat', () => {
       finish.sides.reduce((sum, { widths, cut }) => sum + widths * cut.length, 0),
       6,
     );
+  });
+
+  test('have a cloth in the hot coat where there is one, two pieces of it without laps', () => {
+    const girths = (side: 'deck' | 'bottom') => girthsOf(plan.board.grid, side);
+    // Widths of 300 mm that overlap by 25 mm: the fewest that cover the girth, by trying.
+    const widths = (width: number) => [1, 2, 3, 4, 5, 6].find((n) => 300 + 275 * (n - 1) >= width)!;
+    const length = (['deck', 'bottom'] as const).reduce((sum, side) => {
+      const widest = Math.max(...girths(side).map(({ left, right }) => left + right));
+      return sum + widths(widest) * girths(side).at(-1)!.along;
+    }, 0);
+    expect(finish.coatCloth).toBe(80);
+    expect(finish.coatLength).toBeCloseTo(length, 6);
+    expect(finish.cloths.find(({ cloth }) => cloth === 80)!.length).toBeCloseTo(length, 6);
+    const plain = finishOf({ ...plan, job: { ...plan.job, glass: { ...glass, hotCoatCloth: 0 }, laminating } });
+    expect(plain.coatCloth).toBeUndefined();
+    expect(plain.cloths.map(({ cloth }) => cloth)).toEqual([200, 150]);
+  });
+
+  test('tell left from right on a board that differs', () => {
+    const { board } = plan.job;
+    const points = board.right.points.map(({ x, half }) => ({ x, half: 0.85 * half }));
+    const askew = planOf({ ...plan.job, board: { ...board, left: { ...board.right, points } } });
+    const x = 0.5 * askew.board.length;
+    const { left, right } = girthAt(girthsOf(askew.board.grid, 'deck'), x);
+    const section = solidOfMesh(k, askew.board.mesh).rotate([0, -90, 0]).slice(x);
+    const { min, max } = section.bounds();
+    // The left lies at y below 0 and is narrower; over the deck it is never shorter than it is wide.
+    expect(-min[1]).toBeLessThan(max[1]);
+    expect(left).toBeGreaterThan(-min[1]);
+    expect(left).toBeLessThan(right);
+    expect(right).toBeGreaterThan(max[1]);
   });
 
   test('need nothing where the job has no glass on a side', () => {

@@ -16,7 +16,6 @@ export function closingPage(plan: Plan): TextPage {
   const length = (mm: number): Cell => ({ value: mm, text: printLength(mm, units) });
   const list = (items: readonly string[]): TextBlock => ({ kind: 'list', items, numbered: true });
   const isAlike = checks.every(({ left, right }) => Math.abs(left - right) < 0.5);
-  const [go] = goes;
   return {
     kind: 'text',
     title: words.title,
@@ -44,12 +43,11 @@ export function closingPage(plan: Plan): TextPage {
           ),
         ),
       },
-      {
-        kind: 'paragraph',
-        text: say(words.clamps, {
-          places: (go?.clamps ?? []).map((x) => printLength(x, units)).join(WORDS.joinWith),
-        }),
-      },
+      ...goes.map(({ clamps }, i) => ({
+        kind: 'paragraph' as const,
+        text: say(words.places, { go: i + 1, places: clamps.map((x) => printLength(x, units)).join(WORDS.joinWith) }),
+      })),
+      { kind: 'paragraph', text: words.clamps },
       { kind: 'heading', text: words.dryHeading },
       list(words.dry),
       { kind: 'heading', text: words.checksHeading },
