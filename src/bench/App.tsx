@@ -2,14 +2,17 @@ import { useEffect, useMemo, useReducer, useState } from 'preact/hooks';
 import type { Bench, BenchState } from './state/bench.js';
 import { Compare } from './Compare.js';
 import { Fields } from './fields/Fields.js';
+import { PlacementSliders } from './fields/PlacementSliders.js';
 import { Cautions, Mistakes, PlanNotes } from './Notes.js';
 import { Papers } from './Papers.js';
 import { CrossSection } from './picture/CrossSection.js';
+import { FitInBlank } from './picture/FitInBlank.js';
 import { FromAbove } from './picture/FromAbove.js';
 import { Patterns } from './picture/Patterns.js';
 import { Pole } from './picture/Pole.js';
 import { RowOnBench } from './picture/RowOnBench.js';
 import { wholeBoard, zoomed } from './picture/scale.js';
+import type { FitView } from '../view/fitView.js';
 import type { Shown } from './plan/answer.js';
 import { Conflict } from './save/Conflict.js';
 import type { JobList, Jobs } from './save/jobs.js';
@@ -43,6 +46,7 @@ export function App({ bench, jobs, list }: { readonly bench: Bench; readonly job
               <Pictures bench={bench} state={state} shown={shown} />
               <Strip state={state} shown={shown} />
               <PlanNotes bench={bench} state={state} shown={shown} />
+              {shown.fit && <Fit bench={bench} state={state} shown={shown} fit={shown.fit} />}
               <Space state={state} shown={shown} />
               <Papers bench={bench} state={state} jobs={jobs} />
               <Compare bench={bench} state={state} shown={shown} />
@@ -129,6 +133,17 @@ function Pictures({ bench, state, shown }: PictureProps) {
       </section>
     ),
     drawnFrom(state),
+  );
+}
+
+/** The board in its blank, and how it is laid there. */
+function Fit({ bench, state, shown, fit }: PictureProps & { readonly fit: FitView }) {
+  return (
+    <section class="card" aria-labelledby="fit-title">
+      <h2 id="fit-title">In the blank</h2>
+      <FitInBlank state={state} shown={shown} fit={fit} />
+      <PlacementSliders bench={bench} placement={fit.placement} file={shown.job.units} units={state.units} />
+    </section>
   );
 }
 

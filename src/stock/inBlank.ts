@@ -13,6 +13,9 @@ import { unfitFor, type Unfit } from './unfit.js';
 
 /** The board in a moulded blank. */
 export interface InBlank {
+  /** The finished board, and what is to stand over it everywhere, mm. */
+  readonly finished: Board;
+  readonly asked: number;
   /** The blank itself, in its own frame. */
   readonly moulded: Board;
   readonly strips: readonly SawnStrip[];
@@ -103,6 +106,8 @@ export function inBlank(
   const volumes = sawnVolumes(moulded, strips, whole.placement.along);
   const out = strips.map(({ moved }) => moved.at);
   return {
+    finished: board,
+    asked,
     moulded,
     strips,
     fits,

@@ -8,6 +8,7 @@ import { besideIn, type Beside } from '../../job/table-beside.js';
 import type { Layup } from '../../layup/layup.js';
 import { planOf, type Plan } from '../../plan.js';
 import { resultOf, type Result } from '../../view/result.js';
+import { fitViewOf, type FitView } from '../../view/fitView.js';
 import { outlineInPlan, type OutlineInPlan } from '../../view/outlineInPlan.js';
 
 /** A job's text and the tables beside it. */
@@ -33,6 +34,8 @@ export interface Shown {
   readonly job: Job;
   readonly layup: Layup;
   readonly board: ShownBoard;
+  /** The board in its moulded blank, where there is one. */
+  readonly fit?: FitView;
 }
 
 /** The finished board as pictures need it: its surface, and its outline from above. */
@@ -127,7 +130,8 @@ function isSame(a: JobText, b: JobText): boolean {
 
 function shownOf(plan: Plan, withBoard: boolean): Answer['shown'] {
   const { job, layup } = plan;
-  return { result: resultOf(plan), job, layup, ...(withBoard && { board: shownBoard(plan) }) };
+  const fit = fitViewOf(plan);
+  return { result: resultOf(plan), job, layup, ...(fit && { fit }), ...(withBoard && { board: shownBoard(plan) }) };
 }
 
 function shownBoard({ board }: Plan): ShownBoard {

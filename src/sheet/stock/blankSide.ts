@@ -3,8 +3,7 @@ import type { Point } from '../../contour/point.js';
 import { printLength } from '../../length/length.js';
 import type { Plan } from '../../plan.js';
 import type { InBlank } from '../../stock/inBlank.js';
-import { sliceMesh } from '../../view/slice.js';
-import { stockLineAt } from '../../view/stockLine.js';
+import { fitFromSide } from '../../view/fitFromSide.js';
 import { say, WORDS } from '../../words/say.js';
 import type { Drawing } from '../drawing.js';
 import { stationsOf } from '../face/poleMarks.js';
@@ -22,15 +21,7 @@ const APART = 350;
 /** Blank and board from the side, cut along the edge of the strip next to the centre; nose on the left. */
 export function blankSide(plan: Plan, blank: InBlank): Drawing {
   const { job, board } = plan;
-  const strip = blank.strips.findIndex(({ member }) => member.side !== 'L');
-  const { left } = blank.strips[strip]!.member;
-  const joint = left ?? { at: 0, slope: 0 };
-  const slant = Math.hypot(1, joint.slope);
-  const plane = { a: -joint.slope / slant, b: 1 / slant, d: joint.at / slant };
-  const finished = sliceMesh(board.mesh, plane, [1 / slant, joint.slope / slant]).map(({ points }) =>
-    points.map(([x, , z]): Point => [x, z]),
-  );
-  const stock = stockLineAt(blank, strip, joint, board.length).loops;
+  const { stock, finished } = fitFromSide(board, blank);
   const tall = ([x, z]: Point): Point => [x, STRETCHED * z];
   const lowest = STRETCHED * Math.min(...stock.flat().map(([, z]) => z)) - LETTERS;
   const stations = stationsOf(plan).filter((x, i, all) => i === 0 || x - all[i - 1]! >= APART);
