@@ -115,7 +115,7 @@ function sawing(title: string, units: Units) {
           length: printLength(plank.length, units),
           width: printLength(plank.width, units),
           thickness: printLength(plank.thickness, units),
-          leaves: leaves.length,
+          leaves: leaves.length > 1 ? say(sheet.leaves, { leaves: leaves.length }) : sheet.oneLeaf,
         }),
       ],
     };
