@@ -166,6 +166,7 @@ export function smallPlan(): Plan {
     chambers,
     webs: ['L1', 'R1'].map((row) => ({ row, between: [`${row}-02`, `${row}-03`], from: 585, to: 615 })),
     notes: [],
+    fins: [],
     asked: { deck: 10, bottom: 9, rail: 22 },
     glue: {
       dots: ['L1', 'R1'].map((at) => ({ id: `D${at}.1`, joint: `J${at}`, s: 600, z: 20, x: 600, diameter: 16 })),
