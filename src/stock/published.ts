@@ -2,7 +2,7 @@ import type { LumberList } from './lumber/lumberList.js';
 import type { Stock } from './stockOf.js';
 
 /** The stock as published figures, mm: what comes off the board's blank, what is milled, and what to buy. */
-export function publishedStock({ blank, profiles, lumber, billets }: Stock) {
+export function publishedStock({ blank, profiles, lumber, billets, unused }: Stock) {
   return {
     blank: blank
       ? {
@@ -17,6 +17,7 @@ export function publishedStock({ blank, profiles, lumber, billets }: Stock) {
           least: blank.least,
           short: blank.short,
           slides: blank.slides,
+          unfit: blank.unfit,
           width: blank.width,
           sawdust: blank.sawdust,
         }
@@ -24,6 +25,7 @@ export function publishedStock({ blank, profiles, lumber, billets }: Stock) {
     profiles: profiles.map(({ member, thickness, outline }) => ({ member: member.id, thickness, outline })),
     lumber: lumber ? publishedList(lumber) : null,
     billets: billets ? publishedList(billets) : null,
+    unused,
   };
 }
 
