@@ -12,7 +12,8 @@ import { labelStocks } from '../dist/src/print/paper/labelStock.js';
 import { sheetNamed } from '../dist/src/print/paper/paper.js';
 import { writePdf } from '../dist/src/print/pdf.js';
 import { svgOf } from '../dist/src/print/svg/svg.js';
-import { fullSizeDrawings, paperSet } from '../dist/src/papers/papers.js';
+import { choosePapers } from '../dist/src/papers/choose.js';
+import { drawingsOf, paperSet, papersOf } from '../dist/src/papers/papers.js';
 
 const ROUNDS = 5;
 const samples = fileURLToPath(new URL('../samples/', import.meta.url));
@@ -34,14 +35,17 @@ async function median(run) {
 let pages = 0;
 const file = join(work, 'papers.pdf');
 const whole = await median(async () => {
-  const { set } = paperSet(plan, { labelStock: labelStocks[0] });
+  const labelStock = labelStocks[0];
+  const { toPrint, toLookAt } = choosePapers(papersOf(plan, { labelStock }));
+  const set = paperSet(plan, { labelStock }, [...toPrint, ...toLookAt]);
   ({ pages } = await writePdf(set, createWriteStream(file), options));
 });
 console.log(
   `full set, Plan to PDF on disk: ${(whole / 1000).toFixed(2)} s, ${pages} pages, ${(statSync(file).size / 1e6).toFixed(1)} MB`,
 );
 
-const drawings = fullSizeDrawings(plan);
+const all = papersOf(plan, { labelStock: labelStocks[0] });
+const drawings = drawingsOf(choosePapers(all, { with: ['dots-full'] }).toPrint);
 const sheets = drawings.map((drawing, i) => {
   const svg = join(work, `${i}.svg`);
   writeFileSync(svg, svgOf(drawing));

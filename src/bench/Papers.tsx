@@ -1,11 +1,18 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Bench, BenchState } from './state/bench.js';
+import { PaperKinds } from './PaperKinds.js';
 import type { Jobs } from './save/jobs.js';
 
 interface Page {
   readonly page: number;
   readonly title: string;
   readonly picture: string;
+}
+
+interface PdfOnPage {
+  readonly name: string;
+  readonly pages: number;
+  readonly address: string;
 }
 
 interface Props {
@@ -15,15 +22,16 @@ interface Props {
 }
 
 /**
- * The papers of what is on the bench: made on asking, looked at sheet by sheet, and handed over as one file to print.
+ * The papers of what is on the bench: made on asking, looked at sheet by sheet, and handed over as files to print.
  */
 export function Papers({ bench, state, jobs }: Props) {
   const [names, setNames] = useState<Awaited<ReturnType<Jobs['paperNames']>> | undefined>(undefined);
   const [paper, setPaper] = useState(state.units === 'mm' ? 'A4' : 'Letter');
-  const [only, setOnly] = useState<readonly string[]>([]);
+  const [chosen, setChosen] = useState<ReadonlySet<string> | undefined>(undefined);
   const [pages, setPages] = useState<readonly Page[]>([]);
   const [total, setTotal] = useState(0);
-  const [file, setFile] = useState<string | undefined>(undefined);
+  const [files, setFiles] = useState<readonly PdfOnPage[]>([]);
+  const [isMaking, setIsMaking] = useState(false);
   const [looked, setLooked] = useState(1);
   const [said, setSaid] = useState('');
   const stop = useRef<AbortController | undefined>(undefined);
@@ -33,36 +41,43 @@ export function Papers({ bench, state, jobs }: Props) {
 
   const forget = () => {
     for (const { picture } of pages) URL.revokeObjectURL(picture);
-    if (file !== undefined) URL.revokeObjectURL(file);
+    for (const { address } of files) URL.revokeObjectURL(address);
     setPages([]);
-    setFile(undefined);
+    setFiles([]);
     setTotal(0);
   };
-  const open = () => {
-    if (!names) jobs.paperNames(name, text).then(setNames, (error: Error) => setSaid(error.message));
-  };
+  // What is there and what it takes is asked again for another sheet, and for a job that was changed.
+  const ask = (sheet: string) =>
+    jobs.paperNames(name, text, sheet).then(setNames, (error: Error) => setSaid(error.message));
+  const usual = (names?.kinds ?? []).flatMap((each) => (each.goes === 'on request' ? [] : each.names));
+  const there = (names?.kinds ?? []).flatMap((each) => each.names);
+  const wanted = new Set(chosen ? there.filter((each) => chosen.has(each)) : usual);
+  const isUsual = wanted.size === usual.length && usual.every((each) => wanted.has(each));
+  const only = isUsual ? undefined : [...wanted];
   const make = async () => {
     forget();
     setSaid('Making the papers …');
+    setIsMaking(true);
     setLooked(1);
     const ending = new AbortController();
     stop.current = ending;
     made.current = text;
     try {
       await jobs.papers(
-        { name, text, paper, ...(only.length > 0 && { only }) },
+        { name, text, paper, ...(only && { only }) },
         (news) => {
           if (news.kind === 'laid') {
             setTotal(news.pages);
-            if (only.length === 0) bench.show({ papers: { pages: news.pages, sheet: paper, text } });
+            if (!only) bench.show({ papers: { pages: news.pages, sheet: paper, text } });
           } else if (news.kind === 'page') {
             const picture = URL.createObjectURL(new Blob([news.svg], { type: 'image/svg+xml' }));
             setPages((before) => [...before, { page: news.page, title: news.title, picture }]);
             setSaid(`Page ${news.page} is ready …`);
           } else if (news.kind === 'file') {
             const bytes = Uint8Array.from(atob(news.base64), (letter) => letter.charCodeAt(0));
-            setFile(URL.createObjectURL(new Blob([bytes], { type: 'application/pdf' })));
-            setSaid(`${news.pages} pages are ready to print: print at actual size (100 %), never fitted to the page.`);
+            const address = URL.createObjectURL(new Blob([bytes], { type: 'application/pdf' }));
+            setFiles((before) => [...before, { name: news.name, pages: news.pages, address }]);
+            setSaid('The papers are ready: print at actual size (100 %), never fitted to the page.');
           } else setSaid(news.why);
         },
         ending.signal,
@@ -71,18 +86,24 @@ export function Papers({ bench, state, jobs }: Props) {
       setSaid(ending.signal.aborted ? 'Stopped.' : (error as Error).message);
     }
     stop.current = undefined;
+    setIsMaking(false);
   };
   useEffect(() => () => stop.current?.abort(), []);
   const page = pages[looked - 1];
-  const isWorking = total > pages.length || (total > 0 && file === undefined && stop.current !== undefined);
 
   return (
-    <details class="card papers" onToggle={({ currentTarget }) => currentTarget.open && open()}>
+    <details class="card papers" onToggle={({ currentTarget }) => currentTarget.open && void ask(paper)}>
       <summary>Papers and labels</summary>
       <div class="choices">
         <label>
           Paper{' '}
-          <select value={paper} onChange={({ currentTarget }) => setPaper(currentTarget.value)}>
+          <select
+            value={paper}
+            onChange={({ currentTarget }) => {
+              setPaper(currentTarget.value);
+              void ask(currentTarget.value);
+            }}
+          >
             {(names?.papers ?? [paper]).map((each) => (
               <option key={each}>{each}</option>
             ))}
@@ -93,38 +114,27 @@ export function Papers({ bench, state, jobs }: Props) {
           class="main"
           data-make-papers
           onClick={() => void make()}
-          disabled={!state.isCurrent || isWorking}
+          disabled={!state.isCurrent || isMaking || wanted.size === 0}
         >
-          Make {only.length === 0 ? 'all papers' : `${only.length} of them`}
+          Make {only ? `${only.length} of them` : 'the papers'}
         </button>
-        {isWorking && (
+        {isMaking && (
           <button type="button" onClick={() => stop.current?.abort()}>
             Stop
           </button>
         )}
-        {file !== undefined && (
-          <a href={file} download={`${name.replace(/\.\w+$/, '')}.pdf`} data-papers-file>
-            Save the PDF to print
+        {files.map((file) => (
+          <a
+            key={file.name}
+            href={file.address}
+            download={`${name.replace(/\.\w+$/, '')}-${file.name}`}
+            data-papers-file={file.name}
+          >
+            Save {file.name}, {file.pages} pages
           </a>
-        )}
+        ))}
       </div>
-      {names && (
-        <fieldset class="choices">
-          <legend>Only these papers</legend>
-          {names.names.map((each) => (
-            <label key={each}>
-              <input
-                type="checkbox"
-                checked={only.includes(each)}
-                onChange={({ currentTarget }) =>
-                  setOnly(currentTarget.checked ? [...only, each] : only.filter((other) => other !== each))
-                }
-              />
-              {each}
-            </label>
-          ))}
-        </fieldset>
-      )}
+      {names && <PaperKinds kinds={names.kinds} chosen={wanted} choose={setChosen} />}
       <p role="status" data-papers-said>
         {said}
         {made.current !== undefined && made.current !== text && ' The job has been changed since.'}

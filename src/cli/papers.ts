@@ -3,8 +3,12 @@ import { join } from 'node:path';
 import words from '../../templates/command.json' with { type: 'json' };
 import type { Finding } from '../finding/finding.js';
 import { sayFinding, sayInLines } from '../finding/say.js';
+import { printLength } from '../length/length.js';
+import { countFile } from '../papers/count.js';
+import type { PdfFile } from '../papers/files.js';
+import { drawingsOf } from '../papers/papers.js';
+import { preparePapers, type Prepared } from '../papers/prepare.js';
 import { paperRunOf, type PaperChoices, type PaperRun } from '../papers/run.js';
-import { preparePapers } from '../papers/prepare.js';
 import type { Plan } from '../plan.js';
 import { planOf } from '../plan.js';
 import { csvForms, csvOf, type CsvForm } from '../print/csv.js';
@@ -15,8 +19,7 @@ import { svgOf } from '../print/svg/svg.js';
 import { cuttingOnce } from '../sheet/cutting/cuttingOnce.js';
 import { blockRows, cutRows } from '../sheet/cutting/cutRows.js';
 import type { Cell } from '../sheet/pages.js';
-import { fullSizeDrawings } from '../papers/papers.js';
-import type { PaperKind } from '../sheet/uses.js';
+import { kindName, type PaperKind } from '../sheet/uses.js';
 import { routingRows } from '../sheet/face/routerTable.js';
 import { trackingRows, type Done } from '../sheet/blocks/trackingList.js';
 import { weightRows, type WeightFindings } from '../sheet/weights/weightsPages.js';
@@ -43,7 +46,10 @@ const OPTIONS = {
   roll: { type: 'string' },
   margin: { type: 'string' },
   only: { type: 'string' },
+  with: { type: 'string' },
+  without: { type: 'string' },
   phase: { type: 'string' },
+  dry: { type: 'boolean' },
   labels: { type: 'string' },
   date: { type: 'string' },
   revision: { type: 'string' },
@@ -56,10 +62,10 @@ export const papersCommand: Command = {
   async run(args, io) {
     const asked = understood(args, OPTIONS, 1);
     if ('remedy' in asked) return refuse(io, asked, 'papers');
-    const { out } = asked.values;
+    const { out, dry } = asked.values;
     const { where, what, folder } = words.named.out;
-    if (!out) return refuse(io, { where, what, remedy: folder }, 'papers');
-    const inTheWay = notWritable(out);
+    if (!out && !dry) return refuse(io, { where, what, remedy: folder }, 'papers');
+    const inTheWay = dry ? undefined : notWritable(out!);
     if (inTheWay) return refuse(io, inTheWay);
     const read = jobFrom(asked.operands[0]!, io);
     if (!read) return REFUSED;
@@ -73,7 +79,12 @@ export const papersCommand: Command = {
       io.err('Nothing was written.');
       return TO_ACT_ON;
     }
-    const code = await writePapers(plan, read, out, settings, io);
+    const made = await preparedFor(plan, read, settings, io);
+    if ('findings' in made) {
+      for (const finding of made.findings) io.err(sayFinding(finding));
+      return REFUSED;
+    }
+    const code = dry ? sayCounted(made, settings.run, plan, io) : await writePapers(plan, made, read, out!, settings, io);
     return code === WELL && !isWell(verdict) ? TO_ACT_ON : code;
   },
 };
@@ -87,15 +98,16 @@ interface Settings {
   readonly store?: string;
 }
 
-type Typed = { readonly [name in keyof typeof OPTIONS]?: string | undefined };
+type Typed = { readonly [name in Exclude<keyof typeof OPTIONS, 'dry'>]?: string | undefined };
 
 const asOption = (choice: keyof PaperChoices): string => `--${choice}`;
 
 function settingsFrom(typed: Typed, units: Units): Settings | Finding {
   if (typed.roll !== undefined && typed.paper !== undefined) return words.papers.twoPapers;
   if (typed.only !== undefined && typed.phase !== undefined) return words.papers.twoChoices;
-  const only = typed.only?.split(',').map((name) => name.trim());
-  const run = paperRunOf({ ...typed, only }, units, asOption);
+  const named = (list?: string) => list?.split(',').map((name) => name.trim());
+  const [only, more, without] = [typed.only, typed.with, typed.without].map(named);
+  const run = paperRunOf({ ...typed, only, with: more, without }, units, asOption);
   if ('remedy' in run) return run;
   const csv = typed.csv === undefined || !Object.hasOwn(csvForms, typed.csv) ? undefined : csvForms[typed.csv];
   if (typed.csv !== undefined && !csv)
@@ -112,34 +124,58 @@ function settingsFrom(typed: Typed, units: Units): Settings | Finding {
   };
 }
 
-/** Makes the files one after the other, puts them in place together, and says what lies where. */
-async function writePapers(plan: Plan, read: JobRead, folder: string, settings: Settings, io: Io): Promise<number> {
-  const { run, csv, trackAt } = settings;
-  // Of some of the papers only theirs is written, and what an earlier run wrote besides stays.
-  const only = run.only ?? run.phase;
-  const done = await doneSoFar(read.file, settings.store, plan, io);
+async function preparedFor(
+  plan: Plan,
+  read: JobRead,
+  { run, store, trackAt }: Settings,
+  io: Io,
+): Promise<(Prepared & { readonly done?: Done }) | { readonly findings: readonly Finding[] }> {
+  const done = await doneSoFar(read.file, store, plan, io);
   const made = preparePapers(plan, run, asOption, {
     weights: foundByTrial(plan, io),
     ...(done && { done }),
     ...(trackAt !== undefined && { labelCode: ({ id }: { readonly id: string }) => `${trackAt}/shop/#block=${id}` }),
   });
-  if ('findings' in made) {
-    for (const finding of made.findings) io.err(sayFinding(finding));
-    return REFUSED;
+  return { ...made, ...(done && { done }) };
+}
+
+/** Says what the papers would take, and writes nothing. */
+function sayCounted({ files, leftOut, print }: Prepared, { paper }: PaperRun, { job }: Plan, io: Io): number {
+  for (const file of files) {
+    const { name, pages, kinds } = countFile(file, print);
+    io.out(`${name}: ${pages} pages for ${paper.name}`);
+    for (const { kind, pages: count, tape } of kinds) {
+      const taped = tape > 0 ? `, joined by ${printLength(tape, job.units, 'feet')} of tape` : '';
+      io.out(`${String(count).padStart(5)}  ${kindName(kind)}${taped}`);
+    }
   }
-  const { papers, set, print } = made;
+  if (leftOut.length > 0) io.out(`Not made; add by --with: ${leftOut.map(({ name }) => name).join(', ')}`);
+  io.out('Nothing was written.');
+  return WELL;
+}
+
+/** Makes the files one after the other, puts them in place together, and says what lies where. */
+async function writePapers(
+  plan: Plan,
+  { papers, files, print, done }: Prepared & { readonly done?: Done },
+  read: JobRead,
+  folder: string,
+  { run, csv }: Settings,
+  io: Io,
+): Promise<number> {
   const said: string[] = [];
-  const where = { folder, by: 'papers', earlier: only ? 'named' : 'removed' } as const;
+  // Of some of the papers only theirs is written, and what an earlier run wrote besides stays.
+  const isWhole = run.names.only === undefined && run.phase === undefined;
+  const where = { folder, by: 'papers', earlier: isWhole ? 'removed' : 'named' } as const;
   const isWritten = await written(where, read, io, async (stage) => {
-    const pdf = createWriteStream(stage.place('papers.pdf'));
-    const { pages } = await writePdf(set, pdf, {
-      ...print,
-      onProgress: (done, all) => progress(io, done, all),
-    });
-    said.push(
-      `${join(folder, 'papers.pdf')}: ${pages} pages for ${run.paper.name}; print "check" first, at actual size`,
-    );
-    const drawings = only ? papers.flatMap(({ fullSize }) => fullSize?.() ?? []) : fullSizeDrawings(plan);
+    for (const { name, set } of files) {
+      const { pages } = await writePdf(set, createWriteStream(stage.place(name)), {
+        ...print,
+        onProgress: (made, all) => progress(io, made, all),
+      });
+      said.push(`${join(folder, name)}: ${pages} pages ${FOR_WHAT[name](run.paper.name)}`);
+    }
+    const drawings = drawingsOf(papers);
     for (const drawing of drawings) {
       await stage.put(`${drawing.id}_mm.svg`, svgOf(drawing));
       const traced = dxfOf(drawing);
@@ -159,9 +195,9 @@ async function writePapers(plan: Plan, read: JobRead, folder: string, settings: 
       'weights.csv': ['weights', () => weightRows(plan)],
     };
     for (const [name, [of, rowsOf]] of Object.entries(lists)) {
-      if (only && !papers.some(({ kind }) => kind === of)) continue;
+      if (!papers.some(({ kind }) => kind === of)) continue;
       const rows = rowsOf();
-      await stage.put(name, csvOf(rows, { mark: set.mark, date: run.date }, csv));
+      await stage.put(name, csvOf(rows, { mark: files[0]!.set.mark, date: run.date }, csv));
       said.push(`${join(folder, name)}: ${rows.length - 1} lines`);
     }
   });
@@ -169,6 +205,12 @@ async function writePapers(plan: Plan, read: JobRead, folder: string, settings: 
   said.forEach((line) => io.out(line));
   return WELL;
 }
+
+const FOR_WHAT: Readonly<Record<PdfFile['name'], (paper: string) => string>> = {
+  'papers.pdf': (paper) => `for ${paper}; print "check" first, at actual size`,
+  'print-shop.pdf': (paper) => `for ${paper}, for a print shop: at actual size, "check" first`,
+  'look.pdf': () => 'to look at on a screen; none is needed at the bench',
+};
 
 /**
  * What of the weight report takes plans of its own: the same board with its webs in line, and the target where the job

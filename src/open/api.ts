@@ -20,10 +20,20 @@ export interface JobList {
 export type Saved =
   { readonly saved: true; readonly version: string } | { readonly saved: false; readonly theirs?: JobOnDisk };
 
-/** The papers a job has, and the sheets they can go on. */
+/** The papers a job has by kind, and the sheets they can go on. */
 export interface PaperNames {
-  readonly names: readonly string[];
+  readonly kinds: readonly KindOfPaper[];
   readonly papers: readonly string[];
+}
+
+/** A kind of paper: what it is called, its papers by name, where it usually goes, and what it takes. */
+export interface KindOfPaper {
+  readonly kind: string;
+  readonly names: readonly string[];
+  readonly goes: 'to print' | 'to look at' | 'on request';
+  readonly pages: number;
+  /** What is taped where its pages join, in words; nothing where none do. */
+  readonly tape?: string;
 }
 
 export type AnswersOf = JobOnDisk | JobList | Saved | PaperNames;
@@ -32,5 +42,5 @@ export type AnswersOf = JobOnDisk | JobList | Saved | PaperNames;
 export type PaperNews =
   | { readonly kind: 'laid'; readonly pages: number }
   | { readonly kind: 'page'; readonly page: number; readonly title: string; readonly svg: string }
-  | { readonly kind: 'file'; readonly pages: number; readonly base64: string }
+  | { readonly kind: 'file'; readonly name: string; readonly pages: number; readonly base64: string }
   | { readonly kind: 'failed'; readonly why: string };

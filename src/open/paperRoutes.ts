@@ -7,20 +7,19 @@ import { readJob } from '../job/read.js';
 import { besideIn } from '../job/table-beside.js';
 import { planOf } from '../plan.js';
 import { sheetNames } from '../print/paper/paper.js';
-import { papersOf } from '../papers/papers.js';
-import { labelStocks } from '../print/paper/labelStock.js';
 import { beginStream, refuse, sendJson } from '../serve/answer.js';
 import { readJson } from '../serve/jsonBody.js';
 import { OWNER, type Route } from '../serve/route.js';
 import type { PaperNews } from './api.js';
 import { isJobName, readJobFile } from './jobFolder.js';
-import { makePapers } from './makePapers.js';
+import { kindsOfPaper, makePapers } from './makePapers.js';
 
 const written = { name: z.string(), text: z.string().max(MOST_BYTES) };
-const namesSchema = z.strictObject(written);
+const paper = z.enum(sheetNames as [string, ...string[]]);
+const namesSchema = z.strictObject({ ...written, paper });
 const askedSchema = z.strictObject({
   ...written,
-  paper: z.enum(sheetNames as [string, ...string[]]),
+  paper,
   only: z.array(z.string().max(80)).max(400).optional(),
 });
 
@@ -44,11 +43,10 @@ export function paperRoutes(folder: string): readonly Route[] {
         const body = await readJson(request, 2 * MOST_BYTES);
         if (!body.ok) return refuse(response, body.refusal.status, body.refusal.why);
         const asked = namesSchema.safeParse(body.value);
-        if (!asked.success) return refuse(response, 400, 'A job has a name and a text.');
+        if (!asked.success) return refuse(response, 400, 'A job has a name, a text and a paper.');
         const made = await planFor(asked.data.name, asked.data.text);
         if (!made.plan) return refuse(response, 422, made.why);
-        const names = papersOf(made.plan, { labelStock: labelStocks[0]! }).map(({ name }) => name);
-        sendJson(response, 200, { names, papers: sheetNames });
+        sendJson(response, 200, { kinds: kindsOfPaper(made.plan, asked.data.paper), papers: sheetNames });
       },
     },
     {

@@ -3,7 +3,7 @@ import type { Finding } from '../finding/finding.js';
 import type { Plan } from '../plan.js';
 import { phasesOnce } from '../sheet/book/bookPages.js';
 import { say } from '../words/say.js';
-import type { Paper } from './papers.js';
+import type { Paper } from './paper.js';
 
 /**
  * Names of the papers that belong to a phase, its page of the build book first among them; those that are only printed
@@ -23,6 +23,6 @@ export function namesOfPhase(plan: Plan, papers: readonly Paper[], id: string, w
     };
   }
   return papers
-    .filter(({ kind, onRequest }) => !onRequest && (kind === 'book' || phase.papers.includes(kind)))
+    .filter(({ kind, goes }) => goes !== 'on request' && (kind === 'book' || phase.papers.includes(kind)))
     .map(({ name }) => name);
 }

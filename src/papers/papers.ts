@@ -6,7 +6,7 @@ import { cardSheets } from '../sheet/cards/cardSheets.js';
 import { cardTables } from '../sheet/cards/cardTables.js';
 import { cautionSheet } from '../sheet/cautions.js';
 import { cover } from '../sheet/cover.js';
-import { cutPages } from '../sheet/cutting/cutPages.js';
+import { cutPages, cutTables } from '../sheet/cutting/cutPages.js';
 import { cuttingOnce } from '../sheet/cutting/cuttingOnce.js';
 import { dotsSheet, dottedJoints, sheetJoints } from '../sheet/dots/dotsSheet.js';
 import { dotsTable } from '../sheet/dots/dotsTable.js';
@@ -16,9 +16,10 @@ import { gluingPages } from '../sheet/blocks/gluingPages.js';
 import { guideSheets } from '../sheet/guides/guideSheet.js';
 import { guideCurve, guideSettings } from '../sheet/guides/guideTables.js';
 import { labels } from '../sheet/blocks/labels.js';
-import { markingTable } from '../sheet/face/markingTable.js';
 import { faceViews } from '../sheet/face/faceViews.js';
 import { sheetRows } from '../sheet/mirror.js';
+import { choosePapers } from './choose.js';
+import type { Paper, SortedPapers } from './paper.js';
 import type { DocumentPage, FigurePage, LabelStock, PaperSet } from '../sheet/pages.js';
 import { planParts, planView } from '../sheet/plan/planView.js';
 import { poleTable, storyPole } from '../sheet/face/pole.js';
@@ -42,20 +43,6 @@ import { wallMap } from '../sheet/plan/wallMap.js';
 import { weightPages, type WeightFindings } from '../sheet/weights/weightsPages.js';
 import { WORDS } from '../words/say.js';
 
-/** One paper of the set; its drawings and pages are made when they are asked for. */
-export interface Paper {
-  /** What a builder calls it by to print it alone: `pole`, `face-R2`. */
-  readonly name: string;
-  /** What it is for, and when it is valid: several papers may be of one kind. */
-  readonly kind: PaperKind;
-  /** What of it is marked or cut from at true size. Papers of one kind share runs of pages where they fit. */
-  readonly fullSize?: () => readonly Drawing[];
-  /** Its other pages, printed after those at full size. */
-  readonly pages: () => readonly DocumentPage[];
-  /** Left out unless it is asked for by name. */
-  readonly onRequest?: boolean;
-}
-
 export interface PaperOptions {
   readonly labelStock: LabelStock;
   /** What the code on a block's label says; its number where absent. */
@@ -71,7 +58,7 @@ export interface PaperOptions {
 }
 
 /** What a board without dotted joints, or without chambers, has nothing to say on. */
-const NEEDS_DOTS: readonly PaperKind[] = ['dots', 'closing'];
+const NEEDS_DOTS: readonly PaperKind[] = ['dots', 'dots-full', 'closing'];
 const NEEDS_STOCK: readonly PaperKind[] = ['stock', 'profiles'];
 const NEEDS_FIN: readonly PaperKind[] = ['fin'];
 const NEEDS_CHAMBERS: readonly PaperKind[] = [
@@ -81,6 +68,7 @@ const NEEDS_CHAMBERS: readonly PaperKind[] = [
   'walls',
   'blocks',
   'cutting',
+  'fences',
   'labels',
   'tracking',
   'gluing',
@@ -98,55 +86,71 @@ export function papersOf(plan: Plan, options: PaperOptions): Paper[] {
   return there.sort((a, b) => paperOrder.indexOf(a.kind) - paperOrder.indexOf(b.kind));
 }
 
-/** A new paper takes its place here with one line. */
+/** A new paper takes its place here with one line; in which order they come is said by the phases of the work. */
 function everyPaper(plan: Plan, options: PaperOptions): Paper[] {
   const rows = sheetRows(plan);
   const full = fullSizeOf(plan);
+  const goes = 'to print';
+  const goesToLookAt = 'to look at';
+  const goesOnRequest = 'on request';
+  const none = () => [];
+  const withStock = plan.stock ? goes : goesOnRequest;
   return [
-    { name: 'cover', kind: 'cover', pages: () => [coverOf(plan, papersOf(plan, options), options)] },
-    { name: 'check', kind: 'check', pages: () => [{ kind: 'check', title: WORDS.checkTitle }] },
-    { name: 'contents', kind: 'contents', pages: () => [{ kind: 'contents', title: WORDS.contentsTitle }] },
-    { name: 'map', kind: 'map', pages: () => [{ kind: 'map', title: WORDS.mapTitle }] },
-    { name: 'book', kind: 'book', pages: () => bookOf(plan, papersOf(plan, options), options.phase) },
-    { name: 'plan', kind: 'plan', pages: () => [planView(plan), ...planParts(plan)].map(figure) },
-    { name: 'dots', kind: 'dots', fullSize: full.dots, pages: () => [dotsTable(plan)] },
-    { name: 'stock', kind: 'stock', pages: () => stockPages(plan) },
-    { name: 'profiles', kind: 'profiles', fullSize: full.profiles, pages: () => [] },
-    { name: 'glue-up', kind: 'glueUp', pages: () => glueUpPages(plan) },
-    { name: 'templates', kind: 'templates', fullSize: full.templates, pages: () => [], onRequest: !plan.stock },
-    { name: 'pole', kind: 'pole', fullSize: full.pole, pages: () => [poleTable(plan)] },
+    { name: 'cover', kind: 'cover', goes, pages: (wholeSet) => [coverOf(plan, wholeSet, options)] },
+    { name: 'check', kind: 'check', goes, pages: () => [{ kind: 'check', title: WORDS.checkTitle }] },
+    { name: 'contents', kind: 'contents', goes, pages: () => [{ kind: 'contents', title: WORDS.contentsTitle }] },
+    { name: 'map', kind: 'map', goes, pages: () => [{ kind: 'map', title: WORDS.mapTitle }] },
+    { name: 'book', kind: 'book', goes, pages: (wholeSet) => bookOf(plan, wholeSet, options.phase) },
+    { name: 'cautions', kind: 'cautions', goes, pages: () => [cautionSheet()] },
+    { name: 'plan', kind: 'plan', goes: goesToLookAt, pages: () => [planView(plan), ...planParts(plan)].map(figure) },
+    { name: 'stock', kind: 'stock', goes, pages: () => stockPages(plan) },
+    { name: 'profiles', kind: 'profiles', goes, fullSize: full.profiles, pages: none },
+    { name: 'glue-up', kind: 'glueUp', goes, pages: () => glueUpPages(plan) },
+    { name: 'templates', kind: 'templates', goes: withStock, fullSize: full.templates, pages: none },
+    { name: 'pole', kind: 'pole', goes, fullSize: full.pole, pages: none },
+    { name: 'tape', kind: 'tape', goes: goesOnRequest, pages: () => [poleTable(plan)] },
+    { name: 'dots', kind: 'dots', goes, pages: () => [dotsTable(plan)] },
+    { name: 'dots-full', kind: 'dots-full', goes: goesOnRequest, fullSize: full['dots-full'], pages: none },
     ...faceViews(plan).map((seen, i): Paper => ({
       name: faceName(seen.row),
       kind: 'face',
+      goes,
       fullSize: () => [full.face!()[i]!],
-      pages: () => [markingTable(seen.plan, seen.row)],
+      pages: none,
     })),
-    { name: 'cards', kind: 'cards', fullSize: () => cardSheets(plan), pages: () => cardTables(plan), onRequest: true },
-    { name: 'router', kind: 'router', pages: () => [setUpTable(plan)] },
+    {
+      name: 'cards',
+      kind: 'cards',
+      goes: goesOnRequest,
+      fullSize: () => cardSheets(plan),
+      pages: () => cardTables(plan),
+    },
+    { name: 'router', kind: 'router', goes, pages: () => [setUpTable(plan)] },
     // A guide for every chamber is a hundred sheets: for those who rout that way.
     {
       name: 'guides',
       kind: 'guides',
+      goes: sharesGuides(plan) ? goes : goesOnRequest,
       fullSize: full.guides,
       pages: () => [guideSettings(plan), ...(sharesGuides(plan) ? [guideCurve(plan)] : [])],
-      onRequest: !sharesGuides(plan),
     },
     {
       name: 'walls',
       kind: 'walls',
+      goes: goesToLookAt,
       pages: () => [...rows.map((each) => wallChart(plan, each)), ...wallMap(plan)].map(figure),
     },
-    { name: 'sections', kind: 'sections', pages: () => sectionSheets(plan).map(figure) },
-    { name: 'weights', kind: 'weights', pages: () => weightPages(plan, options.weights) },
-    { name: 'blocks', kind: 'blocks', fullSize: full.blocks, pages: () => [] },
-    { name: 'cutting', kind: 'cutting', pages: () => cutPages(plan, cuttingOnce(plan)) },
-    { name: 'labels', kind: 'labels', pages: () => [labels(plan, options.labelStock, options.labelCode)] },
-    { name: 'tracking', kind: 'tracking', pages: () => [trackingList(plan, options.done)] },
-    { name: 'gluing', kind: 'gluing', pages: () => gluingPages(plan, cuttingOnce(plan)) },
-    { name: 'closing', kind: 'closing', pages: () => [closingPage(plan)] },
-    { name: 'finish', kind: 'finish', pages: () => finishPages(plan) },
-    { name: 'fin', kind: 'fin', fullSize: full.fin, pages: () => finPages(plan) },
-    { name: 'cautions', kind: 'cautions', pages: () => [cautionSheet()] },
+    { name: 'sections', kind: 'sections', goes: goesToLookAt, pages: () => sectionSheets(plan).map(figure) },
+    { name: 'weights', kind: 'weights', goes: goesToLookAt, pages: () => weightPages(plan, options.weights) },
+    { name: 'cutting', kind: 'cutting', goes, pages: () => cutPages(plan, cuttingOnce(plan)) },
+    { name: 'fences', kind: 'fences', goes: goesOnRequest, pages: () => cutTables(plan, cuttingOnce(plan)) },
+    { name: 'labels', kind: 'labels', goes, pages: () => [labels(plan, options.labelStock, options.labelCode)] },
+    { name: 'tracking', kind: 'tracking', goes, pages: () => [trackingList(plan, options.done)] },
+    { name: 'blocks', kind: 'blocks', goes, fullSize: full.blocks, pages: none },
+    { name: 'gluing', kind: 'gluing', goes, pages: () => gluingPages(plan, cuttingOnce(plan)) },
+    { name: 'closing', kind: 'closing', goes, pages: () => [closingPage(plan)] },
+    { name: 'finish', kind: 'finish', goes, pages: () => finishPages(plan) },
+    { name: 'fin', kind: 'fin', goes, fullSize: full.fin, pages: () => finPages(plan) },
   ];
 }
 
@@ -162,7 +166,7 @@ const fullSizeOf = once((plan: Plan): FullSize => {
     return () => (done ??= draw());
   };
   return {
-    dots: later(() => sheetJoints(plan).map((at) => dotsSheet(plan, at))),
+    'dots-full': later(() => sheetJoints(plan).map((at) => dotsSheet(plan, at))),
     profiles: later(() => profileSheets(plan)),
     templates: later(() => templateSheets(plan)),
     pole: later(() => [storyPole(plan)]),
@@ -173,22 +177,16 @@ const fullSizeOf = once((plan: Plan): FullSize => {
   };
 });
 
-/**
- * The whole set, or the papers that are asked for by name, in the set's order. Names that no paper has come back as
- * `unknown`, and then the set has no pages.
- */
+/** Some of a job's papers as pages, in the set's order. */
 export function paperSet(
   plan: Plan,
   options: PaperOptions,
-  only?: readonly string[],
-): { readonly set: PaperSet; readonly unknown: readonly string[] } {
-  const papers = papersOf(plan, options);
-  const unknown = (only ?? []).filter((name) => !papers.some((paper) => paper.name === name));
-  const wanted =
-    unknown.length > 0 ? [] : papers.filter(({ name, onRequest }) => (only ? only.includes(name) : !onRequest));
+  papers: readonly Paper[],
+  wholeSet: SortedPapers = choosePapers(papersOf(plan, options)),
+): PaperSet {
   return {
-    set: { mark: { job: plan.job.name, revision: options.revision ?? revisionOf(plan) }, pages: pagesOf(wanted, plan) },
-    unknown,
+    mark: { job: plan.job.name, revision: options.revision ?? revisionOf(plan) },
+    pages: pagesOf(papers, wholeSet, plan),
   };
 }
 
@@ -196,43 +194,49 @@ export function paperSet(
  * The pages of papers, each saying what it is for; full-size sheets of one kind as one document, in the place of the
  * first of them.
  */
-function pagesOf(papers: readonly Paper[], plan: Plan): DocumentPage[] {
+function pagesOf(papers: readonly Paper[], wholeSet: SortedPapers, plan: Plan): DocumentPage[] {
   return papers.flatMap(({ kind, fullSize, pages }, i): DocumentPage[] => {
     const isFirst = papers.findIndex((other) => other.kind === kind) === i;
     const drawings =
       fullSize && isFirst ? papers.flatMap((other) => (other.kind === kind ? other.fullSize!() : [])) : [];
     const title = drawings.length === 1 ? drawings[0]!.title : kindName(kind);
     const sheets: DocumentPage[] = drawings.length > 0 ? [{ kind: 'tiled', title, drawings }] : [];
-    return [...sheets, ...pages()].map((page) => ({ ...page, of: kind, use: useOf(kind, page.kind, plan) }));
+    return [...sheets, ...pages(wholeSet)].map((page) => ({ ...page, of: kind, use: useOf(kind, page.kind, plan) }));
   });
 }
 
-/** Every drawing that is cut or marked from at true size, for SVG and DXF: all that the whole set prints so. */
-export function fullSizeDrawings(plan: Plan): Drawing[] {
+/** What is cut or marked from at true size of some papers, for SVG and DXF. */
+export const drawingsOf = (papers: readonly Paper[]): readonly Drawing[] =>
+  papers.flatMap(({ fullSize }) => fullSize?.() ?? []);
+
+/**
+ * What every page carries where no revision was given: the stamp of all that the full-size sheets show, those that are
+ * made on request among them; guides only where they are shared, templates where stock is listed.
+ */
+export function revisionOf(plan: Plan): string {
   const { guides, templates, ...others } = fullSizeOf(plan);
-  return [
+  const drawn = [
     ...Object.values(others),
     ...(sharesGuides(plan) ? [guides!] : []),
     ...(plan.stock ? [templates!] : []),
-  ].flatMap((drawings) => drawings());
+  ];
+  return stampOf(drawn.flatMap((drawings) => drawings()));
 }
 
-/** What every page carries where no revision was given: the stamp of all that the full-size sheets show. */
-export function revisionOf(plan: Plan): string {
-  return stampOf(fullSizeDrawings(plan));
-}
-
-function coverOf(plan: Plan, papers: readonly Paper[], options: PaperOptions): DocumentPage {
+function coverOf(plan: Plan, wholeSet: SortedPapers, options: PaperOptions): DocumentPage {
   const stamp = revisionOf(plan);
-  const kinds = papers.filter(({ onRequest }) => !onRequest).map(({ kind }) => kind);
   const sheets = (kind: PaperKind, of: Plan) => fullSizeOf(of)[kind]?.() ?? [];
-  return cover(plan, usesOnCover(plan, [...new Set(kinds)], options.revision ?? stamp, stamp, sheets));
+  const kindsOf = (papers: readonly Paper[]) => [...new Set(papers.map(({ kind }) => kind))];
+  const [printed, shown] = [kindsOf(wholeSet.toPrint), kindsOf(wholeSet.toLookAt)];
+  const others = kindsOf(wholeSet.leftOut).filter((kind) => !printed.includes(kind) && !shown.includes(kind));
+  return cover(plan, usesOnCover(plan, { printed, shown, others }, options.revision ?? stamp, stamp, sheets));
 }
 
-function bookOf(plan: Plan, papers: readonly Paper[], phase?: string): readonly DocumentPage[] {
-  const called = (kind: string) => {
-    const paper = papers.find((each) => each.kind === kind);
-    return paper && { name: kindName(paper.kind), onRequest: paper.onRequest ?? false };
+function bookOf(plan: Plan, wholeSet: SortedPapers, phase?: string): readonly DocumentPage[] {
+  const isAmong = (papers: readonly Paper[], wanted: string) => papers.some(({ kind }) => kind === wanted);
+  const called = (kind: PaperKind) => {
+    const where = (['toPrint', 'toLookAt', 'leftOut'] as const).find((part) => isAmong(wholeSet[part], kind));
+    return where && { name: kindName(kind), where };
   };
   return bookPages(plan, called, phase);
 }

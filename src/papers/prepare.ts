@@ -1,19 +1,23 @@
 import type { Finding } from '../finding/finding.js';
+import { sayFinding } from '../finding/say.js';
 import type { Plan } from '../plan.js';
 import type { PrintOptions } from '../print/lay.js';
 import { exact } from '../print/paper/printer.js';
 import { printFindings } from '../print/pdf.js';
 import { usualSettings } from '../print/tile/format.js';
+import { choosePapers } from './choose.js';
+import { filesOf, type PdfFile } from './files.js';
 import { namesOfPhase } from './ofPhase.js';
-import { paperSet, papersOf, type Paper, type PaperOptions } from './papers.js';
-import type { PaperSet } from '../sheet/pages.js';
+import type { Paper } from './paper.js';
+import { paperSet, papersOf, type PaperOptions } from './papers.js';
 import type { Named, PaperRun } from './run.js';
 
-/** All that a run of papers prints, and how. */
+/** All that a run of papers makes, and how it is printed. */
 export interface Prepared {
-  /** The papers asked for by name; all that the job has where none is named. */
   readonly papers: readonly Paper[];
-  readonly set: PaperSet;
+  /** Those that are not made. */
+  readonly leftOut: readonly Paper[];
+  readonly files: readonly PdfFile[];
   readonly print: PrintOptions;
 }
 
@@ -28,7 +32,7 @@ export type Contents = Pick<PaperOptions, 'labelCode' | 'done' | 'weights'>;
  */
 export function preparePapers(
   plan: Plan,
-  { paper, stock, date, margin, only: names, phase, revision }: PaperRun,
+  { paper, stock, date, margin, names, phase, revision }: PaperRun,
   named: Named,
   contents: Contents = {},
 ): Prepared | { readonly findings: readonly Finding[] } {
@@ -39,21 +43,33 @@ export function preparePapers(
     ...(phase !== undefined && { phase }),
   };
   const all = papersOf(plan, options);
-  const only = phase === undefined ? names : namesOfPhase(plan, all, phase, named('phase'));
-  if (only && 'remedy' in only) return { findings: [only] };
-  const { set, unknown } = paperSet(plan, options, only);
+  const ofPhase = phase === undefined ? undefined : namesOfPhase(plan, all, phase, named('phase'));
+  if (ofPhase && 'remedy' in ofPhase) return { findings: [ofPhase] };
+  const asked = ofPhase ? { ...names, only: ofPhase } : names;
+  const { toPrint, toLookAt, leftOut, wholeSet, unknown } = choosePapers(all, asked);
   if (unknown.length > 0) {
     const what = `there are no papers ${unknown.join(', ')}`;
-    return { findings: [{ where: named('only'), what, remedy: `among ${all.map(({ name }) => name).join(', ')}` }] };
+    const where = named(NAMING.find((choice) => names[choice]?.some((name) => unknown.includes(name)))!);
+    return { findings: [{ where, what, remedy: `among ${all.map(({ name }) => name).join(', ')}` }] };
   }
+  if (toPrint.length === 0)
+    return { findings: [{ where: named('without'), what: 'no papers are left', remedy: 'leave fewer out' }] };
+  const set = (papers: readonly Paper[]) => paperSet(plan, options, papers, wholeSet);
   const print = {
     paper,
     date,
     printer: plan.job.printer ?? exact,
     ...(margin !== undefined && { settings: { ...usualSettings, margin } }),
   };
-  const findings = printFindings(set, print);
+  const files = filesOf(set(toPrint), set(toLookAt), paper);
+  const findings = files.flatMap((file) => printFindings(file.set, print));
   return findings.length > 0
-    ? { findings }
-    : { papers: all.filter(({ name }) => only?.includes(name) ?? true), set, print };
+    ? { findings: once(findings) }
+    : { papers: [...toPrint, ...toLookAt], leftOut, files, print };
 }
+
+const NAMING = ['only', 'with', 'without'] as const;
+
+/** What stands against several files is said once. */
+const once = (findings: readonly Finding[]): Finding[] =>
+  findings.filter((finding, i) => findings.findIndex((other) => sayFinding(other) === sayFinding(finding)) === i);

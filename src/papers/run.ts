@@ -3,11 +3,12 @@ import type { Units } from '../length/units.js';
 import { dayOf, today } from '../print/paper/day.js';
 import { labelStockFor, labelStockNamed, labelStocks } from '../print/paper/labelStock.js';
 import { rollOf, sheetNamed, sheetNames, type Paper } from '../print/paper/paper.js';
+import type { PaperNames } from './choose.js';
 import type { LabelStock } from '../sheet/pages.js';
 import { lengthOption } from '../typed/lengthOption.js';
 
 /** How papers are asked for, in a builder's own words; what is left out is as usual. */
-export interface PaperChoices {
+export interface PaperChoices extends PaperNames {
   /** A sheet by its name, or a roll by its width, for all that is at full size. */
   readonly paper?: string | undefined;
   readonly roll?: string | undefined;
@@ -17,8 +18,6 @@ export interface PaperChoices {
   /** `2026-05-01`; today where absent. */
   readonly date?: string | undefined;
   readonly revision?: string | undefined;
-  /** Names of papers; the whole set where absent. */
-  readonly only?: readonly string[] | undefined;
   /** The phase of the work whose papers are wanted, by its name. */
   readonly phase?: string | undefined;
 }
@@ -34,7 +33,7 @@ export interface PaperRun {
   /** How lengths were understood, to be said. */
   readonly understood: readonly string[];
   readonly margin?: number;
-  readonly only?: readonly string[];
+  readonly names: PaperNames;
   readonly phase?: string;
   readonly revision?: string;
 }
@@ -50,7 +49,7 @@ const WIDEST_MARGIN = 60;
  * @returns the first thing that was not understood, where there is one.
  */
 export function paperRunOf(
-  { paper: sheet, roll: across, margin: edge, labels, date: day, revision, only, phase }: PaperChoices,
+  { paper: sheet, roll: across, margin: edge, labels, date: day, revision, phase, ...names }: PaperChoices,
   units: Units,
   named: Named,
 ): PaperRun | Finding {
@@ -78,7 +77,7 @@ export function paperRunOf(
       ...(margin ? [`Margin that the printer leaves: ${margin.understood}.`] : []),
     ],
     ...(margin && { margin: margin.mm }),
-    ...(only && { only }),
+    names,
     ...(phase !== undefined && { phase }),
     ...(revision !== undefined && { revision }),
   };

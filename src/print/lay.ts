@@ -1,7 +1,7 @@
 import PDFDocument from 'pdfkit';
 import { layOut } from './page/layOut.js';
 import type { Book, Leaf } from './page/leaf.js';
-import { sheetNamed, type Paper } from './paper/paper.js';
+import { isHandy, sheetNamed, type Paper } from './paper/paper.js';
 import { exact, type PrinterFactors } from './paper/printer.js';
 import type { Pdf } from './pen/document.js';
 import { fontFiles } from './pen/fonts.js';
@@ -22,9 +22,6 @@ export interface PrintOptions {
   readonly onProgress?: (done: number, pages: number) => void;
 }
 
-/** The largest sheet, mm, on which lists and notes are printed too: A3. */
-const HANDY = 432;
-
 /**
  * Lays a set out into pages, to be drawn on the PDF that is opened for it and has none yet, or with any other pen.
  *
@@ -36,7 +33,7 @@ export function laySet(
 ): { readonly doc: Pdf; readonly measure: Measure; readonly leaves: readonly Leaf[]; readonly book: Book } {
   const doc = openDocument(set, date, words);
   const measure = measureOn(doc);
-  const documents = paper.kind === 'sheet' && paper.height <= HANDY ? paper : sheetNamed('A4')!;
+  const documents = isHandy(paper) ? paper : sheetNamed('A4')!;
   return {
     doc,
     measure,

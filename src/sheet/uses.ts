@@ -1,6 +1,6 @@
 import uses from '../../templates/uses.json' with { type: 'json' };
 import type { Plan } from '../plan.js';
-import type { DocumentPage, TextBlock } from './pages.js';
+import type { DocumentPage, TextBlock, Use as UseOfPage } from './pages.js';
 import type { Drawing } from './drawing.js';
 import { stampOf } from './stamp.js';
 import { say, WORDS } from '../words/say.js';
@@ -34,7 +34,7 @@ export const kindName = (kind: PaperKind): string => kinds[kind].name;
  * What every page of a kind says of its use: whether its size matters, and when it is valid. A list of a full-size kind
  * may be of any size.
  */
-export function useOf(kind: PaperKind, page: DocumentPage['kind'], plan: Plan): { size: string; when: string } {
+export function useOf(kind: PaperKind, page: DocumentPage['kind'], plan: Plan): UseOfPage {
   const { size } = kinds[kind];
   const own = size === 'full' && page !== 'tiled' && page !== 'check' ? 'any' : size;
   return { size: uses.size[own], when: say(uses.onSheet, { when: whenOf(kind, plan) }) };
@@ -46,15 +46,15 @@ function whenOf(kind: PaperKind, { job }: Plan): string {
 }
 
 /**
- * For the cover: each kind of sheet with its size and when it is valid, then the revision and which sheets printed
- * before it are void.
+ * For the cover: each kind of sheet that is printed with its size and when it is valid, what is only looked at and what
+ * else can be asked for; the revision and which sheets printed before it are void.
  *
  * @param revision what every page carries; `stamp` where it was not given by hand
  * @param sheets the full-size sheets of a kind, of a plan
  */
 export function usesOnCover(
   plan: Plan,
-  printed: readonly PaperKind[],
+  { printed, shown, others }: Readonly<Record<'printed' | 'shown' | 'others', readonly PaperKind[]>>,
   revision: string,
   stamp: string,
   sheets: (kind: PaperKind, plan: Plan) => readonly Drawing[],
@@ -85,6 +85,8 @@ export function usesOnCover(
       kind: 'pairs',
       pairs: printed.map((kind) => [kindName(kind), `${uses.size[kinds[kind].size]}. ${sentence(whenOf(kind, plan))}`]),
     },
+    ...(shown.length > 0 ? [{ kind: 'paragraph', text: say(uses.toLookAt, { kinds: names(shown) }) } as const] : []),
+    ...(others.length > 0 ? [{ kind: 'paragraph', text: say(uses.onRequest, { kinds: names(others) }) } as const] : []),
   ];
 }
 

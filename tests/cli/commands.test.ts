@@ -156,10 +156,30 @@ describe('papers', () => {
     expect(files.sort()).toEqual(['face-R1_mm.dxf', 'face-R1_mm.svg', 'papers.pdf', 'tracking.csv']);
   });
 
+  test('say what they take before anything is written', () => {
+    const { code, out, err } = chamberwright([
+      'papers',
+      sample('fell-short'),
+      '--dry',
+      '--without',
+      'face',
+      '--with',
+      'tape',
+    ]);
+    expect([code, err]).toEqual([0, '']);
+    expect(out).toMatch(/^papers\.pdf: \d+ pages for A4$/m);
+    expect(out).toMatch(/^ +\d+ {2}Story pole, joined by \d+ mm of tape$/m);
+    expect(out).toMatch(/^ +1 {2}Tape positions$/m);
+    expect(out).not.toMatch(/^ +\d+ {2}Face sheets/m);
+    expect(out).toMatch(/^Not made; add by --with: .*face-R1/m);
+    expect(out).toMatch(/^Nothing was written\.$/m);
+    expect(chamberwright(['papers', sample('fell-short')]).err).toMatch(/^Where to\? Name a folder with -o/);
+  });
+
   test('lists the papers there are when a name is wrong', () => {
     const { code, err } = chamberwright(['papers', sample('fell-short'), '-o', folder(), '--only', 'face-R9']);
     expect(code).toBe(2);
-    expect(err).toMatch(/there are no papers face-R9 → among cover, check/);
+    expect(err).toMatch(/there are no papers face-R9 → among cover, cautions, check/);
   });
 });
 

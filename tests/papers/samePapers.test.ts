@@ -40,6 +40,9 @@ test('the page says which papers there are where one is asked for that there is 
   const said = [];
   for await (const news of makePapers(planOf(job!), { only: ['face-R9'] })) said.push(news);
   expect(said).toEqual([
-    { kind: 'failed', why: expect.stringMatching(/^only: there are no papers face-R9 → among cover, check, /) },
+    {
+      kind: 'failed',
+      why: expect.stringMatching(/^only: there are no papers face-R9 → among cover, cautions, check, /),
+    },
   ]);
 });

@@ -7,8 +7,9 @@ import { labelStocks } from '../../src/print/paper/labelStock.js';
 import { rollOf, sheetNamed } from '../../src/print/paper/paper.js';
 import { printFindings } from '../../src/print/pdf.js';
 import { svgOf } from '../../src/print/svg/svg.js';
-import { fullSizeDrawings, papersOf, paperSet } from '../../src/papers/papers.js';
+import { papersOf } from '../../src/papers/papers.js';
 import { hardJob, TABLE } from '../random/hardJob.js';
+import { fullSizeOf, setOf } from '../papers/wholeSet.js';
 import { printed } from './printed.js';
 
 /** How many boards, and from which seed; `HARD` and `SEED` set them. */
@@ -29,16 +30,14 @@ test(
       boards++;
       const plan = planOf(job);
       const paper = PAPERS[Math.floor(random() * PAPERS.length)]!;
-      const options = { labelStock: labelStocks[0]! };
-      const names = papersOf(plan, options).map(({ name }) => name);
-      const { set } = paperSet(plan, options, names);
+      const set = setOf(plan, { only: papersOf(plan, { labelStock: labelStocks[0]! }).map(({ name }) => name) });
       const unfit = printFindings(set, { paper, date: new Date(0) });
       for (const { where, what, remedy } of unfit)
         expect([where, what, remedy].every((said) => said !== '')).toBe(true);
       const which = `board ${i} of seed ${SEED} on ${paper.name}`;
       try {
         if (unfit.length === 0) expect((await printed(set.pages, { paper }, set.mark)).pages).toBeGreaterThan(5);
-        for (const drawing of fullSizeDrawings(plan)) {
+        for (const drawing of fullSizeOf(plan)) {
           expect(svgOf(drawing)).not.toMatch(/NaN|Infinity|undefined/);
           const traced = dxfOf(drawing);
           if (!('dxf' in traced)) found.push(`${which}: ${drawing.id}: ${JSON.stringify(traced.findings)}`);

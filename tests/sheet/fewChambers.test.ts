@@ -3,9 +3,10 @@ import type { Job } from '../../src/job/job.js';
 import { labelStocks } from '../../src/print/paper/labelStock.js';
 import { planOf } from '../../src/plan.js';
 import { reportOf } from '../../src/cli/report.js';
-import { fullSizeDrawings, paperSet, papersOf } from '../../src/papers/papers.js';
+import { papersOf } from '../../src/papers/papers.js';
 import { sampleJob } from '../samples.js';
 import { printed } from '../print/printed.js';
+import { fullSizeOf, setOf, wholeSetOf } from '../papers/wholeSet.js';
 
 const options = { labelStock: labelStocks[0]! };
 const fell = sampleJob('fell-short');
@@ -38,7 +39,7 @@ describe.each(FEW)('a board with %s', (_, job, isMeant) => {
   test('is one', () => expect(plan.chambers.length).toSatisfy(isMeant));
 
   test('has papers, each with something on it', async () => {
-    const { set } = paperSet(plan, options);
+    const set = wholeSetOf(plan);
     for (const page of set.pages) {
       if (page.kind === 'table') expect([page.title, page.rows.length]).not.toEqual([page.title, 0]);
       if (page.kind === 'labels') expect(page.labels.length).toBeGreaterThan(0);
@@ -46,7 +47,7 @@ describe.each(FEW)('a board with %s', (_, job, isMeant) => {
     }
     const { pages } = await printed(set.pages);
     expect(pages).toBeGreaterThan(4);
-    for (const { shapes } of fullSizeDrawings(plan))
+    for (const { shapes } of fullSizeOf(plan))
       JSON.stringify(shapes, (key, value: unknown) => {
         if (typeof value === 'number' && !Number.isFinite(value)) throw new Error(`${key} is not a number`);
         return value;
@@ -56,7 +57,7 @@ describe.each(FEW)('a board with %s', (_, job, isMeant) => {
 
   test('names no paper that would be empty', () => {
     for (const { name, kind } of papersOf(plan, options)) {
-      const { set } = paperSet(plan, options, [name]);
+      const set = setOf(plan, { only: [name] });
       expect([kind, set.pages.length]).not.toEqual([kind, 0]);
     }
   });

@@ -1,12 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { jointNamed } from '../../src/job/names.js';
 import type { Job } from '../../src/job/job.js';
-import { labelStocks } from '../../src/print/paper/labelStock.js';
 import { planOf, type Plan } from '../../src/plan.js';
-import { paperSet } from '../../src/papers/papers.js';
 import { WORDS } from '../../src/words/say.js';
 import { reportOf } from '../../src/cli/report.js';
 import { sampleJob, SAMPLES } from '../samples.js';
+import { setOf, wholeSetOf } from '../papers/wholeSet.js';
 
 /** A sample with a smear, shared guides and a dotted centreline, so that everything that has a name is there. */
 function withEverything(job: Job): Job {
@@ -44,12 +43,12 @@ function namesIn({ layup, chambers, glue, routing }: Plan): string[] {
   ];
 }
 
-const explained = new Set([...WORDS.cover.names.pairs.flat(), WORDS.cover.names.older]);
+const explained = new Set(WORDS.cover.names.pairs.flat());
 
 /** Everything that is written on the papers or in the report, but for the list that explains the names. */
 function textsOf(plan: Plan): string[] {
   const texts: string[] = reportOf(plan);
-  JSON.stringify(paperSet(plan, { labelStock: labelStocks[0]! }).set, (_, value: unknown) => {
+  JSON.stringify(wholeSetOf(plan), (_, value: unknown) => {
     if (typeof value === 'string' && !explained.has(value)) texts.push(value);
     return value;
   });
@@ -88,8 +87,8 @@ describe.each(plans)('%s', (_, plan) => {
   });
 });
 
-test('the names are explained on the cover, with what an older sheet means', () => {
-  const cover = JSON.stringify(paperSet(plans[0]![1], { labelStock: labelStocks[0]! }, ['cover']).set);
+test('the names are explained on the cover', () => {
+  const cover = JSON.stringify(setOf(plans[0]![1], { only: ['cover'] }));
   for (const text of explained) expect(cover).toContain(JSON.stringify(text).slice(1, -1));
 });
 

@@ -7,14 +7,15 @@ import { stretchOf } from '../../src/chamber/stretch.js';
 import { reportOf } from '../../src/cli/report.js';
 import { parseLength } from '../../src/length/length.js';
 import type { Plan } from '../../src/plan.js';
+import { papersOf } from '../../src/papers/papers.js';
 import { labelStocks } from '../../src/print/paper/labelStock.js';
 import { cuttingOnce } from '../../src/sheet/cutting/cuttingOnce.js';
 import { blockRows } from '../../src/sheet/cutting/cutRows.js';
 import type { Drawing, TextShape } from '../../src/sheet/drawing.js';
 import type { Cell, DocumentPage, TablePage } from '../../src/sheet/pages.js';
-import { paperSet, papersOf } from '../../src/papers/papers.js';
 import { routingRows } from '../../src/sheet/face/routerTable.js';
 import { trackingRows } from '../../src/sheet/blocks/trackingList.js';
+import { setOf } from '../papers/wholeSet.js';
 
 /** What is said of one chamber or its block in one place: `said` as it stands there, read back as mm. */
 export interface Said {
@@ -43,9 +44,7 @@ export interface Said {
 
 /** Everything that papers, lists and the report of a plan say of its chambers' depths, ends, sizes and walls. */
 export function saidBy(plan: Plan): Said[] {
-  const options = { labelStock: labelStocks[0]! };
-  const all = papersOf(plan, options).map(({ name }) => name);
-  const { pages } = paperSet(plan, options, all).set;
+  const { pages } = setOf(plan, { with: papersOf(plan, { labelStock: labelStocks[0]! }).map(({ name }) => name) });
   return [
     ...pages.flatMap((page) => onPage(page, plan)),
     ...inReport(plan),

@@ -3,15 +3,17 @@ import uses from '../../templates/uses.json' with { type: 'json' };
 import { planOf } from '../../src/plan.js';
 import { labelStocks } from '../../src/print/paper/labelStock.js';
 import type { TextPage } from '../../src/sheet/pages.js';
-import { fullSizeDrawings, paperSet, papersOf, revisionOf } from '../../src/papers/papers.js';
+import { choosePapers } from '../../src/papers/choose.js';
+import { papersOf, revisionOf } from '../../src/papers/papers.js';
 import { planOfSample, SAMPLES } from './sample.js';
+import { setOf } from '../papers/wholeSet.js';
 
 const options = { labelStock: labelStocks[0]! };
 const isSize = (size: keyof typeof uses.size) => (words: string | undefined) => words === uses.size[size];
 
 describe.each(SAMPLES)('every page of %s', (name) => {
   const plan = planOfSample(name);
-  const { set } = paperSet(plan, options);
+  const set = setOf(plan);
 
   test('says whether its size matters: what is printed at full size does, and nothing else but labels and the check', () => {
     for (const { kind, title, use } of set.pages) {
@@ -24,20 +26,11 @@ describe.each(SAMPLES)('every page of %s', (name) => {
   test('has its kind on the cover, with its size', () => {
     const { blocks } = set.pages[0] as TextPage;
     const pairs = blocks.flatMap((block) => (block.kind === 'pairs' ? block.pairs : []));
-    for (const { kind, onRequest } of papersOf(plan, options)) {
-      if (onRequest) continue;
+    for (const { kind } of choosePapers(papersOf(plan, options)).toPrint) {
       const { name: called, size } = uses.kinds[kind];
       expect(pairs.find(([first]) => first === called)?.[1], kind).toContain(uses.size[size as keyof typeof uses.size]);
     }
     expect(JSON.stringify(blocks)).not.toContain('any size. Everything');
-  });
-
-  test('that is printed at full size is among the files too', () => {
-    const files = new Map(fullSizeDrawings(plan).map((drawing) => [drawing.id, drawing]));
-    const printed = set.pages.flatMap((page) => (page.kind === 'tiled' ? page.drawings : []));
-    expect(printed.map(({ id }) => id)).toContain('pole');
-    for (const drawing of printed) expect(files.get(drawing.id), drawing.id).toEqual(drawing);
-    expect(files.size).toBe(printed.length);
   });
 });
 
@@ -50,7 +43,7 @@ describe('a sheet printed before the board was measured', () => {
     shaped: [{ kind: 'thickness', x: 1900, y: 0, value, off: 'bottom' }],
   });
   const coverOf = (plan: typeof drawn, revision?: string) =>
-    JSON.stringify(paperSet(plan, { ...options, ...(revision && { revision }) }, ['cover']).set);
+    JSON.stringify(setOf(plan, { only: ['cover'] }, revision ? { revision } : {}));
 
   test('carries another revision, and the cover names its kind void', () => {
     expect(revisionOf(measured)).not.toBe(revisionOf(drawn));
@@ -66,7 +59,7 @@ describe('a sheet printed before the board was measured', () => {
   });
 
   test('says for what it is valid: to look at only before, for routing after', () => {
-    const face = (plan: typeof drawn) => paperSet(plan, options).set.pages.find(({ title }) => title === 'Face sheets');
+    const face = (plan: typeof drawn) => setOf(plan).pages.find(({ title }) => title === 'Face sheets');
     expect(face(drawn)!.use!.when).toContain('to look at only');
     expect(face(measured)!.use!.when).toContain('for routing');
   });

@@ -22,9 +22,9 @@ export class Jobs {
     return this.ask('PUT', '/api/bench/job', { name, text, ...(basedOn !== undefined && { basedOn }) });
   }
 
-  /** Which papers a job has, and the sheets they can go on. */
-  paperNames(name: string, text: string): Promise<PaperNames> {
-    return this.ask('POST', '/api/bench/papers/names', { name, text });
+  /** Which papers a job has, what they take on such paper, and the sheets they can go on. */
+  paperNames(name: string, text: string, paper: string): Promise<PaperNames> {
+    return this.ask('POST', '/api/bench/papers/names', { name, text, paper });
   }
 
   /**

@@ -2,7 +2,7 @@ import { layCheck } from './checkPage.js';
 import { layContents } from './contentsPage.js';
 import { layFigure } from './figurePage.js';
 import { layLabels } from './labelsPage.js';
-import type { Book, Entry, Leaf, PrintContext, TiledEntry } from './leaf.js';
+import type { Book, CountedDocument, Entry, Leaf, PrintContext, TiledEntry } from './leaf.js';
 import { layMap } from './mapPage.js';
 import type { DocumentPage, PaperSet } from '../../sheet/pages.js';
 import { layTable } from './tablePage.js';
@@ -20,7 +20,7 @@ export function layOut(
   for (const page of set.pages) {
     if (page.kind !== 'tiled') continue;
     const laid = layTiled(page, context, seams);
-    seams += laid.seams;
+    seams += laid.seams.length;
     tiles.set(page, laid);
   }
   const plans = [...tiles].map(([page, { plan }]): TiledEntry => ({ title: page.title, plan, page: 0 }));
@@ -29,6 +29,7 @@ export function layOut(
   const leaves: Leaf[] = [];
   const entries: Entry[] = [];
   const tiled: TiledEntry[] = [];
+  const documents: CountedDocument[] = [];
   for (const page of set.pages) {
     const first = leaves.length + 1;
     if (page.kind === 'tiled') tiled.push({ ...plans[tiled.length]!, page: first });
@@ -42,8 +43,11 @@ export function layOut(
       if (leaf.part !== undefined) entries.push({ title: leaf.part, page: first + i, name, level: 1 });
     });
     leaves.push(...made);
+    const joined = tiles.get(page)?.seams ?? [];
+    const taped = joined.reduce((sum, { from, to }) => sum + to - from, 0);
+    documents.push({ of: page.of ?? page.title, pages: made.length, seams: taped });
   }
-  return { leaves, book: { pages: leaves.length, entries, tiled } };
+  return { leaves, book: { pages: leaves.length, entries, tiled, documents } };
 }
 
 const partsOf = (leaves: readonly Leaf[]): number => leaves.filter((leaf) => leaf.part !== undefined).length;

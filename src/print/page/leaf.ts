@@ -26,6 +26,16 @@ export interface Book {
   readonly pages: number;
   readonly entries: readonly Entry[];
   readonly tiled: readonly TiledEntry[];
+  readonly documents: readonly CountedDocument[];
+}
+
+/** A document of the set, by what it takes. */
+export interface CountedDocument {
+  /** What kind of paper it is of. */
+  readonly of: string;
+  readonly pages: number;
+  /** What is taped together where its pages join, mm. */
+  readonly seams: number;
 }
 
 export interface Entry {

@@ -8,7 +8,7 @@ import { layLoose } from '../tile/loose.js';
 import { isInStrips, windowBox, type Laid, type Run, type TilePlan } from '../tile/nest.js';
 import type { Pen } from '../pen/pen.js';
 import { writtenOn } from '../tile/runWords.js';
-import { seamsOf } from '../tile/seam.js';
+import { seamsOf, type Seam } from '../tile/seam.js';
 import { WORD_HEIGHT } from '../tile/seamMark.js';
 import { seamWordsOn } from '../tile/seamWords.js';
 import type { TiledPage } from '../../sheet/pages.js';
@@ -19,24 +19,24 @@ import { drawBand } from './tileBand.js';
 import { drawEdges } from './tileEdges.js';
 
 /**
- * The pages of drawings at full size, how they were laid out, and how many seams they have. `firstSeam` continues the
+ * The pages of drawings at full size, how they were laid out, and their seams. `firstSeam` continues the
  * lettering of a set.
  */
 export function layTiled(
   page: TiledPage,
   context: PrintContext,
   firstSeam: number,
-): { readonly leaves: readonly Leaf[]; readonly plan: TilePlan; readonly seams: number } {
+): { readonly leaves: readonly Leaf[]; readonly plan: TilePlan; readonly seams: readonly Seam[] } {
   const { formats } = formatsOf(context.paper, context.settings, context.printer);
   const plan = layLoose(page.title, page.drawings, formats);
   const leaves: Leaf[] = [];
   const { use } = page;
-  let seamCount = firstSeam;
+  const all: Seam[] = [];
   for (const run of plan.runs) {
     const format = run.format as SheetFormat;
     const ink = mergedInk(run.placed);
-    const seams = seamsOf(ink, run.windows, run.pane, seamCount);
-    seamCount += seams.length;
+    const seams = seamsOf(ink, run.windows, run.pane, firstSeam + all.length);
+    all.push(...seams);
     const written = writtenOn(run, seams, context.words);
     const marked = seamWordsOn(seams, written);
     const firstSheet = leaves.length;
@@ -48,7 +48,7 @@ export function layTiled(
         height: format.height,
         factors: format.factors,
         ...(leaves.length === 0 ? { bookmark: page.title } : {}),
-        ...(index === 0 && plan.runs.length > 1 ? { part: namesOf(run) } : {}),
+        ...(index === 0 && plan.runs.length > 1 && namesOf(run) !== page.title ? { part: namesOf(run) } : {}),
         draw: (pen, book, number) => {
           const pageNumber = `${context.words.page} ${String(number)} ${context.words.of} ${String(book.pages)}`;
           pen.tagged('Figure', () => drawTile(pen, tile, pageNumber), `${page.title}: ${namesOf(run)}`);
@@ -56,7 +56,7 @@ export function layTiled(
       });
     });
   }
-  return { leaves, plan, seams: seamCount - firstSeam };
+  return { leaves, plan, seams: all };
 }
 
 const namesOf = (run: Run): string => [...new Set(run.placed.map(({ drawing }) => drawing.title))].join(' · ');

@@ -41,6 +41,13 @@ export function rollOf(width: number): Paper & { readonly kind: 'roll' } {
   return { kind: 'roll', name: `roll ${String(Math.round(width * 10) / 10)} mm`, width };
 }
 
+/** The largest sheet that a hand can hold, mm: A3. */
+const HANDY = 432;
+
+/** Whether lists and notes are printed on it too, or go on A4. */
+export const isHandy = (paper: Paper): paper is Paper & { readonly kind: 'sheet' } =>
+  paper.kind === 'sheet' && paper.height <= HANDY;
+
 const plain = (name: string): string =>
   name
     .toLowerCase()

@@ -8,12 +8,15 @@ import { printLength } from '../../length/length.js';
 import { cautionsOf } from '../cautions.js';
 import type { TextBlock, TextPage } from '../pages.js';
 import { columnsOf, row } from '../table.js';
+import type { PaperKind } from '../uses.js';
 import { shoppingPage } from './shoppingPage.js';
 
 const { words } = table;
 
-/** What a kind of paper is called, where the board has papers of it. */
-export type Called = (kind: string) => { readonly name: string; readonly onRequest: boolean } | undefined;
+/** What a kind of paper is called and where it is, where the board has papers of it. */
+export type Called = (
+  kind: PaperKind,
+) => { readonly name: string; readonly where: 'toPrint' | 'toLookAt' | 'leftOut' } | undefined;
 
 /**
  * The build book: all phases at a glance, the shopping list, then each phase; or one phase alone.
@@ -77,8 +80,8 @@ function phasePage(phase: Phase, called: Called): TextPage {
     rows: lines.map((line, i) => row(i + 1, line, false)),
   });
   const its = phase.papers.flatMap((kind) => {
-    const its = called(kind);
-    return its ? [{ name: its.name, document: kind, ...(its.onRequest && { note: words.onRequest }) }] : [];
+    const its = called(kind as PaperKind);
+    return its ? [{ name: its.name, document: kind, ...(its.where !== 'toPrint' && { note: words[its.where] }) }] : [];
   });
   return {
     kind: 'text',

@@ -285,11 +285,12 @@ test('a second job stands beside the first, with walls, weights and blocks of bo
   );
 });
 
-test('papers are made from what is on the bench, looked at page by page, and kept as one file', async () => {
+test('papers are made from what is on the bench, looked at page by page, and kept as a file', async () => {
   const { page } = await open('fell-short.yaml');
   await page.locator('.papers summary').click();
-  await page.getByRole('checkbox', { name: 'pole' }).check();
-  await page.getByRole('checkbox', { name: 'labels' }).check();
+  for (const box of await page.locator('[data-paper-kind]:checked').all()) await box.uncheck();
+  await page.getByRole('checkbox', { name: 'Story pole' }).check();
+  await page.getByRole('checkbox', { name: 'Block labels' }).check();
   await page.locator('[data-make-papers]').click();
   const file = page.locator('[data-papers-file]');
   await file.waitFor();
@@ -300,7 +301,7 @@ test('papers are made from what is on the bench, looked at page by page, and kep
   await page.getByRole('button', { name: 'Next page' }).click();
   expect(await page.locator('[data-papers-page]').textContent()).toBe('2');
   const [download] = await Promise.all([page.waitForEvent('download'), file.click()]);
-  expect(download.suggestedFilename()).toBe('fell-short.pdf');
+  expect(download.suggestedFilename()).toBe('fell-short-papers.pdf');
   const bytes = new Uint8Array(readFileSync((await download.path())!));
   const pdf = await getDocument({ data: bytes }).promise;
   expect(pdf.numPages).toBe(total);

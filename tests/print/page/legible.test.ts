@@ -2,10 +2,9 @@ import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { readJob } from '../../../src/job/read.js';
 import { planOf, type Plan } from '../../../src/plan.js';
-import { labelStocks } from '../../../src/print/paper/labelStock.js';
 import { sheetNamed } from '../../../src/print/paper/paper.js';
-import { papersOf, paperSet } from '../../../src/papers/papers.js';
 import { planOfSample } from '../../sheet/sample.js';
+import { wholeSetOf } from '../../papers/wholeSet.js';
 import { overprint, shareWithin, within, wordsOf, type WordsBox } from '../collide.js';
 import { printed } from '../printed.js';
 import { openPdf, readPdf, type ReadLine, type ReadPage } from '../readPdf.js';
@@ -70,13 +69,7 @@ for (const [name, paper, plannedAs] of [
 
     beforeAll(async () => {
       const plan = plannedAs();
-      const options = { labelStock: labelStocks[0]! };
-      const names = papersOf(plan, options).filter(({ name, onRequest }) => !onRequest || name === 'cards');
-      const { set } = paperSet(
-        plan,
-        options,
-        names.map((each) => each.name),
-      );
+      const set = wholeSetOf(plan);
       const { bytes } = await printed(set.pages, { paper: sheetNamed(paper)! }, set.mark);
       pages = await readPdf(bytes);
       const pdf = await openPdf(bytes);

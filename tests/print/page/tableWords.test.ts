@@ -2,9 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { sheetNamed } from '../../../src/print/paper/paper.js';
 import type { DocumentPage } from '../../../src/sheet/pages.js';
 import { textOf } from '../../../src/print/page/cell.js';
-import { labelStocks } from '../../../src/print/paper/labelStock.js';
-import { paperSet } from '../../../src/papers/papers.js';
 import { planOfSample, SAMPLES } from '../../sheet/sample.js';
+import { wholeSetOf } from '../../papers/wholeSet.js';
 import { printed } from '../printed.js';
 import { readPdf } from '../readPdf.js';
 
@@ -27,7 +26,7 @@ describe.each(SAMPLES.flatMap((name) => ['A4', 'Letter'].map((paper) => [name, p
   'the tables of %s on %s',
   (name, paper) => {
     test('break no word, and no measure from its fraction or its unit', async () => {
-      const { set } = paperSet(planOfSample(name), { labelStock: labelStocks[0]! });
+      const set = wholeSetOf(planOfSample(name));
       for (const page of set.pages.filter(({ kind }) => kind === 'table') as Table[]) {
         const { bytes } = await printed(
           [{ ...page, columns: page.columns.map(({ title, kind }) => ({ title, kind })) }],

@@ -5,8 +5,8 @@ import { formatsOf } from '../../../src/print/tile/format.js';
 import { windowBox } from '../../../src/print/tile/nest.js';
 import { packed, strips } from '../../../src/print/tile/strips.js';
 import { traceOf } from '../../../src/print/trace/trace.js';
-import { fullSizeDrawings } from '../../../src/papers/papers.js';
 import { planOfSample, SAMPLES } from '../../sheet/sample.js';
+import { fullSizeOf } from '../../papers/wholeSet.js';
 import { stripDrawing } from '../strip.js';
 
 // The package's own entry is not one that Node imports.
@@ -70,7 +70,7 @@ test('neighbours share enough of their edge for a mark, also at the tip of a boa
 });
 
 describe.each(SAMPLES)('the strips of %s', (name) => {
-  const drawings = fullSizeDrawings(planOfSample(name)).filter(({ apart }) => !apart);
+  const drawings = fullSizeOf(planOfSample(name)).filter(({ apart }) => !apart);
 
   test.each(PAPERS)('show every line once cut apart, on no more pages than a general packer takes: $name', (paper) => {
     for (const kind of ['face', 'pole']) {

@@ -1,0 +1,94 @@
+import { PassThrough } from 'node:stream';
+import { describe, expect, test } from 'vitest';
+import { countFile } from '../../src/papers/count.js';
+import { preparePapers, type Prepared } from '../../src/papers/prepare.js';
+import { paperRunOf, type PaperChoices } from '../../src/papers/run.js';
+import { writePdf } from '../../src/print/pdf.js';
+import { openPdf } from '../print/readPdf.js';
+import { planOfSample, SAMPLES } from '../sheet/sample.js';
+
+function prepared(name: (typeof SAMPLES)[number], choices: PaperChoices): Prepared {
+  const plan = planOfSample(name);
+  const run = paperRunOf({ date: '2026-05-01', ...choices }, plan.job.units, (choice) => choice);
+  if ('remedy' in run) throw new Error(run.what);
+  const made = preparePapers(plan, run, (choice) => choice);
+  if ('findings' in made) throw new Error(JSON.stringify(made.findings));
+  return made;
+}
+
+async function written({ files, print }: Prepared) {
+  const all = [];
+  for (const { name, set } of files) {
+    const out = new PassThrough();
+    const parts: Buffer[] = [];
+    out.on('data', (part: Buffer) => parts.push(part));
+    await writePdf(set, out, print);
+    const pdf = await openPdf(new Uint8Array(Buffer.concat(parts)));
+    const labels = (await pdf.getPageLabels())!;
+    const sizes = await Promise.all(
+      labels.map(async (_, i) => {
+        const [, , width, height] = (await pdf.getPage(i + 1)).view;
+        return [width!, height!] as const;
+      }),
+    );
+    all.push({ name, labels, sizes });
+  }
+  return all;
+}
+
+const FULL_SIZE = ['Face sheets', 'Story pole', 'Block outlines', 'Dots at full size'];
+
+describe.each(SAMPLES)('the files of %s', (name) => {
+  test('have as many pages as was said before any was drawn, of each kind', async () => {
+    const made = prepared(name, { paper: 'A4', with: ['dots-full'], without: ['cutting', 'labels'] });
+    const files = await written(made);
+    expect(files.map((file) => file.name)).toEqual(['papers.pdf', 'look.pdf']);
+    made.files.forEach((file, i) => {
+      const counted = countFile(file, made.print);
+      const { labels } = files[i]!;
+      expect(counted.pages).toBe(labels.length);
+      expect(counted.kinds.reduce((sum, { pages }) => sum + pages, 0)).toBe(labels.length);
+      for (const { kind, pages, tape } of counted.kinds) {
+        const own = labels.filter((label) => label.replace(/ · \d+$/, '') === kind);
+        // Lists are called by their own titles; full-size sheets of several by their kind.
+        if (FULL_SIZE.includes(kind)) expect([kind, own.length]).toEqual([kind, pages]);
+        if (kind === 'Face sheets') expect(tape).toBeGreaterThan(pages * 50);
+        if (kind === 'Cover') expect(tape).toBe(0);
+      }
+    });
+    const kinds = made.files.flatMap((file) => countFile(file, made.print).kinds.map(({ kind }) => kind));
+    expect(kinds).not.toContain('Cutting the blocks');
+    expect(new Set(kinds).size).toBe(kinds.length);
+  });
+
+  test('keep what goes to a print shop on a roll apart, each page no longer than a PDF may be', async () => {
+    const made = prepared(name, { roll: '610mm' });
+    const [papers, shop, look] = await written(made);
+    expect([papers!.name, shop!.name, look!.name]).toEqual(['papers.pdf', 'print-shop.pdf', 'look.pdf']);
+    // A4 is 210 × 297 mm (ISO 216): 595.3 × 841.9 points.
+    for (const size of [...papers!.sizes, ...look!.sizes])
+      expect([...size].sort((a, b) => a - b).map((side) => Math.round(side * 10) / 10)).toEqual([595.3, 841.9]);
+    for (const [width, height] of shop!.sizes) {
+      expect(height).toBeCloseTo((610 / 25.4) * 72, 2);
+      // ISO 32000-1, Annex C: 14,400 units.
+      expect(width).toBeLessThanOrEqual(14_400);
+    }
+    expect(shop!.labels.join()).toContain('Face sheets');
+    expect(papers!.labels.join()).not.toContain('Face sheets');
+    expect(papers!.labels.join()).not.toContain('Page map');
+  });
+});
+
+test('nothing is made where all papers are left out, and a name that there is not is told where it was said', () => {
+  const plan = planOfSample('mere-prone');
+  const run = (choices: PaperChoices) => {
+    const understood = paperRunOf(choices, plan.job.units, (choice) => choice);
+    if ('remedy' in understood) throw new Error(understood.what);
+    return preparePapers(plan, understood, (choice) => `--${choice}`);
+  };
+  expect(run({ only: ['pole'], without: ['pole'] })).toMatchObject({ findings: [{ where: '--without' }] });
+  expect(run({ without: ['poles'] })).toMatchObject({
+    findings: [{ where: '--without', what: 'there are no papers poles' }],
+  });
+  expect(run({ with: ['dots-ful'] })).toMatchObject({ findings: [{ where: '--with' }] });
+});
