@@ -28,7 +28,6 @@ export function cover(plan: Plan, uses: readonly TextBlock[]): TextPage {
       ...uses,
       { kind: 'heading', text: words.names.heading },
       { kind: 'pairs', pairs: words.names.pairs.map(([name, what]) => [name!, what!] as const) },
-      { kind: 'paragraph', text: words.names.older },
       { kind: 'heading', text: words.piecesHeading },
       { kind: 'pairs', pairs: plan.layup.pieces.map(({ id, members }) => [id, membersOf(members)] as const) },
       { kind: 'heading', text: words.materials },

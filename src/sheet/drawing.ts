@@ -24,6 +24,11 @@ export interface Drawing {
    * fit, whole and level.
    */
   readonly apart?: readonly Part[];
+  /**
+   * On paper that is pieced together only this stretch along `x` must be there: beyond it lines merely go on. Without
+   * it all must.
+   */
+  readonly must?: readonly [from: number, to: number];
   /** Given, lengths along it count from the nose at `x` = 0: strips of it say in these units where they lie. */
   readonly units?: Units;
   /** A chart of figures: nothing in it has a length, so that no scale is said of it. */

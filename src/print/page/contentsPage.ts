@@ -4,7 +4,7 @@ import type { ContentsPage } from '../../sheet/pages.js';
 
 const LETTERS = 3;
 const SMALL = 2.5;
-const PITCH = 8;
+const PITCH = 6.5;
 
 /**
  * The contents: every document of the set with the page it begins on, linked to it. `entryCount` is how many there will

@@ -62,13 +62,20 @@ export function layMap(page: MapPage, context: PrintContext, tiled: readonly Til
 
 function panelsOf(entry: TiledEntry, room: Room): readonly Panel[] {
   let before = 0;
-  return entry.plan.runs.map((run, i): Panel => {
+  let first = true;
+  return entry.plan.runs.flatMap((run): Panel[] => {
+    // What is whole on one sheet needs no map.
+    if (run.windows.length === 1) {
+      before += 1;
+      return [];
+    }
     const extent = joinBoxes(run.windows.map((window) => windowBox(run, window)));
     const scale = Math.min(LARGEST_SCALE, room.width / widthOf(extent), TALLEST_RUN / heightOf(extent));
-    const height = heightOf(extent) * scale + 2 * LINE + (i === 0 ? 2 * LINE : 0) + 3;
-    const panel = { entry, run, before, first: i === 0, extent, scale, height };
+    const height = heightOf(extent) * scale + 2 * LINE + (first ? 2 * LINE : 0) + 3;
+    const panel = { entry, run, before, first, extent, scale, height };
     before += run.pages.length;
-    return panel;
+    first = false;
+    return [panel];
   });
 }
 

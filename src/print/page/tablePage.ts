@@ -34,9 +34,8 @@ const WAYS = [
  */
 export function layTable(page: TablePage, context: PrintContext): readonly Leaf[] {
   const setting = settingFor(page, context);
-  const { room } = documentSheet(context, setting.lying);
-  const notes = (page.notes ?? []).flatMap((note) => wrap(note, room.width, 2.5, false, context.measure));
-  const pages = paginate(page, setting, room, notes.length * 2.5 * LINE_PITCH + (notes.length > 0 ? 3 : 0), context);
+  const notes = notesOf(page, setting, context);
+  const pages = laidInto(page, setting, context);
   return pages.map((rows, i) => {
     return documentLeaf(context, setting.lying, headOf(page, i === 0, context), (pen, inner) => {
       let y = inner.top;
@@ -60,22 +59,36 @@ export function layTable(page: TablePage, context: PrintContext): readonly Leaf[
   });
 }
 
+const notesOf = ({ notes = [] }: TablePage, { lying }: Lain, context: PrintContext): string[] => {
+  const { room } = documentSheet(context, lying);
+  return notes.flatMap((note) => wrap(note, room.width, 2.5, false, context.measure));
+};
+
+function laidInto(page: TablePage, setting: Lain, context: PrintContext): readonly Row[][] {
+  const { room } = documentSheet(context, setting.lying);
+  const notes = notesOf(page, setting, context).length;
+  return paginate(page, setting, room, notes * 2.5 * LINE_PITCH + (notes > 0 ? 3 : 0), context);
+}
+
 interface Lain extends Setting {
   readonly lying: boolean;
 }
 
 /**
- * The first way in which every cell stands on one line; else, with letters as large as can be, one that wraps cells
- * between words.
+ * The largest letters with which every cell stands on one line; of those no smaller, the way that takes the fewest
+ * pages. Where cells must be wrapped, with letters as large as can be.
  */
 function settingFor(page: TablePage, context: PrintContext): Lain {
   const settings = WAYS.map(({ lying, letters }) => {
     const { room } = documentSheet(context, lying);
     return { lying, letters, ...columnWidths(page, letters, room.width, 2 * PADDING, TICK, context.measure) };
   });
-  const [, , lying, small] = settings as [Lain, Lain, Sized, Sized];
+  const [, , lying, small] = settings as [Sized, Sized, Sized, Sized];
   const unwrapped = settings.find(({ fits, letters }) => fits === 'unwrapped' && letters > small.letters);
-  return unwrapped ?? (lying.fits === 'not' ? small : lying);
+  const least = unwrapped ?? (lying.fits === 'not' ? small : lying);
+  const others = settings.filter(({ fits, letters }) => fits !== 'not' && letters === least.letters);
+  const pagesOf = (setting: Lain): number => laidInto(page, setting, context).length;
+  return others.reduce((best, next) => (pagesOf(next) < pagesOf(best) ? next : best), least);
 }
 
 type Sized = Lain & Columns;

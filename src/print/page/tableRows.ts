@@ -19,6 +19,8 @@ export const LINE_PITCH = 1.75;
 export const PADDING = 1.6;
 /** Side of a box to tick, mm: large enough for a carpenter's pencil (common practice, no source). */
 export const TICK = 5;
+/** Between boxes of two rows, mm: the pencil's line does not run from one into the other. */
+const TICKS_APART = 2;
 
 const wrapped = (
   text: string,
@@ -29,7 +31,7 @@ const wrapped = (
 ): readonly string[] => wrap(text, width - 2 * PADDING, letters, bold, context.measure);
 
 const rowHeightOf = (lines: number, letters: number, ticks: boolean): number =>
-  Math.max(ticks ? TICK + 3 : 0, lines * letters * LINE_PITCH + 1.2);
+  Math.max(ticks ? TICK + TICKS_APART : 0, lines * letters * LINE_PITCH + 1.2);
 
 export function heightOfRow(row: Row, page: Table, { letters, widths }: Setting, context: PrintContext): number {
   if (row.kind === 'heading') return letters * LINE_PITCH + 4;

@@ -14,7 +14,7 @@ const HEADING = 5;
 const BODY = 3;
 /** Of tables that do not fit otherwise. */
 const SMALL = 2.5;
-const LINE_PITCH = 1.8;
+const LINE_PITCH = 1.7;
 
 /** A page or pages of text. A block goes to the next page whole; one taller than a page is broken between lines. */
 export function layText(page: TextPage, context: PrintContext): readonly Leaf[] {
@@ -81,7 +81,7 @@ function piecesOf(block: TextBlock, room: Room, context: PrintContext): readonly
     case 'caution':
       return [cautionPiece(block.title, block.lines, room, context)];
     case 'pairs':
-      return block.pairs.map(([name, value]) => pairPiece(name, value, room, context));
+      return pairPieces(block.pairs, room, context);
     case 'table':
       return tablePieces(block, room, context);
     case 'pages':
@@ -126,18 +126,31 @@ function itemPiece(text: string, bullet: string, room: Room, context: PrintConte
   };
 }
 
-function pairPiece(name: string, value: string, room: Room, context: PrintContext): Inline {
-  const at = room.width * 0.36;
+/** The most of a page's width that the names of pairs take, as a share, and what is kept free after them, mm. */
+const NAMES = 0.36;
+const AFTER_NAME = 4;
+/** Between pairs, for the line under them, mm. */
+const PAIRS_APART = 1.2;
+
+function pairPieces(pairs: readonly (readonly [string, string])[], room: Room, context: PrintContext): Inline[] {
+  const widest = Math.max(0, ...pairs.map(([name]) => context.measure(name, true) * BODY));
+  const at = Math.min(room.width * NAMES, widest + AFTER_NAME);
+  return pairs.map(([name, value]) => pairPiece(name, value, at, room, context));
+}
+
+function pairPiece(name: string, value: string, at: number, room: Room, context: PrintContext): Inline {
   const names = wrap(name, at - 3, BODY, true, context.measure);
   const values = wrap(value, room.width - at, BODY, false, context.measure);
   const pitch = BODY * LINE_PITCH;
-  const height = Math.max(names.length, values.length) * pitch + 1.6;
+  const height = Math.max(names.length, values.length) * pitch + PAIRS_APART;
   return {
     height,
     draw: (pen, { left, right }, top) => {
       const write = (lines: readonly string[], x: number, bold: boolean): void =>
         pen.tagged('P', () =>
-          lines.forEach((line, i) => pen.text(spaced(line), x, top - 0.8 - (i + 0.5) * pitch, { height: BODY, bold })),
+          lines.forEach((line, i) =>
+            pen.text(spaced(line), x, top - PAIRS_APART / 2 - (i + 0.5) * pitch, { height: BODY, bold }),
+          ),
         );
       write(names, left, true);
       write(values, left + at, false);

@@ -1,41 +1,50 @@
-import { BARS_HEIGHT, BLOCK_HEIGHT } from '../tile/band.js';
+import { BARS_HEIGHT, BLOCK_HEIGHT, STRIPS_BAND } from '../tile/band.js';
 import type { Legend } from '../../sheet/drawing.js';
 import { shifted, type Box } from '../trace/box.js';
 import { pageWidth } from '../tile/format.js';
 import { drawLegend } from './legend.js';
 import { isInStrips, windowBox } from '../tile/nest.js';
 import type { Pen } from '../pen/pen.js';
+import { isoDate } from '../paper/day.js';
 import { printerStamp } from '../paper/printer.js';
+import { wrap } from '../pen/wrap.js';
 import { hasLine, showsOn, type Written } from '../tile/runWords.js';
 import { padded } from './padded.js';
 import { BARS_WIDTH, drawLevelBars } from './testBar.js';
 import type { Tile } from './tile.js';
 import { BLOCK_WIDTH, drawTitleBlock } from './titleBlock.js';
 
-/** Under the drawing: test bars, the sheet's place in large letters, the title block. */
+/** Under the drawing: test bars, the sheet's place in large letters, the title block, or in short what it says. */
 export function drawBand(pen: Pen, tile: Tile, box: Box): void {
   const { context, run, format } = tile;
-  const { words, printer } = context;
+  const { printer, words } = context;
+  const onPage = tile.written.filter((written) => tile.laid.some(({ window }) => showsOn(written, run, window)));
+  const sheet = `${padded(tile.firstSheet + tile.index + 1, tile.sheets)}/${String(tile.sheets)}`;
+  const stamp = printerStamp(printer);
+  // Left of the centring mark, as the page number stands right of it.
+  const middle = pageWidth(format, run.pane) / 2;
+  const stampRoom = middle - box.minX - 5;
+  const under = { height: 2, fit: stampRoom };
+  if (stamp) pen.text(`${words.compensated} ${stamp}`, box.minX, format.bottom - 2.5, under);
+  const legend = legendOf(onPage, tile);
+  drawLegend(pen, legend, { left: box.minX, right: box.maxX, middle, y: box.maxY + LEGEND_UP }, context.measure);
+  if (isInStrips(run) && format.band === STRIPS_BAND) drawStripsBand(pen, tile, box, sheet);
+  else drawWholeBand(pen, tile, box, sheet, onPage.length > 0 ? onPage : tile.written);
+}
+
+function drawWholeBand(pen: Pen, tile: Tile, box: Box, sheet: string, shown: readonly Written[]): void {
+  const { context, format } = tile;
+  const { words } = context;
   const isWide = format.band < BLOCK_HEIGHT + BARS_HEIGHT;
   const bottom = format.bottom;
   const barsY = isWide ? bottom : bottom + BLOCK_HEIGHT;
   drawLevelBars(pen, box.minX, barsY, words);
-  const onPage = tile.written.filter((written) => tile.laid.some(({ window }) => showsOn(written, run, window)));
-  const sheet = `${padded(tile.firstSheet + tile.index + 1, tile.sheets)}/${String(tile.sheets)}`;
-  const place = placeOf(tile);
   const [largeX, largeY, room] = isWide
     ? [box.minX, bottom + BARS_HEIGHT + 5.5, BARS_WIDTH]
     : [box.minX + BARS_WIDTH, barsY + 5.5, box.maxX - box.minX - BARS_WIDTH];
   pen.text(`${words.sheet} ${sheet}`, largeX + 2, largeY + 2, { height: 4.2, bold: true, fit: room - 4 });
-  pen.text(place, largeX + 2, largeY - 3.5, { height: 2.5, fit: room - 4 });
-  const stamp = printerStamp(printer);
-  // Left of the centring mark, as the page number stands right of it.
-  const stampRoom = pageWidth(format, run.pane) / 2 - box.minX - 5;
-  if (stamp) pen.text(`${words.compensated} ${stamp}`, box.minX, bottom - 2.5, { height: 2, fit: stampRoom });
-  const drawings = (onPage.length > 0 ? onPage : tile.written).map(({ drawing }) => drawing);
-  const legend = legendOf(onPage, tile);
-  const middle = pageWidth(format, run.pane) / 2;
-  drawLegend(pen, legend, { left: box.minX, right: box.maxX, middle, y: box.maxY + LEGEND_UP }, context.measure);
+  pen.text(placeOf(tile), largeX + 2, largeY - 3.5, { height: 2.5, fit: room - 4 });
+  const drawings = shown.map(({ drawing }) => drawing);
   const width = Math.min(BLOCK_WIDTH, box.maxX - box.minX - (isWide ? BARS_WIDTH + 2 : 0));
   drawTitleBlock(
     pen,
@@ -54,6 +63,31 @@ export function drawBand(pen: Pen, tile: Tile, box: Box): void {
     },
     context,
   );
+}
+
+/** Letters of what is said under strips, mm, and from line to line. */
+const SAID = 2.5;
+const SAID_STEP = 4.2;
+
+/**
+ * What a page of strips says of itself: its use over the test bars; beside them its place, the strips it carries, and
+ * which state of which job it is of. What each strip is stands on the strip.
+ */
+function drawStripsBand(pen: Pen, { context, format, use, ...tile }: Tile, box: Box, sheet: string): void {
+  const { words, mark, date, measure } = context;
+  const width = box.maxX - box.minX - 4;
+  const said = wrap(use ? `${use.size} · ${use.when}` : '', width, SAID, true, measure);
+  said.forEach((line, i) => {
+    const y = format.bottom + STRIPS_BAND - 3 - i * SAID_STEP;
+    pen.text(line, box.minX + 2, y, { height: SAID, bold: true, fit: width });
+  });
+  drawLevelBars(pen, box.minX, format.bottom, words);
+  const left = box.minX + BARS_WIDTH;
+  const room = box.maxX - left - 2;
+  const state = [mark.job, ...(mark.revision ? [`${words.titleBlock.revision} ${mark.revision}`] : []), isoDate(date)];
+  pen.text(`${words.sheet} ${sheet}`, left, format.bottom + 8.6, { height: 4.2, bold: true, fit: room });
+  pen.text(placeOf({ context, format, use, ...tile }), left, format.bottom + 4.6, { height: SAID, fit: room });
+  pen.text(state.join(' · '), left, format.bottom + 1.4, { height: 2, fit: room });
 }
 
 /** Where in its run a page lies: row and column, or which of its strips it carries. */

@@ -1,4 +1,4 @@
-import { BARS_HEIGHT, BLOCK_HEIGHT } from './band.js';
+import { BARS_HEIGHT, BLOCK_HEIGHT, STRIPS_BAND } from './band.js';
 import type { Finding } from '../../finding/finding.js';
 import type { Format, Orientation } from './nest.js';
 import { LONGEST_PAGE_MM, type Paper } from '../paper/paper.js';
@@ -104,12 +104,15 @@ function sheetFormat(
   const width = nominalWidth * factors.x;
   const height = nominalHeight * factors.y;
   const edges = edgesOf(margin, width);
-  const pane: Pane = {
-    width: Math.floor(width - edges.left - edges.right),
-    height: Math.floor(height - edges.top - edges.bottom - edges.band),
-    overlap,
+  const withBand = (band: number): SheetFormat => {
+    const pane: Pane = {
+      width: Math.floor(width - edges.left - edges.right),
+      height: Math.floor(height - edges.top - edges.bottom - band),
+      overlap,
+    };
+    return { orientation, width, height, margin, factors, ...edges, band, paneFor: () => pane };
   };
-  return { orientation, width, height, margin, factors, ...edges, paneFor: () => pane };
+  return { ...withBand(edges.band), forStrips: withBand(STRIPS_BAND) };
 }
 
 function rollFormat(across: number, { margin, overlap }: SheetSettings, printer: PrinterFactors): SheetFormat {

@@ -65,10 +65,12 @@ export function mergedInk(parts: readonly { readonly ink: Ink; readonly up: numb
   return { from, low, high, lines };
 }
 
-/** Area between the lowest and the highest line, mm². */
-export function inkedArea(ink: Ink): number {
+/** Area between the lowest and the highest line, mm², within a stretch of `x` where one is given. */
+export function inkedArea(ink: Ink, [from, to]: readonly [number, number] = [-Infinity, Infinity]): number {
   let area = 0;
-  for (let i = 0; i < ink.low.length; i++) area += Math.max(0, ink.high[i]! - ink.low[i]! - 2 * LINE_REACH);
+  const end = Math.min(ink.low.length, Math.floor(to - ink.from));
+  for (let i = Math.max(0, Math.ceil(from - ink.from)); i < end; i++)
+    area += Math.max(0, ink.high[i]! - ink.low[i]! - 2 * LINE_REACH);
   return area;
 }
 

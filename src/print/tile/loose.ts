@@ -1,8 +1,8 @@
 import type { Drawing, Part as OfDrawing } from '../../sheet/drawing.js';
 import { movedPart } from '../../sheet/moved.js';
 import { heightOf, joinBoxes, widthOf, type Box } from '../trace/box.js';
-import { inkedArea, inkOf } from './ink.js';
-import { nest, type Format, type Run, type TilePlan } from './nest.js';
+import { inkOf } from './ink.js';
+import { areaBound, nest, type Format, type Run, type TilePlan } from './nest.js';
 import { strips } from './strips.js';
 import type { Pane } from './tile.js';
 import { traceOf } from '../trace/trace.js';
@@ -39,11 +39,10 @@ export function layLoose(title: string, drawings: readonly Drawing[], formats: r
   const tiled = LINES.map((count) => nest([...inLines(best.left, count, title), ...others], formats)).reduce((a, b) =>
     b.sheets < a.sheets ? b : a,
   );
-  const area = best.runs.reduce((sum, { placed }) => sum + inkedArea(placed[0]!.ink), 0);
-  const largest = Math.max(...best.runs.map(({ pane }) => pane.width * pane.height));
+  const runs = [...best.runs, ...tiled.runs];
   const sheets = best.runs.length + tiled.sheets;
-  const bound = best.runs.length === 0 ? 0 : Math.ceil(area / largest);
-  return { runs: [...best.runs, ...tiled.runs], sheets, areaBound: Math.min(sheets, Math.max(bound, tiled.areaBound)) };
+  const alone = parts.map(({ drawing, ...part }) => ({ ...drawing, ...part }));
+  return { runs, sheets, areaBound: areaBound([...alone, ...others], formats, sheets) };
 }
 
 /** The plan of fewer sheets; of equals the first, with less to cut. */

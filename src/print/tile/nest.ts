@@ -18,6 +18,8 @@ export type Orientation = 'landscape' | 'portrait';
  */
 export interface Format {
   readonly orientation: Orientation;
+  /** The same for strips, with less under them: they are cut apart, and each says what it is. */
+  readonly forStrips?: Format;
   paneFor(length: number): Pane;
 }
 
@@ -88,7 +90,7 @@ export function nest(drawings: readonly Drawing[], formats: readonly Format[]): 
     fewest.push(best!);
   }
   const { sheets, runs } = fewest[loose.length]!;
-  return { runs, sheets, areaBound: areaBound(loose, formats, sheets) };
+  return { runs, sheets, areaBound: areaBound(drawings, formats, sheets) };
 }
 
 /** A drawing as it is laid onto pages, where it stands by itself. */
@@ -98,10 +100,13 @@ export function traced(drawing: Drawing): Placed {
 }
 
 /** Fewer sheets than this cannot hold drawings, whatever the layout: their area over the largest pane's. */
-export function areaBound(placed: readonly Placed[], formats: readonly Format[], sheets: number): number {
-  if (placed.length === 0) return 0;
-  const area = placed.reduce((sum, { ink }) => sum + inkedArea(ink), 0);
-  const panes = placed.flatMap(({ ink }) => formats.map((format) => format.paneFor(ink.low.length)));
+export function areaBound(drawings: readonly Drawing[], formats: readonly Format[], sheets: number): number {
+  if (drawings.length === 0) return 0;
+  // Words may stand elsewhere: only lines take room that they must have.
+  const inks = drawings.map((drawing) => inkOf(traceOf({ ...drawing, captions: [] })));
+  const area = inks.reduce((sum, ink, i) => sum + inkedArea(ink, drawings[i]!.must), 0);
+  const all = formats.flatMap((format) => [format, ...(format.forStrips ? [format.forStrips] : [])]);
+  const panes = inks.flatMap((ink) => all.map((format) => format.paneFor(ink.low.length)));
   const largest = Math.max(...panes.map((pane) => pane.width * pane.height));
   // A drawing that is hollow, its blank sheets left out, can take less than the area it encloses.
   return Math.min(sheets, Math.ceil(area / largest));

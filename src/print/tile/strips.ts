@@ -36,7 +36,8 @@ export function strips(drawings: readonly Drawing[], formats: readonly Format[])
     const up = under ? Math.floor(lowest(under) + under.up - highest(next)) - APART : 0;
     return [...done, { ...next, up }];
   }, []);
-  const runs = formats.flatMap((format): Run[] => {
+  const runs = formats.flatMap(({ forStrips, ...whole }): Run[] => {
+    const format = forStrips ?? whole;
     const pane = format.paneFor(Math.max(...loose.map(({ ink }) => ink.low.length)));
     const windows = COUNTED.flatMap((cost) => windowsOf(placed, pane, cost) ?? []);
     return windows.map((each) => ({ placed, format, pane, windows: each, pages: packed(each, pane) }));
@@ -46,28 +47,36 @@ export function strips(drawings: readonly Drawing[], formats: readonly Format[])
   const fewest = others.reduce((best, next) => (next.pages.length < best.pages.length ? next : best), first);
   const run = ROOM.reduce(withRoom, fewest);
   const sheets = run.pages.length;
-  return { runs: [run], sheets, areaBound: areaBound(loose, formats, sheets) };
+  return { runs: [run], sheets, areaBound: areaBound(drawings, formats, sheets) };
 }
 
 /** How much higher a strip becomes that does not hold its words, mm: once, and once more. */
 const ROOM = [16, 24] as const;
 
-/** A run whose strips are higher where words of theirs have no room. */
+/** A run whose strips are higher where words of theirs have no room, as far as height gives them any. */
 function withRoom(run: Run, room: number): Run {
-  const { windows, pane, placed } = run;
-  // The next strip lies over the end of this one.
-  const pages = windows.map((window): Box => {
+  const { windows, pane } = run;
+  const cramped = crampedIn(run);
+  if (cramped.length === 0) return run;
+  const pages = keptOf(run);
+  const higher = windows.map((window, i) =>
+    cramped.some((box) => overlaps(box, grown(pages[i]!, room)))
+      ? { ...window, height: Math.min(pane.height, window.height + room) }
+      : window,
+  );
+  const wider = { ...run, windows: higher, pages: packed(higher, pane) };
+  return crampedIn(wider).length < cramped.length ? wider : run;
+}
+
+const crampedIn = (run: Run): Box[] => crampedOn(run.placed, { pages: keptOf(run), taken: [] });
+
+/** What is seen of each strip once they are joined: the next one lies over its end. */
+function keptOf(run: Run): Box[] {
+  return run.windows.map((window): Box => {
     const box = windowBox(run, window);
-    const next = windows.find(({ column }) => column === window.column + 1);
+    const next = run.windows.find(({ column }) => column === window.column + 1);
     return { ...box, maxX: next ? next.x : box.maxX };
   });
-  const cramped = crampedOn(placed, { pages, taken: [] });
-  if (cramped.length === 0) return run;
-  const reaches = windows.map(({ height }, i) =>
-    cramped.some((box) => overlaps(box, grown(pages[i]!, room))) ? Math.min(pane.height, height + room) : height,
-  );
-  const higher = windows.map((window, i) => ({ ...window, height: reaches[i]! }));
-  return { ...run, windows: higher, pages: packed(higher, pane) };
 }
 
 const lowest = ({ ink }: Placed): number => ink.low.reduce((a, b) => Math.min(a, b), Infinity);
@@ -90,13 +99,12 @@ function windowsOf(placed: readonly Placed[], pane: Pane, cost: Cost): [readonly
     // No strip is the neighbour of another drawing's.
     const begin = 2 * all.length;
     const extremes = extremesOf(each.ink, pane.width);
-    // Words beyond its ends make a drawing no longer: there are other places for them.
-    const lines = inkOf(traceOf({ ...each.drawing, captions: [] }));
+    const { from, length } = stretchOf(each.drawing);
     let best: { windows: Window[]; cost: number } | undefined;
     for (let shift = 0; shift < step; shift++) {
       const windows: Window[] = [];
-      for (let column = 0; column < columnCount(lines.low.length + shift, pane); column++) {
-        const first = column * step - shift + lines.from - each.ink.from;
+      for (let column = 0; column < columnCount(length + shift, pane); column++) {
+        const first = column * step - shift + from - each.ink.from;
         const [low, high] = [Math.floor(extremes.lowest(first)) - AIR, Math.ceil(extremes.highest(first)) + AIR];
         if (low > high) continue;
         const at = { x: each.ink.from + first, y: low + each.up, height: high - low };
@@ -114,6 +122,17 @@ function windowsOf(placed: readonly Placed[], pane: Pane, cost: Cost): [readonly
     all.push(...best.windows);
   }
   return [all];
+}
+
+/**
+ * The stretch of a drawing that strips must show, whole mm. Words beyond its ends make it no longer: there are other
+ * places for them.
+ */
+function stretchOf(drawing: Drawing): { from: number; length: number } {
+  const lines = inkOf(traceOf({ ...drawing, captions: [] }));
+  const [first, last] = drawing.must ?? [-Infinity, Infinity];
+  const from = Math.max(lines.from, Math.floor(first));
+  return { from, length: Math.min(lines.from + lines.low.length, Math.ceil(last)) - from };
 }
 
 /** Two strips that join share at least so much of their edge, mm: room for a mark and its letters. */

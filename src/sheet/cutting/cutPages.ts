@@ -13,8 +13,7 @@ import type { DocumentPage, TextBlock, TextPage } from '../pages.js';
 import { say } from '../../words/say.js';
 
 /**
- * What is cut from what: sums and findings, each sheet drawn, the cuts in order, fence settings, how each block is
- * made, sizes.
+ * What is cut from what: sums and findings, each sheet drawn, the cuts in order, how each block is made.
  */
 export function cutPages(plan: Plan, cutting: Cutting): DocumentPage[] {
   const sheets = cutting.sheets?.sheets ?? [];
@@ -25,11 +24,16 @@ export function cutPages(plan: Plan, cutting: Cutting): DocumentPage[] {
       .map((drawing): DocumentPage => {
         return { kind: 'figure', title: drawing.title, drawing: { ...drawing, notes: [] }, notes: drawing.notes };
       }),
-    ...(sheets.length > 0 ? [cutList(plan, sheets), fenceTable(plan, sheets)] : []),
+    ...(sheets.length > 0 ? [cutList(plan, sheets)] : []),
     makingTable(plan, cutting),
-    sizesTable(plan),
   ];
 }
+
+/** The same cuts for those who saw all of one setting at once, and the blocks by size: beside what is needed. */
+export const cutTables = (plan: Plan, { sheets }: Cutting): DocumentPage[] => [
+  ...(sheets && sheets.sheets.length > 0 ? [fenceTable(plan, sheets.sheets)] : []),
+  sizesTable(plan),
+];
 
 function summary(plan: Plan, sheets: CutPlan | undefined): TextPage {
   const { title, intro, noStock, how, howHeading, fit, corners } = words.summary;

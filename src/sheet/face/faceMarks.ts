@@ -9,16 +9,16 @@ import { poleMarksOf, stationsOf } from './poleMarks.js';
 import { line, text } from '../primitives.js';
 import { say, WORDS } from '../../words/say.js';
 
-/** How far marks stand out from the finished line, mm, and how large what is written at them. */
-export const TICK = 9;
+/** How far marks reach in from the finished line, mm, and how large what is written at them. */
+export const TICK = 7;
 const LETTERS = 5;
 const SMALL = 3.5;
-/** From the end of a tick to the middle of its words, mm. */
+/** From the finished line to the middle of the words beyond it, mm. */
 export const BESIDE = 5;
 
 /**
- * Where the chambers are centred: from the deck line up and from the bottom line down, so that nothing crosses the
- * chamber's number.
+ * Where the chambers are centred: from the deck line and from the bottom line inward, within the walls, so that they
+ * are still there when the sheet is cut along the finished line.
  */
 export function poleTicks(plan: Plan, { row }: MirroredRow, line_: FaceLine, bench: FaceOnBench): Shape[] {
   return poleMarksOf(plan, row).flatMap(({ s }): Shape[] => {
@@ -26,34 +26,31 @@ export function poleTicks(plan: Plan, { row }: MirroredRow, line_: FaceLine, ben
     if (!heights) return [];
     const { deck, bottom } = heights;
     return [
-      line('mark', bench.point(s, deck), bench.point(s, deck + TICK)),
-      line('mark', bench.point(s, bottom), bench.point(s, bottom - TICK)),
+      line('mark', bench.point(s, deck), bench.point(s, deck - TICK)),
+      line('mark', bench.point(s, bottom), bench.point(s, bottom + TICK)),
     ];
   });
 }
 
-/**
- * What the marks of the pole are called and where they stand: over their ticks, or beside or further up where something
- * is in the way.
- */
+/** What the marks of the pole are called and where they stand: beside their ticks, or over the deck line. */
 export function poleWords(plan: Plan, { row }: MirroredRow, line_: FaceLine, bench: FaceOnBench): Caption[] {
   return poleMarksOf(plan, row).flatMap(({ name, s }): Caption[] => {
     const heights = line_.heightsAt(s);
     if (!heights) return [];
     const at = printLength(s, plan.job.units);
-    const top = bench.point(s, heights.deck + TICK);
+    const edge = bench.point(s, heights.deck);
     return [
       {
-        places: [say(WORDS.face.mark, { mark: name, at }), name].flatMap((words) => aroundTick(words, top, 1, LETTERS)),
+        places: [say(WORDS.face.mark, { mark: name, at }), name].flatMap((words) => atTick(words, edge, 1, LETTERS)),
       },
     ];
   });
 }
 
-/** The stations of the board, under the bottom line. */
+/** The stations of the board, on the bottom line. */
 export function stationTicks(plan: Plan, { row }: MirroredRow, line_: FaceLine, bench: FaceOnBench): Shape[] {
   return stationsOn(plan, row, line_).map(({ s, bottom }) =>
-    line('mark', bench.point(s, bottom), bench.point(s, bottom - TICK)),
+    line('mark', bench.point(s, bottom), bench.point(s, bottom + TICK)),
   );
 }
 
@@ -61,7 +58,7 @@ export function stationTicks(plan: Plan, { row }: MirroredRow, line_: FaceLine, 
 export function stationWords(plan: Plan, { row }: MirroredRow, line_: FaceLine, bench: FaceOnBench): Caption[] {
   return stationsOn(plan, row, line_).map(({ x, s, bottom }) => {
     const words = say(WORDS.face.station, { at: printLength(x, plan.job.units) });
-    return { places: aroundTick(words, bench.point(s, bottom - TICK), -1, SMALL), optional: true };
+    return { places: atTick(words, bench.point(s, bottom), -1, SMALL), optional: true };
   });
 }
 
@@ -74,17 +71,21 @@ function stationsOn(plan: Plan, { face }: MirroredRow['row'], { heightsAt }: Fac
 }
 
 /**
- * Words at the end of a tick that points up or down: to either side of it, where they take no room of their own, beyond
- * its end, further out.
+ * Words at a tick on the finished line: to either side of it within the face, or beyond the line, further out.
+ *
+ * @param way up where the line is the deck's, down where it is the bottom's
  */
-function aroundTick(words: string, [x, y]: Point, way: 1 | -1, height: number): Shape[][] {
-  const out = [BESIDE, BESIDE + 8, BESIDE + 16].map((far) => y + way * far);
+function atTick(words: string, [x, y]: Point, way: 1 | -1, height: number): Shape[][] {
+  const beside = (off: number, up: number) => [
+    [text(words, [x + off, up], height, 'left')],
+    [text(words, [x - off, up], height, 'right')],
+  ];
+  const within = [height / 2 + 1, height / 2 + 3].map((down) => y - way * down);
+  const beyond = [BESIDE, BESIDE + 8, BESIDE + 16].map((far) => y + way * far);
   return [
-    [text(words, [x + 3, y - way * 3], height, 'left')],
-    [text(words, [x - 3, y - way * 3], height, 'right')],
-    [text(words, [x, out[0]!], height)],
-    ...out.flatMap((up) => [[text(words, [x + 3, up], height, 'left')], [text(words, [x - 3, up], height, 'right')]]),
-    [text(words, [x, out[1]!], height)],
+    ...within.flatMap((up) => beside(2, up)),
+    ...within.flatMap((up) => beside(10, up)),
+    ...beyond.flatMap((up) => [[text(words, [x, up], height)], ...beside(3, up)]),
   ];
 }
 
@@ -107,20 +108,23 @@ export function solidPlaces(plan: Plan, { row }: MirroredRow, line_: FaceLine, b
 
 /**
  * At both ends of the face: how far it is from the nose tip, and what joint and piece this is, in large letters beyond
- * the ends.
+ * the ends, or within the stretch that a sheet must show.
  */
 export function endMarks(
   plan: Plan,
   { row }: MirroredRow,
   { from, to, heightsAt }: FaceLine,
   bench: FaceOnBench,
+  must: readonly [number, number],
 ): Caption[] {
   const { units } = plan.job;
   return [from, to].map((s, i): Caption => {
     const z = heightsAt(s)?.deck ?? 0;
     const outward = (i === 0) === (bench.noseAt === 'left') ? -1 : 1;
     const [x] = bench.point(s, z);
-    const words = say(WORDS.face.begins, { length: printLength(s * row.face.along[0], units) });
+    const words = say(i === 0 ? WORDS.face.begins : WORDS.face.ends, {
+      length: printLength(s * row.face.along[0], units),
+    });
     const align = outward < 0 ? 'right' : 'left';
     const end = i === 0 ? WORDS.nose : WORDS.tail;
     const joint = say(WORDS.face.jointAt, { joint: row.face.joint, piece: row.piece });
@@ -135,12 +139,13 @@ export function endMarks(
       text(words, [away, z + up - 3.5], 3.5, align),
     ];
     // Where a seam lies beyond the end, over it or under it instead, in fewer lines where it is narrow.
-    const inward = Array.from({ length: 18 }, (_, k) => 4 + 12 * k);
+    const shown = Math.abs(x - must[outward < 0 ? 0 : 1]);
+    const inward = [0, shown].flatMap((begins) => Array.from({ length: 18 }, (_, k) => begins + 4 + 12 * k));
     const ups = [20, 27, 35, -35, -42, 50, -50, 65, -65, -14, -21, -28];
     const within = [block, low].flatMap((lines) =>
       inward.flatMap((off) => ups.map((up) => lines(x - outward * off, up))),
     );
     const beside = [0, 7, -7, 14, -14, 21, -21].map((up) => low(x + outward * 4, up));
-    return { places: [...beyond, ...beside, ...within] };
+    return { places: [...beyond, ...beside, ...within], optional: true };
   });
 }

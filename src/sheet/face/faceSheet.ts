@@ -1,5 +1,6 @@
 import type { Plan } from '../../plan.js';
 import { onBench, type FaceOnBench } from './faceOnBench.js';
+import type { Chamber } from '../../chamber/chamber.js';
 import { arrowCaptions, chamberCaption } from './chamberMark.js';
 import { faceWords } from './depthWords.js';
 import type { Caption, Drawing } from '../drawing.js';
@@ -27,6 +28,7 @@ export function faceSheet(plan: Plan, { row, mirror, far = false }: MirroredRow)
   const line = faceLineAt(plan.board, row.face);
   const chambers = chambersOf(plan, row);
   const others = mirror ? chambersOf(plan, mirror) : [];
+  const must = mustShow(chambers, bench);
   const notes = faceNotes(plan, { row, ...(mirror && { mirror }), far });
   const rows = [row.id, ...(mirror ? [mirror.id] : [])];
   const title = titleOf({ row, ...(mirror && { mirror }), far });
@@ -39,11 +41,12 @@ export function faceSheet(plan: Plan, { row, mirror, far = false }: MirroredRow)
     notes,
     name: say(WORDS.face.name[bench.noseAt], { row: rows.join(' / '), face: row.face.id }),
     legend: legendOf('face'),
+    must,
     captions: [
       ...shown,
       ...poleWords(plan, { row }, line, bench),
       ...keepOutNames(plan, { row }, line, bench),
-      ...endMarks(plan, { row }, line, bench),
+      ...endMarks(plan, { row }, line, bench, must),
       ...stationWords(plan, { row }, line, bench),
       ...chambers.slice(1).flatMap((chamber, i) => webWidth(chambers[i]!, chamber, bench, units)),
       ...solidPlaces(plan, { row }, line, bench),
@@ -63,6 +66,15 @@ export function faceSheet(plan: Plan, { row, mirror, far = false }: MirroredRow)
       ...glueMarks(plan, { row }, bench),
     ],
   };
+}
+
+/** How far beyond the outermost chambers a sheet goes on, mm, so that it is laid to the edges there. */
+const BEYOND = 60;
+
+/** From the first chamber to the last: before and behind them the finished line merely goes on. */
+function mustShow(chambers: readonly Chamber[], bench: FaceOnBench): readonly [number, number] {
+  const along = chambers.flatMap(({ contour }) => contour.map((vertex) => bench.x(vertex.x)));
+  return [Math.min(...along) - BEYOND, Math.max(...along) + BEYOND];
 }
 
 /** Letters of the notes, how wide they run, and the steps in which a place is looked for, mm. */
@@ -140,6 +152,7 @@ function notesOf({ row, mirror, far }: MirroredRow, bench: FaceOnBench, halves: 
     say(WORDS.face.noseAt, { side: WORDS.face.side[bench.noseAt] }),
     say(WORDS.face.pole, { edge: edgeOf(row) }),
     ...(mirror ? [say(WORDS.face.turn, { other: mirror.id })] : []),
+    WORDS.face.solidEnds,
     ...(halves ? [say(far ? WORDS.face.secondHalf : WORDS.face.firstHalf, { joint: row.through?.joint ?? '' })] : []),
   ];
 }

@@ -103,9 +103,14 @@ function inTheMiddle(words: string, x: number): Caption {
   return { places: [...beside, ...over] };
 }
 
-/** Words to the right of a mark, or to its left where a seam is in the way. */
+/** Words to the right of a mark, or to its left where a seam is in the way; a little further off where both are. */
 function besideMark(words: string, x: number, y: number, height: number): Caption {
-  return { places: [[text(words, [x + 2, y], height, 'left')], [text(words, [x - 2, y], height, 'right')]] };
+  return {
+    places: [2, 6, 10].flatMap((off) => [
+      [text(words, [x + off, y], height, 'left')],
+      [text(words, [x - off, y], height, 'right')],
+    ]),
+  };
 }
 
 /** Where glue dots lie along their joints, from the nose tip, each place once with the joints that have one there. */

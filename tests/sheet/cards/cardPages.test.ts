@@ -1,15 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { labelStocks } from '../../../src/print/paper/labelStock.js';
 import { rollOf, sheetNamed, type Paper } from '../../../src/print/paper/paper.js';
 import { cardSheets } from '../../../src/sheet/cards/cardSheets.js';
 import type { PathShape, Shape } from '../../../src/sheet/drawing.js';
-import { fullSizeDrawings, paperSet } from '../../../src/papers/papers.js';
 import { printed } from '../../print/printed.js';
 import { readPdf } from '../../print/readPdf.js';
+import { setOf } from '../../papers/wholeSet.js';
 import { planOfSample, SAMPLES } from '../sample.js';
 import { pointsAlong } from './bruteFace.js';
 
-const options = { labelStock: labelStocks[0]! };
 /** The line to rout is 0.7 mm wide (ISO 128-2, group 0.7), a card's finished edges 0.35 mm and broken. */
 const ROUT = 0.7;
 /** What a steel rule shows, mm. */
@@ -29,8 +27,7 @@ const papers: readonly (readonly [(typeof SAMPLES)[number], Paper])[] = [
 describe('the pages of the corner cards', () => {
   test.each(papers)('of %s show every card whole and at true size on %o', async (name, paper) => {
     const plan = planOfSample(name);
-    const { set, unknown } = paperSet(plan, options, ['cards']);
-    expect(unknown).toEqual([]);
+    const set = setOf(plan, { only: ['cards'] });
     const { bytes, findings } = await printed(set.pages, { paper }, set.mark);
     expect(findings).toEqual([]);
     const pages = await readPdf(bytes);
@@ -53,9 +50,8 @@ describe('the pages of the corner cards', () => {
 
   test('are on request, alone or with others, and bring the marking table of every face', () => {
     const plan = planOfSample('tarn-rescue');
-    expect(paperSet(plan, options).set.pages.some(({ title }) => title.includes('orner cards'))).toBe(false);
-    expect(fullSizeDrawings(plan).some(({ id }) => id.startsWith('cards'))).toBe(false);
-    const titles = paperSet(plan, options, ['cards']).set.pages.map(({ title }) => title);
+    expect(setOf(plan).pages.some(({ title }) => title.includes('orner cards'))).toBe(false);
+    const titles = setOf(plan, { only: ['cards'] }).pages.map(({ title }) => title);
     for (const row of ['C1', 'R1, L1', 'R2, L2', 'R3, L3', 'R4, L4', 'R5, L5'])
       expect(titles).toContain(`Marking table, row ${row}`);
     expect(titles).toContain('Marking table, row C1, from face FC-left');

@@ -2,12 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { areaOf } from '../../../src/contour/area.js';
 import { labelStocks } from '../../../src/print/paper/labelStock.js';
 import type { Part, PathShape } from '../../../src/sheet/drawing.js';
-import { fullSizeDrawings, paperSet, papersOf } from '../../../src/papers/papers.js';
+import { choosePapers } from '../../../src/papers/choose.js';
+import { drawingsOf, papersOf } from '../../../src/papers/papers.js';
 import { gaugeStations } from '../../../src/sheet/template/stations.js';
 import { templateSheets } from '../../../src/sheet/template/templateSheets.js';
 import { kernel } from '../../oracle/kernel.js';
 import { areaWithin, boardAcross } from '../../view/kernelOutline.js';
 import { offBy, READERS } from '../readBack.js';
+import { setOf } from '../../papers/wholeSet.js';
 import { planOfSample } from '../sample.js';
 
 const plan = planOfSample('mere-prone');
@@ -70,11 +72,11 @@ describe('gauges', () => {
 });
 
 describe('the paper of templates', () => {
-  const options = { labelStock: labelStocks[0]! };
   it('is printed on request alone where the job lists no stock, and then is no file of the usual set', () => {
-    expect(papersOf(plan, options).find(({ name }) => name === 'templates')!.onRequest).toBe(true);
-    expect(fullSizeDrawings(plan).map(({ id }) => id)).not.toContain('rocker');
-    const { set } = paperSet(plan, options, ['templates']);
+    const { toPrint, leftOut } = choosePapers(papersOf(plan, { labelStock: labelStocks[0]! }));
+    expect(leftOut.map(({ name }) => name)).toContain('templates');
+    expect(drawingsOf(toPrint).map(({ id }) => id)).not.toContain('rocker');
+    const set = setOf(plan, { only: ['templates'] });
     expect(set.pages.map(({ kind }) => kind)).toEqual(['tiled']);
   });
 
