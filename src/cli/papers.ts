@@ -84,7 +84,8 @@ export const papersCommand: Command = {
       for (const finding of made.findings) io.err(sayFinding(finding));
       return REFUSED;
     }
-    const code = dry ? sayCounted(made, settings.run, plan, io) : await writePapers(plan, made, read, out!, settings, io);
+    const code =
+      out && !dry ? await writePapers(plan, made, read, out, settings, io) : sayCounted(made, settings.run, plan, io);
     return code === WELL && !isWell(verdict) ? TO_ACT_ON : code;
   },
 };
