@@ -13,10 +13,11 @@ export const USAGE = {
     measured after shaping, the chambers as drawn are proved on the board as it is, and it says how many must shrink,
     the worst and by how much in each row; --all names every one with its new size.
     --depth-error asks whether the plan bears a router set too deep by so much; a bare number is in the job's units.`,
-  papers: `papers JOB -o FOLDER [--paper A4] [--roll 610mm] [--only face-R2,pole] [--phase routing] [--labels STOCK] [--date 2026-05-01]
-    Writes the papers: one PDF to print at actual size, every full-size sheet as SVG and DXF in millimetres, and the lists for a
-    spreadsheet. --paper takes ${sheetNames.join(', ')}; --roll, instead, the width of a roll;
-    --only some papers by name (a wrong name lists them all); --phase those of one phase of the work (a wrong name lists them all), its page of the build book first; --margin what the printer cannot print (bare lengths are in the job's units); --revision a mark for the title
+  papers: `papers JOB -o FOLDER [--dry] [--paper A4] [--roll 610mm] [--only face-R2,pole] [--with NAMES] [--without NAMES]
+    [--phase routing] [--labels STOCK] [--date 2026-05-01]
+    Writes the papers: a PDF to print at actual size, one to look at, every full-size sheet as SVG and DXF in millimetres, and the lists
+    for a spreadsheet. --dry only says how many pages of what, and how much tape. --paper takes ${sheetNames.join(', ')}; --roll, instead, the width of a roll;
+    --only some papers by name (a wrong name lists them all), --with more than the usual ones, --without some of them; --phase those of one phase of the work (a wrong name lists them all), its page of the build book first; --margin what the printer cannot print (bare lengths are in the job's units); --revision a mark for the title
     blocks; --csv ';'
     parts the lists by semicolons, with decimal commas (';.' with points); --track-at the tracker's address (http://192.168.1.20:4718), so that a phone's camera opens a block by its label;
     --store the PostgreSQL server that the tracker is kept on, for the ticks of the tracking list. What it

@@ -82,9 +82,10 @@ function drawStripsBand(pen: Pen, { context, format, use, ...tile }: Tile, box: 
     pen.text(line, box.minX + 2, y, { height: SAID, bold: true, fit: width });
   });
   drawLevelBars(pen, box.minX, format.bottom, words);
-  const left = box.minX + BARS_WIDTH;
+  const left = box.minX + BARS_WIDTH + 2;
   const room = box.maxX - left - 2;
-  const state = [mark.job, ...(mark.revision ? [`${words.titleBlock.revision} ${mark.revision}`] : []), isoDate(date)];
+  const revision = mark.revision ? [`${words.titleBlock.revision} ${mark.revision}`] : [];
+  const state = [mark.job, ...revision, isoDate(date), words.scale];
   pen.text(`${words.sheet} ${sheet}`, left, format.bottom + 8.6, { height: 4.2, bold: true, fit: room });
   pen.text(placeOf({ context, format, use, ...tile }), left, format.bottom + 4.6, { height: SAID, fit: room });
   pen.text(state.join(' · '), left, format.bottom + 1.4, { height: 2, fit: room });

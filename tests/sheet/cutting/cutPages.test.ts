@@ -3,10 +3,11 @@ import { describe, expect, test } from 'vitest';
 import { parseLength } from '../../../src/length/length.js';
 import { csvOf } from '../../../src/print/csv.js';
 import { settled } from '../../../src/print/trace/settle.js';
-import { cutPages } from '../../../src/sheet/cutting/cutPages.js';
+import { cutPages, cutTables } from '../../../src/sheet/cutting/cutPages.js';
 import { blockRows, cutRows } from '../../../src/sheet/cutting/cutRows.js';
 import { cuttingOnce } from '../../../src/sheet/cutting/cuttingOnce.js';
 import { gluingPages } from '../../../src/sheet/blocks/gluingPages.js';
+import type { TablePage } from '../../../src/sheet/pages.js';
 import { planOfSample } from '../sample.js';
 
 describe.each(['tarn-rescue', 'mere-prone'] as const)('the cut sheets of %s', (name) => {
@@ -31,7 +32,7 @@ describe.each(['tarn-rescue', 'mere-prone'] as const)('the cut sheets of %s', (n
   });
 
   test('list every cut once under the fence, but for those that have none', () => {
-    const table = pages.flatMap((page) => (page.kind === 'table' && page.title === 'Fence settings' ? [page] : []))[0]!;
+    const table = cutTables(plan, cutting).find(({ title }) => title === 'Fence settings') as TablePage;
     const listed = table.rows.flatMap((row) => (row.kind === 'row' ? String(row.cells[3]).split(', ') : []));
     const cuts = cutting.sheets!.sheets.flatMap(({ number, cuts: all }) =>
       all.flatMap((cut) => (cut.fence === undefined ? [] : [`${number}.${cut.number}`])),
@@ -88,5 +89,6 @@ test('a job without sheets says so, and still says how large its blocks are', ()
   const plan = planOfSample('fell-short');
   const pages = cutPages(plan, cuttingOnce(plan));
   expect(JSON.stringify(pages[0])).toMatch(/No sheets are listed in the job/);
-  expect(pages.map(({ title }) => title)).toEqual(['Cutting the blocks', 'How each block is made', 'Sizes of blocks']);
+  expect(pages.map(({ title }) => title)).toEqual(['Cutting the blocks', 'How each block is made']);
+  expect(cutTables(plan, cuttingOnce(plan)).map(({ title }) => title)).toEqual(['Sizes of blocks']);
 });
