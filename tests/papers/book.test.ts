@@ -4,16 +4,19 @@ import { planOf } from '../../src/plan.js';
 import { labelStocks } from '../../src/print/paper/labelStock.js';
 import { finishOf } from '../../src/finish/finishOf.js';
 import { namesOfPhase } from '../../src/papers/ofPhase.js';
-import { papersOf, paperSet } from '../../src/papers/papers.js';
+import { choosePapers } from '../../src/papers/choose.js';
+import { papersOf } from '../../src/papers/papers.js';
 import type { Cell, TextPage } from '../../src/sheet/pages.js';
 import { readText } from '../job/readSample.js';
 import { printed } from '../print/printed.js';
 import { readPdf } from '../print/readPdf.js';
+import { setOf } from './wholeSet.js';
 
 const options = { labelStock: labelStocks[0]! };
 const plan = planOf(readText(readFileSync('samples/beck-guard.yaml', 'utf8')).job!);
 const papers = papersOf(plan, options);
-const book = papers.find(({ name }) => name === 'book')!.pages() as TextPage[];
+const { wholeSet } = choosePapers(papers);
+const book = papers.find(({ name }) => name === 'book')!.pages(wholeSet) as TextPage[];
 const [overview, shopping, ...phases] = book as [TextPage, TextPage, ...TextPage[]];
 const entriesOf = (page: TextPage) => page.blocks.flatMap((block) => (block.kind === 'pages' ? block.entries : []));
 
@@ -36,7 +39,7 @@ describe('the build book', () => {
   });
 
   test('leads to the pages where papers really are', async () => {
-    const { set } = paperSet(plan, options, ['book', 'pole', 'closing']);
+    const set = setOf(plan, { only: ['book', 'pole', 'closing'] });
     const { bytes } = await printed(set.pages);
     const pages = (await readPdf(bytes)).map(({ texts }) => texts.map(({ text }) => text.trim()));
     const marking = pages.find((texts) => texts[0] === '7 Marking the faces')!;
@@ -95,7 +98,7 @@ describe('the papers of one phase', () => {
     );
     const [page, ...others] = papersOf(plan, { ...options, phase: 'fin' })
       .find(({ name }) => name === 'book')!
-      .pages();
+      .pages(wholeSet);
     expect(page!.title).toBe('13 Making the fin');
     expect(others).toEqual([]);
   });

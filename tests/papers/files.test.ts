@@ -4,6 +4,7 @@ import { countFile } from '../../src/papers/count.js';
 import { preparePapers, type Prepared } from '../../src/papers/prepare.js';
 import { paperRunOf, type PaperChoices } from '../../src/papers/run.js';
 import { writePdf } from '../../src/print/pdf.js';
+import { kindName, type PaperKind } from '../../src/sheet/uses.js';
 import { openPdf } from '../print/readPdf.js';
 import { planOfSample, SAMPLES } from '../sheet/sample.js';
 
@@ -36,7 +37,7 @@ async function written({ files, print }: Prepared) {
   return all;
 }
 
-const FULL_SIZE = ['Face sheets', 'Story pole', 'Block outlines', 'Dots at full size'];
+const FULL_SIZE: readonly PaperKind[] = ['face', 'pole', 'blocks', 'dots-full'];
 
 describe.each(SAMPLES)('the files of %s', (name) => {
   test('have as many pages as was said before any was drawn, of each kind', async () => {
@@ -49,15 +50,15 @@ describe.each(SAMPLES)('the files of %s', (name) => {
       expect(counted.pages).toBe(labels.length);
       expect(counted.kinds.reduce((sum, { pages }) => sum + pages, 0)).toBe(labels.length);
       for (const { kind, pages, tape } of counted.kinds) {
-        const own = labels.filter((label) => label.replace(/ · \d+$/, '') === kind);
+        const own = labels.filter((label) => label.replace(/ · \d+$/, '') === kindName(kind));
         // Lists are called by their own titles; full-size sheets of several by their kind.
         if (FULL_SIZE.includes(kind)) expect([kind, own.length]).toEqual([kind, pages]);
-        if (kind === 'Face sheets') expect(tape).toBeGreaterThan(pages * 50);
-        if (kind === 'Cover') expect(tape).toBe(0);
+        if (kind === 'face') expect(tape).toBeGreaterThan(pages * 50);
+        if (kind === 'cover') expect(tape).toBe(0);
       }
     });
     const kinds = made.files.flatMap((file) => countFile(file, made.print).kinds.map(({ kind }) => kind));
-    expect(kinds).not.toContain('Cutting the blocks');
+    expect(kinds).not.toContain('cutting');
     expect(new Set(kinds).size).toBe(kinds.length);
   });
 
