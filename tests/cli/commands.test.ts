@@ -179,7 +179,7 @@ describe('papers', () => {
   test('lists the papers there are when a name is wrong', () => {
     const { code, err } = chamberwright(['papers', sample('fell-short'), '-o', folder(), '--only', 'face-R9']);
     expect(code).toBe(2);
-    expect(err).toMatch(/there are no papers face-R9 → among cover, cautions, check/);
+    expect(err).toMatch(/there are no papers face-R9 → among cover, check/);
   });
 });
 

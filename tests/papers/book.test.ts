@@ -46,7 +46,7 @@ describe('the build book', () => {
     const told = marking[marking.indexOf('Story pole') + 1]!;
     const [first, last = first] = told.split('–').map(Number) as [number, number?];
     // Every page of the pole is within, and the one before is not.
-    const isPole = (page: number) => pages[page - 1]!.some((text) => text.startsWith('Story pole'));
+    const isPole = (page: number) => pages[page - 1]!.some((text) => text.includes('Story pole'));
     const all = pages.map((_, i) => i + 1).filter((page) => isPole(page) && !/^\d+ /.test(pages[page - 1]![0]!));
     expect(all).toEqual(Array.from({ length: last! - first + 1 }, (_, i) => first + i));
     // What is not in this print is said to be missing.

@@ -16,7 +16,6 @@ describe.each(SAMPLES)('the papers of %s', (name) => {
     expect(new Set(names).size).toBe(names.length);
     const order = [
       'cover',
-      'cautions',
       'check',
       'contents',
       'map',

@@ -42,7 +42,7 @@ test('the page says which papers there are where one is asked for that there is 
   expect(said).toEqual([
     {
       kind: 'failed',
-      why: expect.stringMatching(/^only: there are no papers face-R9 → among cover, cautions, check, /),
+      why: expect.stringMatching(/^only: there are no papers face-R9 → among cover, check, /),
     },
   ]);
 });

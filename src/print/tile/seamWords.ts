@@ -1,4 +1,4 @@
-import { boxOfPoints, overlaps, shifted, type Box } from '../trace/box.js';
+import { boxOfPoints, grown, overlaps, shifted, type Box } from '../trace/box.js';
 import { Ground } from '../trace/ground.js';
 import { cornersOfBox } from '../trace/quad.js';
 import type { Written } from './runWords.js';
@@ -14,6 +14,8 @@ const NEAR = 24;
 const STEP = 1.5;
 const FROM_END = 3.2;
 const AWAY = [5, 9, 13, 17] as const;
+/** Letters on both sides of a seam keep so far from each other where they are not at a mark, mm. */
+const APART = 8;
 
 /** What of a seam is printed: its letters, on both sides, and the diagonals of its marks. */
 export interface SeamWords {
@@ -41,17 +43,20 @@ export function seamWordsOn(seams: readonly Seam[], written: readonly Written[])
       const corners = cornersOfBox(box);
       return !ground.isWrittenOn(corners) && !ground.isCrossed(corners);
     };
-    const letters = [-1, 1].flatMap((side): Word[] => {
+    const lettersOn = (side: number, others: readonly Word[]): Word[] => {
       const atMarks = seamLetters(kept, side).filter(
         (word) => isFree(word) && !found.some((box) => overlaps(box, word.box)),
       );
       if (atMarks.length > 0) return atMarks;
-      const elsewhere = alongSeam(seam, side).find(
-        (word) => isFree(word) && !used.some((box) => overlaps(box, word.box)),
-      );
+      const free = alongSeam(seam, side).filter((word) => isFree(word) && !used.some((box) => overlaps(box, word.box)));
+      // Beside those on the other side they would be read as one word.
+      const isApart = ({ box }: Word): boolean => !others.some((other) => overlaps(grown(other.box, APART), box));
+      const elsewhere = free.find(isApart) ?? free[0];
       // A seam without letters would not be found: at the last they stand where they may.
       return elsewhere ? [elsewhere] : seamLetters(seam, side).slice(0, 1);
-    });
+    };
+    const before = lettersOn(-1, []);
+    const letters = [...before, ...lettersOn(1, before)];
     found.push(...letters.map(({ box }) => box));
     return { letters, diagonals };
   });

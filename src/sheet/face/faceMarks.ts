@@ -20,30 +20,47 @@ export const BESIDE = 5;
  * Where the chambers are centred: from the deck line and from the bottom line inward, within the walls, so that they
  * are still there when the sheet is cut along the finished line.
  */
-export function poleTicks(plan: Plan, { row }: MirroredRow, line_: FaceLine, bench: FaceOnBench): Shape[] {
-  return poleMarksOf(plan, row).flatMap(({ s }): Shape[] => {
-    const heights = line_.heightsAt(s);
-    if (!heights) return [];
-    const { deck, bottom } = heights;
-    return [
-      line('mark', bench.point(s, deck), bench.point(s, deck - TICK)),
-      line('mark', bench.point(s, bottom), bench.point(s, bottom + TICK)),
-    ];
-  });
+export function poleTicks(
+  plan: Plan,
+  { row }: MirroredRow,
+  line_: FaceLine,
+  bench: FaceOnBench,
+  must: readonly [number, number],
+): Shape[] {
+  return poleMarksOf(plan, row).flatMap(({ s }) => (isWithin(must, bench.x(s)) ? ticksAt(s, line_, bench) : []));
 }
 
-/** What the marks of the pole are called and where they stand: beside their ticks, or over the deck line. */
-export function poleWords(plan: Plan, { row }: MirroredRow, line_: FaceLine, bench: FaceOnBench): Caption[] {
+const isWithin = ([from, to]: readonly [number, number], x: number): boolean => x >= from && x <= to;
+
+function ticksAt(s: number, { heightsAt }: FaceLine, bench: FaceOnBench): Shape[] {
+  const heights = heightsAt(s);
+  if (!heights) return [];
+  const { deck, bottom } = heights;
+  return [
+    line('mark', bench.point(s, deck), bench.point(s, deck - TICK)),
+    line('mark', bench.point(s, bottom), bench.point(s, bottom + TICK)),
+  ];
+}
+
+/**
+ * What the marks of the pole are called and where they stand: beside their ticks, or over the deck line. Beyond the
+ * stretch that a sheet must show a mark is there with its name or not at all.
+ */
+export function poleWords(
+  plan: Plan,
+  { row }: MirroredRow,
+  line_: FaceLine,
+  bench: FaceOnBench,
+  must: readonly [number, number],
+): Caption[] {
   return poleMarksOf(plan, row).flatMap(({ name, s }): Caption[] => {
     const heights = line_.heightsAt(s);
     if (!heights) return [];
     const at = printLength(s, plan.job.units);
     const edge = bench.point(s, heights.deck);
-    return [
-      {
-        places: [say(WORDS.face.mark, { mark: name, at }), name].flatMap((words) => atTick(words, edge, 1, LETTERS)),
-      },
-    ];
+    const places = [say(WORDS.face.mark, { mark: name, at }), name].flatMap((words) => atTick(words, edge, 1, LETTERS));
+    if (isWithin(must, bench.x(s))) return [{ places }];
+    return [{ places: places.map((place) => [...place, ...ticksAt(s, line_, bench)]), optional: true }];
   });
 }
 

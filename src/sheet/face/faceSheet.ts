@@ -44,7 +44,7 @@ export function faceSheet(plan: Plan, { row, mirror, far = false }: MirroredRow)
     must,
     captions: [
       ...shown,
-      ...poleWords(plan, { row }, line, bench),
+      ...poleWords(plan, { row }, line, bench, must),
       ...keepOutNames(plan, { row }, line, bench),
       ...endMarks(plan, { row }, line, bench, must),
       ...stationWords(plan, { row }, line, bench),
@@ -60,7 +60,7 @@ export function faceSheet(plan: Plan, { row, mirror, far = false }: MirroredRow)
       ...chambers.slice(1).flatMap((chamber, i) => webMark(chambers[i]!, chamber, bench)),
       ...chambers.map((chamber) => contour('chamber', bench.contour(chamber.contour))),
       ...guideMarks(plan, { row }, bench),
-      ...poleTicks(plan, { row }, line, bench),
+      ...poleTicks(plan, { row }, line, bench, must),
       ...stationTicks(plan, { row }, line, bench),
       ...keepOutBands(plan, { row }, line, bench),
       ...glueMarks(plan, { row }, bench),

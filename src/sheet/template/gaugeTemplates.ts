@@ -8,6 +8,7 @@ import { say } from '../../words/say.js';
 import type { Caption, Drawing, Part } from '../drawing.js';
 import { layInRows } from '../layInRows.js';
 import { legendOf } from '../legendOf.js';
+import { wrapped } from '../lettering.js';
 import { polygon, text } from '../primitives.js';
 import { isNew, LETTERS, SMALL } from './marks.js';
 import type { TemplateSide } from './outlineTemplate.js';
@@ -15,6 +16,10 @@ import { gaugeStations } from './stations.js';
 
 /** The least wood around the board, mm. */
 const LEAST = 25;
+/** Words begin so far from the centreline, or further on by steps, mm. */
+const FROM_MIDDLE = 12;
+const NARROW = 80;
+const STEP = 13;
 
 /** Gauges for deck and bottom of one half at every station, at full size, each on its own; centreline on the left. */
 export function gaugeTemplates(board: Board, units: Units, side: TemplateSide): Drawing {
@@ -45,12 +50,15 @@ function gaugesAt({ surface, grid }: Board, units: Units, side: TemplateSide, co
   const low = Math.min(...bottom.map(([, z]) => z)) - LEAST;
   const high = Math.max(...deck.map(([, z]) => z)) + LEAST;
   const out = half + LEAST;
+  // Words stand where no seam is.
+  const starts = Array.from({ length: Math.ceil(out / STEP) }, (_, i) => FROM_MIDDLE + STEP * i);
   const { gauges } = words;
   const values = { at: printLength(x, units), side: gauges.side[side] };
   const figures = say(gauges.figures, {
     half: printLength(half, units),
     thickness: printLength(surface.thickness(x), units),
   });
+  const short = wrapped(figures, NARROW, SMALL);
   const corner = (y: number): Point[] => [
     [out, rail],
     [out, y],
@@ -58,9 +66,11 @@ function gaugesAt({ surface, grid }: Board, units: Units, side: TemplateSide, co
   ];
   const part = (said: string, outline: readonly Point[], y: number): Part => {
     const name = say(said, values);
+    const inLines = (lines: readonly string[], from: number) =>
+      lines.map((line, i) => text(line, [from, y - LETTERS / 2 - 1.5 * SMALL * i], SMALL, 'left'));
     const captions: Caption[] = [
-      { places: [12, 25, 40].map((from) => [text(name, [from, y + LETTERS], LETTERS, 'left')]) },
-      { places: [12, 25, 40].map((from) => [text(figures, [from, y - LETTERS / 2], SMALL, 'left')]) },
+      { places: starts.map((from) => [text(name, [from, y + LETTERS], LETTERS, 'left')]) },
+      { places: [...starts.map((from) => inLines([figures], from)), ...starts.map((from) => inLines(short, from))] },
       { places: [4, 6, 8].map((from) => [text(gauges.centre, [from, y], 2.5, 'centre', { angleInDegrees: 90 })]) },
     ];
     return { name, shapes: [polygon('outline', outline.filter(isNew))], captions };
