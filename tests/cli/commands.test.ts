@@ -173,7 +173,9 @@ describe('papers', () => {
     expect(out).not.toMatch(/^ +\d+ {2}Face sheets/m);
     expect(out).toMatch(/^Not made; add by --with: .*face-R1/m);
     expect(out).toMatch(/^Nothing was written\.$/m);
-    expect(chamberwright(['papers', sample('fell-short')]).err).toMatch(/^-o: it is not said where to → name a folder with -o/);
+    expect(chamberwright(['papers', sample('fell-short')]).err).toMatch(
+      /^-o: it is not said where to → name a folder with -o/,
+    );
   });
 
   test('lists the papers there are when a name is wrong', () => {
