@@ -288,7 +288,9 @@ test('a second job stands beside the first, with walls, weights and blocks of bo
 test('papers are made from what is on the bench, looked at page by page, and kept as a file', async () => {
   const { page } = await open('fell-short.yaml');
   await page.locator('.papers summary').click();
-  for (const box of await page.locator('[data-paper-kind]:checked').all()) await box.uncheck();
+  const ticked = page.locator('[data-paper-kind]:checked');
+  await ticked.first().waitFor();
+  while ((await ticked.count()) > 0) await ticked.first().uncheck();
   await page.getByRole('checkbox', { name: 'Story pole' }).check();
   await page.getByRole('checkbox', { name: 'Block labels' }).check();
   await page.locator('[data-make-papers]').click();
