@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import type { Chamber, Note } from '../../src/chamber/chamber.js';
 import { chambersIn, type Chambers } from '../../src/chamber/chambers.js';
+import { goesThrough } from '../../src/chamber/through.js';
+import { heightsAt } from '../../src/chamber/measured.js';
 import type { ChamberSpec, GlueUpSpec, KeepOutSpec } from '../../src/job/job.js';
 import { layupOf } from '../../src/layup/layupOf.js';
+import { surfaceBy } from '../board/formulas.js';
 import { board, HALF, halves, HIGH, LENGTH, LOW, open, spec, trees } from './slabs.js';
 
 /** How near the walls are met, mm: chambers grow by steps, and are proved. */
@@ -114,7 +117,23 @@ describe('in a slab chambers are boxes, by hand', () => {
   test('a piece between two faces is gone through, or keeps its floor where the cutter comes not so far', () => {
     const glueUp: GlueUpSpec = { centreJoint: 'dotted', right: [open({ thickness: 130 }), open()] };
     const through = chambersBy({ glueUp });
-    for (const chamber of onRow(through, 'R1')) expect(chamber.depth[1]).toBeCloseTo(130, 6);
+    const inner = layupOf(glueUp, LENGTH).rows.find(({ id }) => id === 'R1')!;
+    for (const chamber of onRow(through, 'R1')) {
+      expect(chamber.depth[1]).toBeCloseTo(130, 6);
+      expect(goesThrough(chamber, inner)).toBe(true);
+      expect(goesThrough({ ...chamber, depth: [0, 129.9] }, inner)).toBe(false);
+      expect(goesThrough({ ...chamber, depth: [1, 130] }, inner)).toBe(false);
+    }
+    expect(through.notes.filter(({ why }) => why === 'blind')).toEqual([]);
+    // Where a keep-out stands before the far face, the floor is left before that, or more.
+    const plug: KeepOutSpec = { name: 'plug', kind: 'rectangle', x: 450, y: 118, length: 400, width: 10 };
+    const blind = onRow(chambersBy({ glueUp, keepOuts: [plug] }), 'R1').filter(({ depth }) => depth[1] < 130);
+    expect(blind.length).toBeGreaterThan(0);
+    for (const { depth } of blind) expect(depth[1]).toBeLessThanOrEqual(113);
+    const behind: KeepOutSpec = { ...plug, y: 127.5, width: 3 };
+    const floored = onRow(chambersBy({ glueUp, keepOuts: [behind] }), 'R1').filter(({ depth }) => depth[1] < 130);
+    expect(floored.length).toBeGreaterThan(0);
+    for (const { depth } of floored) near(depth[1], 130 - 8, 'floor');
     for (const chamber of onRow(through, 'R2')) near(chamber.depth[1], TO_RAIL - 130, 'outer');
     // What goes right through is routed from both faces; a blind row goes no deeper than its cutter.
     const short = chambersBy({ glueUp, cutterLength: 92 });
@@ -220,4 +239,23 @@ describe('a keep-out in a slab', () => {
     near(boxOf(chamber).s[0]!, 320, 'from');
     near(boxOf(chamber).s[1]!, 580, 'to');
   });
+});
+
+// By hand: deck 100 − 20 (y / 300)², bottom 5 + 10 (y / 300)².
+test('over a place in plan deck and bottom lie where their crown has them, and nothing beside the board', () => {
+  const section = (v: number) => {
+    const across = v < 1 ? v / 2 : v < 2 ? v / 2 : 3 - v;
+    return { across, up: v < 2 ? (10 / 95) * across ** 2 : 1 - (20 / 95) * across ** 2 };
+  };
+  const crowned = surfaceBy({ length: 1200, half: () => 300, bottom: () => 5, thickness: 95, section });
+  for (const y of [0, 60, -60, 150, -290]) {
+    const { deck, bottom, deckUp, bottomUp } = heightsAt({ surface: crowned } as never, 400, y)!;
+    const square = (y / 300) ** 2;
+    expect([deck, bottom].map((z) => Number(z.toFixed(4)))).toEqual(
+      [100 - 20 * square, 5 + 10 * square].map((z) => Number(z.toFixed(4))),
+    );
+    expect(5 + 95 * deckUp).toBeCloseTo(deck, 6);
+    expect(5 + 95 * bottomUp).toBeCloseTo(bottom, 6);
+  }
+  expect(heightsAt({ surface: crowned } as never, 400, 300)).toBeUndefined();
 });

@@ -277,3 +277,20 @@ test('a triangle in the plane of a side, but for next to nothing, is as far as i
   const away = (z: number) => thinnest(solid, [patchTreesOf(level(z)).deck]).distance;
   for (const z of [5e-324, -5e-324, 1e-200, -1e-200]) expect(away(z)).toBeCloseTo(away(0), 9);
 });
+
+// By hand: a level triangle 3 mm behind either end of a prism from depth 4 to 15, over the middle of its profile.
+test('over the end of a chamber the nearest place lies square across on that end', () => {
+  const straight: Face = { ...face, origin: [0, 0], along: [1, 0], inward: [0, 1] };
+  const solid = solidOf(straight, [[0, 0], [20, 0], [20, 8], [0, 8]], [4, 15]); // prettier-ignore
+  for (const [y, end] of [
+    [1, 4],
+    [18, 15],
+  ] as const) {
+    const mesh = meshOf([[[10, y, 4], [11, y, 4.5], [10, y, 5]]]); // prettier-ignore
+    const { distance, onChamber, onSurface } = thinnest(solid, [patchTreesOf(mesh).deck]);
+    expect(Math.abs(distance)).toBeCloseTo(3, 9);
+    expect([onChamber[1], onSurface[1]]).toEqual([end, y]);
+    expect([onChamber[0], onChamber[2]]).toEqual([onSurface[0], onSurface[2]]);
+    expect(distanceTo(solid, [10, y, 4])).toBeCloseTo(3, 9);
+  }
+});
