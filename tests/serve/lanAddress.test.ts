@@ -38,9 +38,18 @@ describe('addresses to share at', () => {
     expect(shareAddress(true, ['10.0.0.2'])).toBe('10.0.0.2');
     expect(shareAddress('10.0.0.2', ['192.168.1.2', '10.0.0.2'])).toBe('10.0.0.2');
     expect(shareAddress(true, ['192.168.1.2', '10.0.0.2'])).toEqual({
-      why: expect.stringContaining('one of 192.168.1.2, 10.0.0.2'),
+      where: '--share',
+      what: 'this machine is in several networks',
+      remedy: 'say which: --share ADDRESS, one of 192.168.1.2, 10.0.0.2',
     });
-    expect(shareAddress('10.0.0.9', ['10.0.0.2'])).toEqual({ why: expect.stringContaining('Its addresses: 10.0.0.2') });
-    expect(shareAddress(true, [])).toEqual({ why: expect.stringContaining('no home network') });
+    expect(shareAddress('10.0.0.9', ['10.0.0.2'])).toEqual({
+      where: '10.0.0.9',
+      what: 'this is not an address of this machine in a home network',
+      remedy: 'one of its addresses: 10.0.0.2',
+    });
+    expect(shareAddress(true, [])).toMatchObject({
+      where: '--share',
+      what: expect.stringContaining('no home network') as string,
+    });
   });
 });

@@ -52,7 +52,7 @@ describe('chamberwright track --store', () => {
       /cannot be reached[^]*What was recorded is safe/,
     );
     expect((await asked('take', 'nowhere.tracker.db')).err).toContain('There is no such tracker file.');
-    expect((await asked('take')).err).toContain('take needs what to take from');
+    expect((await asked('take')).err).toContain('take: it needs what to take from');
     expect((await asked()).out).toContain('0 of 525 steps done');
   });
 });
