@@ -29,6 +29,8 @@ export function fontFindings(set: PaperSet, doc: Pdf): readonly Finding[] {
         if (!font.hasGlyphForCodePoint(letter.codePointAt(0)!)) lacking.set(letter, value);
       }
     } else if (Array.isArray(value)) value.forEach(look);
+    // Of a shape, and there are tens of thousands, only its words.
+    else if (isShape(value)) look(value.text);
     else if (typeof value === 'object' && value !== null) {
       for (const [key, each] of Object.entries(value)) if (key !== 'vertices' && key !== 'code') look(each);
     }
@@ -40,3 +42,6 @@ export function fontFindings(set: PaperSet, doc: Pdf): readonly Finding[] {
     remedy: 'Write it in the job with other letters; Latin, Greek and Cyrillic ones are there.',
   }));
 }
+
+const isShape = (value: object | null): value is { readonly text?: string } =>
+  value !== null && 'layer' in value && 'kind' in value;

@@ -45,7 +45,7 @@ export function strips(drawings: readonly Drawing[], formats: readonly Format[])
   const [first, ...others] = runs;
   if (!first) return undefined;
   const fewest = others.reduce((best, next) => (next.pages.length < best.pages.length ? next : best), first);
-  const run = ROOM.reduce(withRoom, fewest);
+  const run = withRoom(fewest);
   const sheets = run.pages.length;
   return { runs: [run], sheets, areaBound: areaBound(drawings, formats, sheets) };
 }
@@ -54,18 +54,23 @@ export function strips(drawings: readonly Drawing[], formats: readonly Format[])
 const ROOM = [16, 24] as const;
 
 /** A run whose strips are higher where words of theirs have no room, as far as height gives them any. */
-function withRoom(run: Run, room: number): Run {
-  const { windows, pane } = run;
-  const cramped = crampedIn(run);
-  if (cramped.length === 0) return run;
-  const pages = keptOf(run);
-  const higher = windows.map((window, i) =>
-    cramped.some((box) => overlaps(box, grown(pages[i]!, room)))
-      ? { ...window, height: Math.min(pane.height, window.height + room) }
-      : window,
-  );
-  const wider = { ...run, windows: higher, pages: packed(higher, pane) };
-  return crampedIn(wider).length < cramped.length ? wider : run;
+function withRoom(run: Run): Run {
+  let best = { run, cramped: crampedIn(run) };
+  for (const room of ROOM) {
+    const { cramped } = best;
+    if (cramped.length === 0) break;
+    const { windows, pane } = best.run;
+    const pages = keptOf(best.run);
+    const higher = windows.map((window, i) =>
+      cramped.some((box) => overlaps(box, grown(pages[i]!, room)))
+        ? { ...window, height: Math.min(pane.height, window.height + room) }
+        : window,
+    );
+    const wider = { ...best.run, windows: higher, pages: packed(higher, pane) };
+    const left = crampedIn(wider);
+    if (left.length < cramped.length) best = { run: wider, cramped: left };
+  }
+  return best.run;
 }
 
 const crampedIn = (run: Run): Box[] => crampedOn(run.placed, { pages: keptOf(run), taken: [] });

@@ -60,7 +60,7 @@ function settle(moved: readonly Moved[], on?: Pages): { drawings: Drawing[]; cra
   for (const { drawing, up } of moved) for (const shape of drawing.shapes) add(ground, shape, up);
   const taken = new Ground();
   for (const box of on?.taken ?? []) taken.addWords(cornersOfBox(box));
-  const pages = on?.pages.map((page) => grown(page, -FROM_EDGE));
+  const pages = on && new Sheets(on.pages.map((page) => grown(page, -FROM_EDGE)));
   const write = (captions: readonly Caption[], up: number) =>
     captions.flatMap((caption) => {
       const { place, harm } = bestPlace(caption, up, { ground, taken, ...(pages && { pages }) });
@@ -79,15 +79,40 @@ function settle(moved: readonly Moved[], on?: Pages): { drawings: Drawing[]; cra
 interface There {
   readonly ground: Ground;
   readonly taken: Ground;
-  readonly pages?: readonly Box[];
+  readonly pages?: Sheets;
 }
+
+/** Pages by where they lie, so that those around a place are found among hundreds. */
+class Sheets {
+  private readonly cells = new Map<string, Box[]>();
+
+  constructor(pages: readonly Box[]) {
+    for (const page of pages) {
+      for (let x = cellOf(page.minX); x <= cellOf(page.maxX); x++) {
+        for (let y = cellOf(page.minY); y <= cellOf(page.maxY); y++) {
+          const key = `${x} ${y}`;
+          this.cells.set(key, [...(this.cells.get(key) ?? []), page]);
+        }
+      }
+    }
+  }
+
+  /** Whether a box lies whole on one of them. */
+  hold(box: Box): boolean {
+    return this.cells.get(`${cellOf(box.minX)} ${cellOf(box.minY)}`)?.some((page) => isIn(box, page)) ?? false;
+  }
+}
+
+/** Cells in which pages are kept, mm. */
+const CELL = 150;
+const cellOf = (mm: number): number => Math.floor(mm / CELL);
 
 /** The least bad place of a caption, and how bad it is; none, which harms nothing, where it may be left out. */
 function bestPlace(caption: Caption, up: number, there: There): { place: readonly Shape[]; harm: number } {
   let best: readonly Shape[] = [];
   let least = caption.optional ? 1 : Infinity;
   for (const place of placesOf(caption)) {
-    const harm = harmOf(place, up, there);
+    const harm = harmOf(place, up, there, least);
     if (harm < least) [best, least] = [place, harm];
     if (least === 0) break;
   }
@@ -97,18 +122,20 @@ function bestPlace(caption: Caption, up: number, there: There): { place: readonl
 const boxAround = (place: readonly Shape[], up: number): Box =>
   joinBoxes(place.map((shape) => boxOfPoints(raised(outlineOf(shape), up))));
 
-function harmOf(place: readonly Shape[], up: number, { ground, taken, pages }: There): number {
-  const whole = boxAround(place, up);
-  let harm = pages && !pages.some((page) => isIn(whole, page)) ? PARTED : 0;
-  for (const shape of place) {
+/** How bad a place is; where it is found to be no better than `least`, not to the end. */
+function harmOf(place: readonly Shape[], up: number, { ground, taken, pages }: There, least: number): number {
+  const outlines = place.map((shape) => raised(outlineOf(shape), up));
+  const boxes = outlines.map(boxOfPoints);
+  let harm = pages && !pages.hold(joinBoxes(boxes)) ? PARTED : 0;
+  for (const [i, shape] of place.entries()) {
+    if (harm >= least) return harm;
+    const points = outlines[i]!;
     if (shape.kind === 'text') {
-      const corners = raised(cornersOf(shape), up);
-      if (pages && !pages.some((page) => isIn(boxOfPoints(corners), page))) harm += CUT;
-      if (ground.isWrittenOn(corners)) harm += OVERPRINTED;
-      if (ground.isCrossed(corners)) harm += CROSSED;
-      if (taken.isWrittenOn(corners)) harm += MARKED;
+      if (pages && !pages.hold(boxes[i]!)) harm += CUT;
+      if (ground.isWrittenOn(points)) harm += OVERPRINTED;
+      if (ground.isCrossed(points)) harm += CROSSED;
+      if (taken.isWrittenOn(points)) harm += MARKED;
     } else {
-      const points = raised(linePoints(shape), up);
       if (ground.strikes(points)) harm += OVERPRINTED;
       if (taken.strikes(points)) harm += MARKED;
     }
