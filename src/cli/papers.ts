@@ -9,6 +9,7 @@ import type { PdfFile } from '../papers/files.js';
 import { drawingsOf } from '../papers/papers.js';
 import { preparePapers, type Prepared } from '../papers/prepare.js';
 import { paperRunOf, type PaperChoices, type PaperRun } from '../papers/run.js';
+import { foundByTrial } from '../papers/trials.js';
 import type { Plan } from '../plan.js';
 import { planOf } from '../plan.js';
 import { csvForms, csvOf, type CsvForm } from '../print/csv.js';
@@ -22,7 +23,7 @@ import type { Cell } from '../sheet/pages.js';
 import { kindName, type PaperKind } from '../sheet/uses.js';
 import { routingRows } from '../sheet/face/routerTable.js';
 import { trackingRows, type Done } from '../sheet/blocks/trackingList.js';
-import { weightRows, type WeightFindings } from '../sheet/weights/weightsPages.js';
+import { weightRows } from '../sheet/weights/weightsPages.js';
 import { proofOf } from '../proof/proof.js';
 import { isWell, sayVerdict, verdictOf } from '../verdict/verdict.js';
 import { refitsOf } from '../shop/fit/refits.js';
@@ -30,8 +31,6 @@ import { stageThatFits } from '../shop/fit/standing.js';
 import { ticksOf } from '../shop/log/step.js';
 import { openStore } from '../shop/openStore.js';
 import { trackerPath } from '../shop/store/trackerPath.js';
-import { compareStagger } from '../steer/stagger.js';
-import { steer } from '../steer/steer.js';
 import { say } from '../words/say.js';
 import { trackedBlocks } from './trackedBlocks.js';
 import { understood } from '../typed/args.js';
@@ -133,7 +132,7 @@ async function preparedFor(
 ): Promise<(Prepared & { readonly done?: Done }) | { readonly findings: readonly Finding[] }> {
   const done = await doneSoFar(read.file, store, plan, io);
   const made = preparePapers(plan, run, asOption, {
-    weights: foundByTrial(plan, io),
+    weights: foundByTrial(plan, (done, of) => progress(io, done, of)),
     ...(done && { done }),
     ...(trackAt !== undefined && { labelCode: ({ id }: { readonly id: string }) => `${trackAt}/shop/#block=${id}` }),
   });
@@ -212,18 +211,6 @@ const FOR_WHAT: Readonly<Record<PdfFile['name'], (paper: string) => string>> = {
   'print-shop.pdf': (paper) => `for ${paper}, for a print shop: at actual size, "check" first`,
   'look.pdf': () => 'to look at on a screen; none is needed at the bench',
 };
-
-/**
- * What of the weight report takes plans of its own: the same board with its webs in line, and the target where the job
- * has one.
- */
-function foundByTrial(plan: Plan, io: Io): WeightFindings {
-  const { job } = plan;
-  return {
-    stagger: compareStagger(plan),
-    ...(job.target && { steered: steer(plan, job, job.target, (done, of) => progress(io, done, of)) }),
-  };
-}
 
 /** What the tracker beside the job, or on its server, says is done and fits the plan; nothing where there is none. */
 async function doneSoFar(jobFile: string, store: string | undefined, plan: Plan, io: Io): Promise<Done | undefined> {

@@ -4,6 +4,7 @@ import { printLength } from '../length/length.js';
 import { countFile, type CountedKind } from '../papers/count.js';
 import { paperRunOf, type PaperChoices } from '../papers/run.js';
 import { preparePapers } from '../papers/prepare.js';
+import { foundByTrial } from '../papers/trials.js';
 import type { Plan } from '../plan.js';
 import { laySet } from '../print/lay.js';
 import { labelStocks } from '../print/paper/labelStock.js';
@@ -23,7 +24,8 @@ export async function* makePapers(plan: Plan, choices: PaperChoices): AsyncGener
   const verdict = verdictOf(plan, proofOf(plan));
   if (!verdict.stands) return yield { kind: 'failed', why: sayVerdict(verdict, plan).join('\n') };
   const run = paperRunOf(choices, plan.job.units, asOnPage);
-  const made = 'remedy' in run ? { findings: [run] } : preparePapers(plan, run, asOnPage);
+  const made =
+    'remedy' in run ? { findings: [run] } : preparePapers(plan, run, asOnPage, { weights: foundByTrial(plan) });
   if ('findings' in made) return yield { kind: 'failed', why: made.findings.map(sayFinding).join('\n') };
   const { files, print } = made;
   const laid = files.map(({ name, set }) => ({ name, set, ...laySet(set, print) }));
@@ -57,9 +59,10 @@ export async function* makePapers(plan: Plan, choices: PaperChoices): AsyncGener
  * usual in the set, of the others each by itself.
  */
 export function kindsOfPaper(plan: Plan, paper: string): KindOfPaper[] {
+  const weights = foundByTrial(plan);
   const count = (choices: PaperChoices): CountedKind[] => {
     const run = paperRunOf({ ...choices, paper }, plan.job.units, asOnPage);
-    const made = 'remedy' in run ? undefined : preparePapers(plan, run, asOnPage);
+    const made = 'remedy' in run ? undefined : preparePapers(plan, run, asOnPage, { weights });
     return made && 'files' in made ? made.files.flatMap((file) => [...countFile(file, made.print).kinds]) : [];
   };
   const papers = papersOf(plan, { labelStock: labelStocks[0]! });

@@ -35,6 +35,11 @@ test('page and command print the same file, for a printer that is off too, and c
   expect(off.page.equals(exact.page)).toBe(false);
 }, 120_000);
 
+test('page and command print the same weights, with what is found by trial among them', async () => {
+  const { page, command } = await bothWays(`${MERE}\ntarget: {weight: 9 kg}\n`, 'weights');
+  expect(page.equals(command)).toBe(true);
+}, 120_000);
+
 test('the page says which papers there are where one is asked for that there is not', async () => {
   const { job } = readJob(MERE, 'board.yaml', () => undefined);
   const said = [];
