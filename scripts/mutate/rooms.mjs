@@ -10,7 +10,8 @@ export const PROOFS = ['tests/proof/stands.test.ts', 'tests/proof/samples.test.t
 export const ROOMS = COMPUTING.filter((room) => existsSync(`src/${room}`));
 
 export const sourcesOf = (room) => filesIn(`src/${room}`).filter((file) => !file.endsWith('.d.ts'));
-export const testsOf = (room) => filesIn(`tests/${room}`).filter((file) => file.endsWith('.test.ts'));
+export const testsOf = (room) =>
+  [`tests/${room}`, `tests/whole/${room}`].flatMap(filesIn).filter((file) => file.endsWith('.test.ts'));
 
 function filesIn(folder) {
   if (!existsSync(folder)) return [];

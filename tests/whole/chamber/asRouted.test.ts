@@ -1,17 +1,17 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { called } from '../cli/called.js';
-import { boardFolder } from '../cli/files.js';
-import { kernel, outsideOf, solidOfChamber } from '../oracle/kernel.js';
-import type { Job } from '../../src/job/job.js';
-import { readRouted, writeRouted } from '../../src/job/parts/routed.js';
-import type { RoutedRow } from '../../src/job/spec/routed.js';
-import { planOf, type Plan } from '../../src/plan.js';
-import { proofOf } from '../../src/proof/proof.js';
-import { verdictOf } from '../../src/verdict/verdict.js';
-import { sayFinding } from '../../src/finding/say.js';
-import { sampleJob } from '../samples.js';
+import { called } from '../../cli/called.js';
+import { boardFolder } from '../../cli/files.js';
+import { kernel, outsideOf, solidOfChamber } from '../../oracle/kernel.js';
+import type { Job } from '../../../src/job/job.js';
+import { readRouted, writeRouted } from '../../../src/job/parts/routed.js';
+import type { RoutedRow } from '../../../src/job/spec/routed.js';
+import { planOf, type Plan } from '../../../src/plan.js';
+import { proofOf } from '../../../src/proof/proof.js';
+import { verdictOf } from '../../../src/verdict/verdict.js';
+import { sayFinding } from '../../../src/finding/say.js';
+import { sampleJob } from '../../samples.js';
 
 const job = sampleJob('mere-prone');
 const plan = planOf(job);

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { ShapedSpec } from '../../src/job/spec/shaped.js';
-import { planOf, type Plan } from '../../src/plan.js';
-import { proofOf } from '../../src/proof/proof.js';
-import { verdictOf } from '../../src/verdict/verdict.js';
-import { sayFinding } from '../../src/finding/say.js';
-import { sampleJob, SAMPLES } from '../samples.js';
-import { clearances, SINGLE } from './oracles.js';
-import { evenly } from '../evenly.js';
+import type { ShapedSpec } from '../../../src/job/spec/shaped.js';
+import { planOf, type Plan } from '../../../src/plan.js';
+import { proofOf } from '../../../src/proof/proof.js';
+import { verdictOf } from '../../../src/verdict/verdict.js';
+import { sayFinding } from '../../../src/finding/say.js';
+import { sampleJob, SAMPLES } from '../../samples.js';
+import { clearances, SINGLE } from '../../dot/oracles.js';
+import { evenly } from '../../evenly.js';
 
 const SEED = 20261126;
 const READINGS = 4;

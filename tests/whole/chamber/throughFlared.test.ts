@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { planOf } from '../../src/plan.js';
-import { faultsOf } from '../../src/proof/faults.js';
-import { flared } from '../weigh/flared.js';
+import { planOf } from '../../../src/plan.js';
+import { faultsOf } from '../../../src/proof/faults.js';
+import { flared } from '../../weigh/flared.js';
 
 // Found by `npm run adversary`: a place was held deep enough by the thick end of its piece, and its chamber then lay
 // toward the thin one.

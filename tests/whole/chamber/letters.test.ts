@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { lettersOf } from '../../src/chamber/letters.js';
-import { partedBy, without, type Stretch } from '../../src/chamber/stretch.js';
-import type { Job, KeepOutSpec } from '../../src/job/job.js';
-import { readJob } from '../../src/job/read.js';
-import { planOf, type Plan } from '../../src/plan.js';
-import { jobFiles } from '../random/jobFile.js';
-import { sampleJob } from '../samples.js';
-import { evenly } from '../evenly.js';
+import { lettersOf } from '../../../src/chamber/letters.js';
+import { partedBy, without, type Stretch } from '../../../src/chamber/stretch.js';
+import type { Job, KeepOutSpec } from '../../../src/job/job.js';
+import { readJob } from '../../../src/job/read.js';
+import { planOf, type Plan } from '../../../src/plan.js';
+import { jobFiles } from '../../random/jobFile.js';
+import { sampleJob } from '../../samples.js';
+import { evenly } from '../../evenly.js';
 
 const SEED = 20261126;
 const spec = { web: 25, smallest: { length: 75, height: 25, depth: 25 } };

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { readJob } from '../../src/job/read.js';
-import { planOf } from '../../src/plan.js';
-import { jobFiles } from '../random/jobFile.js';
-import { clearances, marginByBvh, SINGLE } from './oracles.js';
+import { readJob } from '../../../src/job/read.js';
+import { planOf } from '../../../src/plan.js';
+import { jobFiles } from '../../random/jobFile.js';
+import { clearances, marginByBvh, SINGLE } from '../../dot/oracles.js';
 
 const SEED = 20260714;
 const BOARDS = 12;
