@@ -3,7 +3,7 @@
 // (after `npm run build`).
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { readJob } from '../dist/src/job/read.js';
+import { readJob } from '../dist/src/job/whole/read.js';
 import { choosePapers } from '../dist/src/papers/choose.js';
 import { paperSet, papersOf } from '../dist/src/papers/papers.js';
 import { planOf } from '../dist/src/plan.js';

@@ -6,7 +6,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { chromium } from 'playwright-core';
-import { readJob } from '../dist/src/job/read.js';
+import { readJob } from '../dist/src/job/whole/read.js';
 import { planOf } from '../dist/src/plan.js';
 import { labelStocks } from '../dist/src/print/paper/labelStock.js';
 import { sheetNamed } from '../dist/src/print/paper/paper.js';

@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 import Module from 'manifold-3d';
 import { boardOf } from '../dist/src/board/board.js';
 import { chambersIn } from '../dist/src/chamber/chambers.js';
-import { readJob } from '../dist/src/job/read.js';
+import { readJob } from '../dist/src/job/whole/read.js';
 import { layupOf } from '../dist/src/layup/layupOf.js';
 import { planOf } from '../dist/src/plan.js';
 import { proofOf } from '../dist/src/proof/proof.js';

@@ -6,7 +6,7 @@ import { runnerImport } from 'vite';
 
 const root = fileURLToPath(new URL('../', import.meta.url));
 const from = async (file) => (await runnerImport(`${root}src/${file}`, { configFile: false, root })).module;
-const { readJob } = await from('job/read.ts');
+const { readJob } = await from('job/whole/read.ts');
 const { boardOf } = await from('board/board.ts');
 const { layupOf } = await from('layup/layupOf.ts');
 const { sawnStrips } = await from('stock/sawn.ts');

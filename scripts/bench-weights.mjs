@@ -7,7 +7,7 @@ import { runnerImport } from 'vite';
 
 const root = fileURLToPath(new URL('../', import.meta.url));
 const from = async (file) => (await runnerImport(`${root}src/${file}`, { configFile: false, root })).module;
-const { readJob } = await from('job/read.ts');
+const { readJob } = await from('job/whole/read.ts');
 const { planOf } = await from('plan.ts');
 const { weightsOf } = await from('weigh/weights.ts');
 const { steer } = await from('steer/steer.ts');

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { seeded } from '../src/block/nest/seeded.js';
 import type { Job } from '../src/job/job.js';
-import { readJob } from '../src/job/read.js';
+import { readJob } from '../src/job/whole/read.js';
 import { planOf, type Plan } from '../src/plan.js';
 import { resultOf } from '../src/view/result.js';
 import { CHANGES, oneOf, type Random } from './random/change.js';

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import type { Job } from '../src/job/job.js';
-import { readJob } from '../src/job/read.js';
+import { readJob } from '../src/job/whole/read.js';
 
 export const SAMPLES = ['tarn-rescue', 'mere-prone', 'fell-short'] as const;
 

@@ -5,7 +5,7 @@ import { textFile, type Text } from '../disk/textFile.js';
 import { sayFinding } from '../finding/say.js';
 import { sayJobFinding } from '../job/finding.js';
 import type { Job } from '../job/job.js';
-import { readJob } from '../job/read.js';
+import { readJob } from '../job/whole/read.js';
 import { trackerPath } from '../shop/store/trackerPath.js';
 import type { Io } from './io.js';
 import { say } from '../words/say.js';

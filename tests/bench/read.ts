@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Job } from '../../src/job/job.js';
-import { readJob } from '../../src/job/read.js';
+import { readJob } from '../../src/job/whole/read.js';
 
 const SAMPLES = new URL('../../samples/', import.meta.url);
 

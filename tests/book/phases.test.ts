@@ -4,7 +4,7 @@ import cautions from '../../templates/cautions.json' with { type: 'json' };
 import phases from '../../templates/phases.json' with { type: 'json' };
 import uses from '../../templates/uses.json' with { type: 'json' };
 import { phasesOf, type Phase } from '../../src/book/phases.js';
-import { jobJsonSchema } from '../../src/job/file.js';
+import { jobJsonSchema } from '../../src/job/whole/file.js';
 import { STAGES } from '../../src/job/spec/stage.js';
 import { planOf, type Plan } from '../../src/plan.js';
 import { readText } from '../job/readSample.js';

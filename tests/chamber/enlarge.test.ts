@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readJob } from '../../src/job/read.js';
+import { readJob } from '../../src/job/whole/read.js';
 import { planOf, type Plan } from '../../src/plan.js';
 import { growths } from '../oracle/growth.js';
 import { jobFiles } from '../random/jobFile.js';

@@ -6,7 +6,7 @@ import { heightsAt } from '../../src/chamber/heights.js';
 import { keepOutsOn, outlineOf } from '../../src/chamber/keepOut.js';
 import type { PlanObstacle } from '../../src/chamber/obstacle.js';
 import type { Job } from '../../src/job/job.js';
-import { readJob } from '../../src/job/read.js';
+import { readJob } from '../../src/job/whole/read.js';
 import { planOf, type Plan } from '../../src/plan.js';
 import { isInside } from '../../src/contour/inside.js';
 import { kernel } from '../oracle/kernel.js';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { readJob } from '../../src/job/read.js';
+import { readJob } from '../../src/job/whole/read.js';
 import { planOf } from '../../src/plan.js';
 import { resultOf, type Result } from '../../src/view/result.js';
 import { jobFiles } from '../random/jobFile.js';

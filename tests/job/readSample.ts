@@ -1,6 +1,6 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { sayJobFinding } from '../../src/job/finding.js';
-import { readJob, type ReadJob } from '../../src/job/read.js';
+import { readJob, type ReadJob } from '../../src/job/whole/read.js';
 
 const root = new URL('../../', import.meta.url);
 

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { keysOfJob } from '../../src/job/file.js';
+import { keysOfJob } from '../../src/job/whole/file.js';
 import { saidAbout, textOf } from './readSample.js';
 
 const starter = textOf('templates/starter.yaml');

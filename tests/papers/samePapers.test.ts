@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { readJob } from '../../src/job/read.js';
+import { readJob } from '../../src/job/whole/read.js';
 import { makePapers } from '../../src/open/makePapers.js';
 import { planOf } from '../../src/plan.js';
 import { called } from '../cli/called.js';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { seeded } from '../../src/block/nest/seeded.js';
-import { readJob } from '../../src/job/read.js';
+import { readJob } from '../../src/job/whole/read.js';
 import { planOf } from '../../src/plan.js';
 import { dxfOf } from '../../src/print/dxf/dxf.js';
 import { labelStocks } from '../../src/print/paper/labelStock.js';

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { seeded } from '../../src/block/nest/seeded.js';
 import type { Job } from '../../src/job/job.js';
-import { readJob } from '../../src/job/read.js';
+import { readJob } from '../../src/job/whole/read.js';
 import { toBoard } from '../../src/layup/frame.js';
 import { planOf, type Plan } from '../../src/plan.js';
 import { proofOf } from '../../src/proof/proof.js';

@@ -2,7 +2,7 @@ import { easeCorners } from '../../src/contour/ease.js';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { leastHeight as leastBetween, type Edges } from '../../src/chamber/edges.js';
-import { readJob } from '../../src/job/read.js';
+import { readJob } from '../../src/job/whole/read.js';
 import { planOf } from '../../src/plan.js';
 import { leastHeight } from '../../src/proof/height.js';
 import { tooSmall } from '../../src/proof/pockets.js';

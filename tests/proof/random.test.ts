@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { readJob } from '../../src/job/read.js';
+import { readJob } from '../../src/job/whole/read.js';
 import { planOf, type Plan } from '../../src/plan.js';
 import { faultsOf } from '../../src/proof/faults.js';
 import { resultOf } from '../../src/view/result.js';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Units } from '../../src/length/units.js';
-import { readJob } from '../../src/job/read.js';
+import { readJob } from '../../src/job/whole/read.js';
 import { planOf, type Plan } from '../../src/plan.js';
 import { jobFiles } from '../random/jobFile.js';
 import { planOfSample, SAMPLES } from './sample.js';

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { readJob } from '../../src/job/read.js';
+import { readJob } from '../../src/job/whole/read.js';
 import { planOf, type Plan } from '../../src/plan.js';
 
 export const SAMPLES = ['tarn-rescue', 'mere-prone', 'fell-short'] as const;

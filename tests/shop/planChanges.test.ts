@@ -5,7 +5,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { trackedBlocks } from '../../src/cli/trackedBlocks.js';
-import { readJob } from '../../src/job/read.js';
+import { readJob } from '../../src/job/whole/read.js';
 import { planOf, type Plan } from '../../src/plan.js';
 import { refitsOf } from '../../src/shop/fit/refits.js';
 import { FIT_TOLERANCE, TURNS, type Turn } from '../../src/shop/fit/shape.js';

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { Job } from '../../src/job/job.js';
-import { readJob } from '../../src/job/read.js';
+import { readJob } from '../../src/job/whole/read.js';
 
 /** The sample whose joints are flared, as it comes. */
 export function flared(): Job {

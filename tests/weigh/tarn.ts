@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { GlassSpec } from '../../src/job/spec/finish.js';
 import type { Job } from '../../src/job/job.js';
-import { readJob } from '../../src/job/read.js';
+import { readJob } from '../../src/job/whole/read.js';
 import { KG_PER_POUND } from '../../src/length/units.js';
 
 export const pounds = (lb: number) => lb * KG_PER_POUND;

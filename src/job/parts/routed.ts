@@ -4,7 +4,7 @@ import { csvText } from '../../csv/csvText.js';
 import type { Vertex } from '../../contour/vertex.js';
 import type { RoutedChamber, RoutedRow } from '../spec/routed.js';
 import type { Say } from '../mistake/say.js';
-import type { Beside } from '../table-beside.js';
+import type { Beside } from '../beside.js';
 import { shortText } from '../text.js';
 
 export const routedSchema = () =>

@@ -8,7 +8,7 @@ import { printLength } from '../../../src/length/length.js';
 import { planOf } from '../../../src/plan.js';
 import { resultOf } from '../../../src/view/result.js';
 import { sayJobFinding } from '../../../src/job/finding.js';
-import { readJob } from '../../../src/job/read.js';
+import { readJob } from '../../../src/job/whole/read.js';
 import { jobOf, sample } from '../read.js';
 import { closeBrowser, opened, settled, type Look, type Opened } from './opened.js';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { sayFinding } from '../../../src/finding/say.js';
-import { readJob } from '../../../src/job/read.js';
+import { readJob } from '../../../src/job/whole/read.js';
 import { jobFiles } from '../../random/jobFile.js';
 import { besideSamples, readText, saidAbout, textOf } from '../readSample.js';
 

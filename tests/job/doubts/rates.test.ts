@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { readJob } from '../../../src/job/read.js';
+import { readJob } from '../../../src/job/whole/read.js';
 import { parseLength } from '../../../src/length/length.js';
 import { MM_PER_INCH, type Units } from '../../../src/length/units.js';
 import { jobFiles } from '../../random/jobFile.js';

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { sayJobFinding } from '../../../src/job/finding.js';
-import { readJob, type ReadJob } from '../../../src/job/read.js';
+import { readJob, type ReadJob } from '../../../src/job/whole/read.js';
 import { besideSamples, textOf } from '../readSample.js';
 import { isOfForm, mutations, type Mutation } from './mutate.js';
 

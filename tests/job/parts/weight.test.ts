@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { sayJobFinding } from '../../../src/job/finding.js';
-import { readJob } from '../../../src/job/read.js';
+import { readJob } from '../../../src/job/whole/read.js';
 import { KG_PER_POUND } from '../../../src/length/units.js';
 
 const sample = readFileSync('samples/tarn-rescue.yaml', 'utf8');

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { readJob } from '../../../src/job/read.js';
+import { readJob } from '../../../src/job/whole/read.js';
 import { planOf, type Plan } from '../../../src/plan.js';
 import { sheetNamed } from '../../../src/print/paper/paper.js';
 import { planOfSample } from '../../sheet/sample.js';

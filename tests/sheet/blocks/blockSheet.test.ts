@@ -6,7 +6,7 @@ import PDFDocument from 'pdfkit';
 import { describe, expect, test } from 'vitest';
 import { settled } from '../../../src/print/trace/settle.js';
 import { sawnFrom } from '../../../src/block/sawn.js';
-import { readJob } from '../../../src/job/read.js';
+import { readJob } from '../../../src/job/whole/read.js';
 import { planOf, type Plan } from '../../../src/plan.js';
 import { dxfOf } from '../../../src/print/dxf/dxf.js';
 import { fontFiles } from '../../../src/print/pen/fonts.js';

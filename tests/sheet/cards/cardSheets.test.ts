@@ -3,7 +3,7 @@ import DxfParserModule from 'dxf-parser';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { seeded } from '../../../src/block/nest/seeded.js';
 import type { Chamber } from '../../../src/chamber/chamber.js';
-import { readJob } from '../../../src/job/read.js';
+import { readJob } from '../../../src/job/whole/read.js';
 import { printLength } from '../../../src/length/length.js';
 import { planOf, type Plan } from '../../../src/plan.js';
 import { dxfOf } from '../../../src/print/dxf/dxf.js';

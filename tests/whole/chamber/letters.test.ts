@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { lettersOf } from '../../../src/chamber/letters.js';
 import { partedBy, without, type Stretch } from '../../../src/chamber/stretch.js';
 import type { Job, KeepOutSpec } from '../../../src/job/job.js';
-import { readJob } from '../../../src/job/read.js';
+import { readJob } from '../../../src/job/whole/read.js';
 import { planOf, type Plan } from '../../../src/plan.js';
 import { jobFiles } from '../../random/jobFile.js';
 import { sampleJob } from '../../samples.js';

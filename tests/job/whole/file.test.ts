@@ -1,8 +1,8 @@
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { parse } from 'yaml';
 import { expect, it } from 'vitest';
-import { jobJsonSchema } from '../../src/job/file.js';
-import { textOf } from './readSample.js';
+import { jobJsonSchema } from '../../../src/job/whole/file.js';
+import { textOf } from '../readSample.js';
 
 const schema = JSON.parse(JSON.stringify(jobJsonSchema())) as Record<string, unknown>;
 

@@ -1,10 +1,10 @@
 import { isMap, isPair, isScalar, isSeq, type Document, type ErrorCode, type LineCounter } from 'yaml';
 import type { JobFinding, FilePlace } from '../finding.js';
-import { keysOfJob } from '../file.js';
+import { keysOfJob } from './file.js';
 import { formSlips } from '../form/slips.js';
-import { readingOf, type FormError, type Reading } from './reading.js';
+import { readingOf, type FormError, type Reading } from '../text/reading.js';
 import { writePath, type Path } from '../mistake/say.js';
-import { troubleWithText } from './trouble-with-text.js';
+import { troubleWithText } from '../text/trouble-with-text.js';
 
 /** How deep blocks may lie in each other in brackets; a job needs five. */
 const DEEPEST = 100;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readJob } from '../../src/job/read.js';
-import { besideSamples, readText, saidAbout, textOf } from './readSample.js';
+import { readJob } from '../../../src/job/whole/read.js';
+import { besideSamples, readText, saidAbout, textOf } from '../readSample.js';
 
 const tarn = textOf('samples/tarn-rescue.yaml');
 const mere = textOf('samples/mere-prone.yaml');

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
-import { STAND_IN } from './quantities.js';
-import type { Path } from './mistake/say.js';
-import { likeliestForm, valueAt } from './mistake/issues.js';
+import { STAND_IN } from '../quantities.js';
+import type { Path } from '../mistake/say.js';
+import { likeliestForm, valueAt } from '../mistake/issues.js';
 
 /**
  * What takes the place of a value that cannot be read, tried in turn: a number or text, a block, a list, a pair,

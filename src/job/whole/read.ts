@@ -7,39 +7,40 @@
  * converted part, not the file. Values that could not be read arrive as not-a-number, so compare in such a way that NaN
  * complains of nothing.
  */
-import { doubtsAmong, legible, type JobFinding } from './finding.js';
-import { tablesInDoubt } from './doubts/tables.js';
-import { unusual } from './doubts/usual.js';
-import { readDocument, type JobDocument } from './text/document.js';
-import { echoOf } from './mistake/echo.js';
+import { doubtsAmong, legible, type JobFinding } from '../finding.js';
+import { tablesInDoubt } from '../doubts/tables.js';
+import { unusual } from '../doubts/usual.js';
+import { readDocument, type JobDocument } from './document.js';
+import { echoOf } from '../mistake/echo.js';
 import { jobFileSchemaFor, jobJsonSchema, type JobFile } from './file.js';
-import { mistakesOf, type Mistake } from './mistake/issues.js';
-import { inOrder, MOST_FINDINGS } from './mistake/in-order.js';
-import type { Job } from './job.js';
-import { toBlocks } from './parts/blocks.js';
-import { toBoard } from './parts/board.js';
-import { toChambers } from './parts/chambers.js';
-import { toDots } from './parts/dots.js';
-import { toFill } from './parts/fill.js';
-import { toFins } from './parts/fins.js';
-import { toFittings } from './parts/fittings.js';
-import { toGlass, toLaminating } from './parts/glass.js';
-import { checkChambersFit, checkMembersFit } from './parts/fits.js';
-import { toGlueUp } from './parts/glue-up.js';
-import { toKeepOuts } from './parts/keep-outs.js';
-import { materialFinder } from './parts/materials.js';
-import type { OffsetStation } from './parts/offsets.js';
-import { toRouted } from './parts/routed.js';
-import { toRouting } from './parts/routing.js';
-import { toShaped } from './parts/shaped.js';
-import { toStock } from './parts/stock.js';
-import { toTarget } from './parts/target.js';
-import { toWeighings } from './parts/weighings.js';
-import type { Reading } from './text/reading.js';
-import type { RoutedRow } from './spec/routed.js';
-import { sayTo, type Say } from './mistake/say.js';
+import { mistakesOf, type Mistake } from '../mistake/issues.js';
+import { inOrder, MOST_FINDINGS } from '../mistake/in-order.js';
+import type { Job } from '../job.js';
+import { toBlocks } from '../parts/blocks.js';
+import { toBoard } from '../parts/board.js';
+import { toChambers } from '../parts/chambers.js';
+import { toDots } from '../parts/dots.js';
+import { toFill } from '../parts/fill.js';
+import { toFins } from '../parts/fins.js';
+import { toFittings } from '../parts/fittings.js';
+import { toGlass, toLaminating } from '../parts/glass.js';
+import { checkChambersFit, checkMembersFit } from '../parts/fits.js';
+import { toGlueUp } from '../parts/glue-up.js';
+import { toKeepOuts } from '../parts/keep-outs.js';
+import { materialFinder } from '../parts/materials.js';
+import type { OffsetStation } from '../parts/offsets.js';
+import { toRouted } from '../parts/routed.js';
+import { toRouting } from '../parts/routing.js';
+import { toShaped } from '../parts/shaped.js';
+import { toStock } from '../parts/stock.js';
+import { toTarget } from '../parts/target.js';
+import { toWeighings } from '../parts/weighings.js';
+import type { Reading } from '../text/reading.js';
+import type { RoutedRow } from '../spec/routed.js';
+import { sayTo, type Say } from '../mistake/say.js';
 import { readAsFarAsPossible } from './stand-in.js';
-import { tableBeside, type Beside } from './table-beside.js';
+import type { Beside } from '../beside.js';
+import { tableBeside } from './table-beside.js';
 
 /**
  * A job, when nothing is wrong with it, and everything that was found. Warnings come with the job, errors instead of

@@ -1,16 +1,8 @@
-import type { Finding } from '../finding/finding.js';
-import type { Units } from '../length/units.js';
-import type { JobFinding } from './finding.js';
-import { readOffsets, type OffsetStation } from './parts/offsets.js';
-import type { Say } from './mistake/say.js';
-
-/** The text of a file beside the job; why it cannot be had; or undefined where there is none. */
-export type Beside = string | Finding | undefined;
-
-/** Finds the texts of files by their names. No name means anything else, not even one like `constructor`. */
-export function besideIn(texts: Readonly<Record<string, Beside>>): (name: string) => Beside {
-  return (name) => (Object.hasOwn(texts, name) ? texts[name] : undefined);
-}
+import type { Units } from '../../length/units.js';
+import type { JobFinding } from '../finding.js';
+import { readOffsets, type OffsetStation } from '../parts/offsets.js';
+import type { Beside } from '../beside.js';
+import type { Say } from '../mistake/say.js';
 
 /**
  * Stands for what a table that could not be read would have held: its numbers are unknown, so nothing is missed and
