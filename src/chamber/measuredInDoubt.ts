@@ -1,3 +1,4 @@
+import words from '../../templates/measured.json' with { type: 'json' };
 import type { Board } from '../board/board.js';
 import { FAR, median, modifiedZ } from '../job/doubts/outliers.js';
 import type { Doubt } from '../job/finding.js';
@@ -6,6 +7,7 @@ import { printLength } from '../length/length.js';
 import type { Units } from '../length/units.js';
 import type { Chamber } from './chamber.js';
 import { heightsAt } from './measured.js';
+import { say } from '../words/say.js';
 
 /**
  * How far shaping by hand strays from the drawing before it is told: mm, or a share of what is drawn, whichever is
@@ -42,13 +44,13 @@ export function measuredInDoubt(
     const isOdd =
       others.length >= FEWEST && modifiedZ(by, others, EXACT) > FAR && Math.abs(by - median(others)) > 2 * EXACT;
     if (!isFar && !isOdd) return [];
-    const than = by < 0 ? 'less' : 'more';
-    const rest = isOdd ? `; the others differ by about ${length(Math.abs(median(others)))}` : '';
+    const than = by < 0 ? words.less : words.more;
+    const rest = isOdd ? say(words.rest, { rest: length(Math.abs(median(others))) }) : '';
     return [
       {
         where: { path: `shaped[${i}].${kind === 'wall' ? measured.wall : kind}` },
-        what: `${length(value)} is ${length(Math.abs(by))} ${than} than is drawn there${rest}`,
-        remedy: 'measure it again; until then the board is planned through it as written',
+        what: say(words.what, { value: length(value), by: length(Math.abs(by)), than }) + rest,
+        remedy: words.remedy,
       },
     ];
   });

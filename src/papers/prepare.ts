@@ -1,3 +1,4 @@
+import words from '../../templates/papers.json' with { type: 'json' };
 import type { Finding } from '../finding/finding.js';
 import { sayFinding } from '../finding/say.js';
 import type { Plan } from '../plan.js';
@@ -11,6 +12,7 @@ import { namesOfPhase } from './ofPhase.js';
 import type { Paper } from './paper.js';
 import { paperSet, papersOf, type PaperOptions } from './papers.js';
 import type { Named, PaperRun } from './run.js';
+import { say } from '../words/say.js';
 
 /** All that a run of papers makes, and how it is printed. */
 export interface Prepared {
@@ -48,12 +50,12 @@ export function preparePapers(
   const asked = ofPhase ? { ...names, only: ofPhase } : names;
   const { toPrint, toLookAt, leftOut, wholeSet, unknown } = choosePapers(all, asked);
   if (unknown.length > 0) {
-    const what = `there are no papers ${unknown.join(', ')}`;
+    const what = say(words.unknown.what, { names: unknown.join(', ') });
+    const remedy = say(words.unknown.remedy, { known: all.map(({ name }) => name).join(', ') });
     const where = named(NAMING.find((choice) => names[choice]?.some((name) => unknown.includes(name)))!);
-    return { findings: [{ where, what, remedy: `among ${all.map(({ name }) => name).join(', ')}` }] };
+    return { findings: [{ where, what, remedy }] };
   }
-  if (toPrint.length === 0)
-    return { findings: [{ where: named('without'), what: 'no papers are left', remedy: 'leave fewer out' }] };
+  if (toPrint.length === 0) return { findings: [{ where: named('without'), ...words.none }] };
   const set = (papers: readonly Paper[]) => paperSet(plan, options, papers, wholeSet);
   const print = {
     paper,

@@ -1,3 +1,4 @@
+import words from '../../templates/papers.json' with { type: 'json' };
 import type { Finding } from '../finding/finding.js';
 import type { Units } from '../length/units.js';
 import { dayOf, today } from '../print/paper/day.js';
@@ -6,6 +7,7 @@ import { rollOf, sheetNamed, sheetNames, type Paper } from '../print/paper/paper
 import type { PaperNames } from './choose.js';
 import type { LabelStock } from '../sheet/pages.js';
 import { lengthOption } from '../typed/lengthOption.js';
+import { say } from '../words/say.js';
 
 /** How papers are asked for, in a builder's own words; what is left out is as usual. */
 export interface PaperChoices extends PaperNames {
@@ -58,23 +60,23 @@ export function paperRunOf(
   const margin = edge === undefined ? undefined : lengthOption(named('margin'), edge, units, WIDEST_MARGIN);
   if (margin && 'remedy' in margin) return margin;
   const paper = roll ? rollOf(roll.mm) : sheetNamed(sheet ?? 'A4');
-  if (!paper) return noSuch(named('paper'), `there is no paper ${sheet}`, sheetNames);
+  if (!paper) return noSuch(named('paper'), say(words.noSheet, { name: sheet ?? '' }), sheetNames);
   const stock = labels === undefined ? labelStockFor(paper) : labelStockNamed(labels);
   if (!stock)
     return noSuch(
       named('labels'),
-      `there are no labels ${labels}`,
+      say(words.noLabels, { name: labels ?? '' }),
       labelStocks.map(({ name }) => name),
     );
   const date = day === undefined ? today() : dayOf(day);
-  if (!date) return { where: named('date'), what: `${day} is no day of the calendar`, remedy: 'like 2026-05-01' };
+  if (!date) return { where: named('date'), what: say(words.day.what, { day: day ?? '' }), remedy: words.day.remedy };
   return {
     paper,
     stock,
     date,
     understood: [
-      ...(roll ? [`Roll: ${roll.understood} wide.`] : []),
-      ...(margin ? [`Margin that the printer leaves: ${margin.understood}.`] : []),
+      ...(roll ? [say(words.roll, { understood: roll.understood })] : []),
+      ...(margin ? [say(words.marginLeft, { understood: margin.understood })] : []),
     ],
     ...(margin && { margin: margin.mm }),
     names,
@@ -86,5 +88,5 @@ export function paperRunOf(
 const noSuch = (where: string, what: string, there: readonly string[]): Finding => ({
   where,
   what,
-  remedy: `one of ${there.join(', ')}`,
+  remedy: say(words.oneOf, { known: there.join(', ') }),
 });

@@ -1,3 +1,4 @@
+import words from '../../templates/serve.json' with { type: 'json' };
 import type { IncomingMessage } from 'node:http';
 import type { Refusal } from './sameOrigin.js';
 
@@ -26,7 +27,7 @@ export async function readJson(request: IncomingMessage, most: number): Promise<
     }
     return { ok: true, value: JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(Buffer.concat(parts))) };
   } catch {
-    return refused(400, 'The message is not whole, or not JSON.');
+    return refused(400, words.notWhole);
   }
 }
 

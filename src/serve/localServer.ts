@@ -1,3 +1,4 @@
+import words from '../../templates/serve.json' with { type: 'json' };
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { refuse } from './answer.js';
@@ -50,8 +51,7 @@ export async function startLocalServer(options: LocalServerOptions): Promise<Loc
           const trouble = options.troubleIn?.(error);
           if (trouble !== undefined && !response.headersSent) return refuse(response, 503, trouble);
           options.failed(error);
-          if (!response.headersSent)
-            refuse(response, 500, 'Something went wrong in the program; its window says what.');
+          if (!response.headersSent) refuse(response, 500, words.broken);
           else response.destroy();
         });
       });
@@ -88,17 +88,16 @@ async function answer(
   const role = token === '' ? 'nobody' : await roleOf(token, request);
   if (!match) {
     // Without a token nobody learns what there is.
-    if (role === 'nobody' && path.startsWith('/api/'))
-      return refuse(response, 401, 'Open this page by its link or code first.');
-    if (found.length === 0) return refuse(response, 404, 'There is nothing at this address.');
-    return refuse(response, 405, 'That cannot be done here.', {
+    if (role === 'nobody' && path.startsWith('/api/')) return refuse(response, 401, words.noToken);
+    if (found.length === 0) return refuse(response, 404, words.nothing);
+    return refuse(response, 405, words.notHere, {
       Allow: found.map(({ route }) => route.method).join(', '),
     });
   }
   if (!match.route.allowed.includes(role)) {
     return role === 'nobody'
-      ? refuse(response, 401, 'Open this page by its link or code first.', { 'WWW-Authenticate': 'Bearer' })
-      : refuse(response, 403, 'Only the builder at the machine itself may do this.');
+      ? refuse(response, 401, words.noToken, { 'WWW-Authenticate': 'Bearer' })
+      : refuse(response, 403, words.onlyHere);
   }
   await match.route.answer(
     {

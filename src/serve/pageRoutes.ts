@@ -1,3 +1,4 @@
+import words from '../../templates/serve.json' with { type: 'json' };
 import { refuse, send } from './answer.js';
 import { EVERYBODY, type Role, type Route } from './route.js';
 import { staticFile } from './staticFiles.js';
@@ -16,7 +17,7 @@ export function folderRoute(at: string, folder: string, allowed: readonly Role[]
     allowed,
     answer: async ({ rest }, response) => {
       const file = await staticFile(folder, rest);
-      if (!file) return refuse(response, 404, 'There is nothing at this address.');
+      if (!file) return refuse(response, 404, words.nothing);
       send(response, 200, file.type, file.bytes, {
         'Cache-Control': file.lasting ? 'private, max-age=31536000, immutable' : 'no-cache',
       });

@@ -1,3 +1,4 @@
+import words from '../../templates/serve.json' with { type: 'json' };
 import type { IncomingMessage } from 'node:http';
 
 /** Why a request is refused, or nothing. */
@@ -17,15 +18,15 @@ export function foreignRequest(request: IncomingMessage, hosts: ReadonlySet<stri
   const hostLines = request.rawHeaders.filter((name, i) => i % 2 === 0 && name.toLowerCase() === 'host').length;
   const { host, origin } = request.headers;
   if (hostLines !== 1 || host === undefined || !hosts.has(host.toLowerCase())) {
-    return { status: 421, why: 'This server does not answer to that name. Use the address it printed.' };
+    return { status: 421, why: words.otherName };
   }
   const reads = request.method === 'GET' || request.method === 'HEAD';
   if (origin === undefined ? !reads : origin !== `http://${host.toLowerCase()}`) {
-    return { status: 403, why: 'Only the tracker’s own page may ask this.' };
+    return { status: 403, why: words.otherPage };
   }
   const site = request.headers['sec-fetch-site'];
   if (isApi(request) && site !== undefined && site !== 'same-origin') {
-    return { status: 403, why: 'Only the tracker’s own page may ask this.' };
+    return { status: 403, why: words.otherPage };
   }
   return undefined;
 }

@@ -1,3 +1,4 @@
+import printing from '../../../templates/printing.json' with { type: 'json' };
 import { pathPoints } from '../../contour/chords.js';
 import core from 'paper/dist/paper-core.js';
 import type { Drawing } from '../../sheet/drawing.js';
@@ -5,6 +6,10 @@ import { boxOfPoints, overlaps } from '../trace/box.js';
 import { cleanVertices, contoursOf, type Contour } from '../trace/contour.js';
 import type { Finding } from '../../finding/finding.js';
 import { pathData } from '../../contour/pathData.js';
+import { say } from '../../words/say.js';
+
+const { cut: words } = printing;
+type Sentence = (typeof words)['open'];
 
 /** Contours that differ by less than this everywhere are the same cut made twice, mm. */
 const SAME_CUT = 0.05;
@@ -16,24 +21,26 @@ const SAME_CUT = 0.05;
 export function cutFindings(drawing: Drawing): readonly Finding[] {
   const contours = contoursOf(drawing);
   const findings: Finding[] = [];
-  const report = (contour: Contour, what: string, remedy: string): void => {
-    findings.push({ where: `${drawing.id}, shape ${String(contour.number)} (${contour.layer})`, what, remedy });
+  const report = (contour: Contour, { what, remedy }: Sentence, other = 0): void => {
+    const { number, layer } = contour;
+    const where = say(words.where, { drawing: drawing.id, number, layer });
+    findings.push({ where, what: say(what, { other }), remedy });
   };
   const sound: { contour: Contour; path: paper.Path; points: Float64Array }[] = [];
   for (const contour of contours) {
     const { shape } = contour;
     if (shape.kind === 'circle') {
-      if (!(shape.radius > 0)) report(contour, 'The circle has no size.', 'Give it a radius above 0.');
+      if (!(shape.radius > 0)) report(contour, words.noSize);
     } else if (!shape.closed) {
-      report(contour, 'The contour is open: the part would not come free.', 'Close it.');
+      report(contour, words.open);
       continue;
     } else if (cleanVertices(shape).length < 2) {
-      report(contour, 'The contour has no length.', 'Leave it out.');
+      report(contour, words.noLength);
       continue;
     }
     const { path, points } = traced(contour);
     if (shape.kind === 'path' && path.getCrossings(path).length > 0) {
-      report(contour, 'The contour crosses itself.', 'Draw it so that the line never meets itself.');
+      report(contour, words.crossesItself);
       continue;
     }
     sound.push({ contour, path, points });
@@ -41,11 +48,10 @@ export function cutFindings(drawing: Drawing): readonly Finding[] {
   sound.forEach((a, i) => {
     for (const b of sound.slice(i + 1)) {
       if (a.contour.layer !== b.contour.layer || !overlaps(boxOfPoints(a.points), boxOfPoints(b.points))) continue;
-      const other = `shape ${String(a.contour.number)}`;
       if (lieOnEachOther(a, b)) {
-        report(b.contour, `The contour lies on ${other}: it would be cut twice.`, 'Leave one of them out.');
+        report(b.contour, words.twice, a.contour.number);
       } else if (a.path.getCrossings(b.path).length > 0) {
-        report(b.contour, `The contour crosses ${other}.`, 'Move them apart.');
+        report(b.contour, words.crosses, a.contour.number);
       }
     }
   });

@@ -1,3 +1,4 @@
+import printing from '../../../templates/printing.json' with { type: 'json' };
 import { heightOf, isEmpty, joinBoxes, widthOf, type Box } from '../trace/box.js';
 import { drawTrace, placedAt } from '../pen/drawTrace.js';
 import type { Finding } from '../../finding/finding.js';
@@ -8,6 +9,7 @@ import type { Measure, Pen } from '../pen/pen.js';
 import type { Label, LabelsPage, LabelStock } from '../../sheet/pages.js';
 import { traceOf } from '../trace/trace.js';
 import { wrap } from '../pen/wrap.js';
+import { say } from '../../words/say.js';
 
 /**
  * Kept free along a label's own edges, mm: printers feed label sheets to within a millimetre or two (common practice,
@@ -84,8 +86,8 @@ const USE = 2.5;
 export function labelFindings({ stock }: LabelsPage, margin: number): readonly Finding[] {
   const { left, right, top, bottom } = edgesOf(stock, margin);
   if (stock.width - left - right >= LEAST.width && stock.height - top - bottom >= LEAST.height) return [];
-  const what = `A margin of ${String(margin)} mm leaves too little of the labels "${stock.name}" at the sheet's edge.`;
-  return [{ where: 'labels', what, remedy: 'Take other labels, or plain paper to cut, or a smaller margin.' }];
+  const { what, remedy } = printing.labels;
+  return [{ where: 'labels', what: say(what, { margin, labels: stock.name }), remedy }];
 }
 
 function sheetOf(stock: LabelStock): { readonly width: number; readonly height: number } {

@@ -1,4 +1,6 @@
+import words from '../../../templates/printing.json' with { type: 'json' };
 import type { Finding } from '../../finding/finding.js';
+import { say } from '../../words/say.js';
 
 /**
  * What a printer makes of a true length: measured over true, across the sheet (along its short side, or across the
@@ -31,8 +33,8 @@ export function printerFindings(printer: PrinterFactors): readonly Finding[] {
     return [
       {
         where: `printer.${axis}`,
-        what: `The printer would be off by ${off} ${axis} the sheet; more than 3 % is a print setting, not the printer.`,
-        remedy: 'Print the check sheet again at actual size (100 %, no "fit to page"), then measure both bars.',
+        what: say(words.printer.what, { off, axis }),
+        remedy: words.printer.remedy,
       },
     ];
   });

@@ -1,7 +1,9 @@
+import sentences from '../../../templates/printing.json' with { type: 'json' };
 import type { Pdf } from './document.js';
 import type { Finding } from '../../finding/finding.js';
 import { oneLine } from '../trace/lettering.js';
 import type { PaperSet } from '../../sheet/pages.js';
+import { say } from '../../words/say.js';
 
 /** The part of an opened font that tells which characters it has (fontkit, which pdfkit opens fonts with). */
 interface OpenedFont {
@@ -38,8 +40,8 @@ export function fontFindings(set: PaperSet, doc: Pdf): readonly Finding[] {
   look(set);
   return [...lacking].map(([letter, words]) => ({
     where: 'words',
-    what: `The papers' font has no character "${letter}", as in "${words}": it would be printed as an empty box.`,
-    remedy: 'Write it in the job with other letters; Latin, Greek and Cyrillic ones are there.',
+    what: say(sentences.letter.what, { letter, words }),
+    remedy: sentences.letter.remedy,
   }));
 }
 

@@ -1,3 +1,4 @@
+import words from '../../../templates/printing.json' with { type: 'json' };
 import { BARS_HEIGHT, BLOCK_HEIGHT, STRIPS_BAND } from './band.js';
 import type { Finding } from '../../finding/finding.js';
 import type { Format, Orientation } from './nest.js';
@@ -5,6 +6,7 @@ import { LONGEST_PAGE_MM, type Paper } from '../paper/paper.js';
 import type { Pane } from './tile.js';
 import type { PrinterFactors } from '../paper/printer.js';
 import { exact } from '../paper/printer.js';
+import { say } from '../../words/say.js';
 
 /**
  * Sheet frame after ISO 5457:1999, 4.2: 20 mm at the left, where sheets are filed, 10 mm elsewhere; more where the
@@ -60,15 +62,15 @@ export function formatsOf(
   if (!(settings.margin >= 0 && settings.margin <= 50)) {
     findings.push({
       where: 'margin',
-      what: `A margin of ${String(settings.margin)} mm is not possible.`,
-      remedy: 'Give 0 to 50 mm.',
+      what: say(words.margin.what, { margin: settings.margin }),
+      remedy: words.margin.remedy,
     });
   }
   if (!(settings.overlap >= 5 && settings.overlap <= 50)) {
     findings.push({
       where: 'overlap',
-      what: `Pages cannot overlap by ${String(settings.overlap)} mm.`,
-      remedy: 'Give 5 to 50 mm: less leaves nothing to glue, more wastes the page.',
+      what: say(words.overlap.what, { overlap: settings.overlap }),
+      remedy: words.overlap.remedy,
     });
   }
   if (findings.length > 0) return { formats: [], findings };
@@ -86,8 +88,8 @@ export function formatsOf(
   if (formats.length === 0) {
     findings.push({
       where: 'paper',
-      what: `${paper.name} leaves no room for a full-size drawing, its test bars and its title block.`,
-      remedy: `Take a larger paper or a smaller margin: at least ${String(NARROWEST)} by ${String(LOWEST)} mm must be left.`,
+      what: say(words.paper.what, { paper: paper.name }),
+      remedy: say(words.paper.remedy, { width: NARROWEST, height: LOWEST }),
     });
   }
   return { formats, findings };
