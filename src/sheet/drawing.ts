@@ -42,7 +42,8 @@ export interface Drawing {
  * onto pages takes the first place at which they are whole and nothing crosses them.
  */
 export interface Caption {
-  readonly places: readonly (readonly Shape[])[];
+  /** Made one at a time where there are many: the first good one is taken, and none after it is looked at. */
+  readonly places: Iterable<readonly Shape[]>;
   /** How far all places have been moved since they were written down, mm: `placesOf` says where they are. */
   readonly by?: readonly [dx: number, dy: number];
   /** Better left out than crossed. */

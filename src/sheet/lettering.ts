@@ -9,7 +9,9 @@ const SERIES = [20, 14, 10, 7, 5, 3.5, 2.5, SMALLEST_LETTERS] as const;
 
 /** How wide a text comes out in the embedded font, mm. */
 export function widthOf(words: string, height: number): number {
-  return Array.from(words).reduce((width, sign) => width + letterWidth(sign), 0) * height;
+  let width = 0;
+  for (const sign of words) width += letterWidth(sign);
+  return width * height;
 }
 
 /**

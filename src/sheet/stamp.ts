@@ -13,7 +13,7 @@ const STEP = 1000;
 export function stampOf(drawings: readonly Drawing[]): string {
   const rounded = (key: string, value: unknown) => {
     // Where words stand on the paper at hand makes no other sheet.
-    if (key === 'places') return (value as readonly unknown[]).slice(0, 1);
+    if (key === 'places') return [...(value as Iterable<unknown>)].slice(0, 1);
     return typeof value === 'number' ? Math.round(value * STEP) / STEP : value;
   };
   const [high, low] = fnv1a(new TextEncoder().encode(JSON.stringify(drawings, rounded)));

@@ -22,7 +22,10 @@ export function fontFindings(set: PaperSet, doc: Pdf): readonly Finding[] {
   const asked = new Set<string>();
   const seen = new Set<unknown>();
   const look = (value: unknown): void => {
-    if ((typeof value !== 'string' && typeof value !== 'object') || seen.has(value)) return;
+    if (typeof value !== 'string' && typeof value !== 'object') return;
+    // Of a shape, and there are tens of thousands, only its words.
+    if (isShape(value)) return look(value.text);
+    if (seen.has(value)) return;
     seen.add(value);
     if (typeof value === 'string') {
       for (const letter of oneLine(value)) {
@@ -31,8 +34,6 @@ export function fontFindings(set: PaperSet, doc: Pdf): readonly Finding[] {
         if (!font.hasGlyphForCodePoint(letter.codePointAt(0)!)) lacking.set(letter, value);
       }
     } else if (Array.isArray(value)) value.forEach(look);
-    // Of a shape, and there are tens of thousands, only its words.
-    else if (isShape(value)) look(value.text);
     else if (typeof value === 'object' && value !== null) {
       for (const [key, each] of Object.entries(value)) if (key !== 'vertices' && key !== 'code') look(each);
     }
@@ -45,5 +46,5 @@ export function fontFindings(set: PaperSet, doc: Pdf): readonly Finding[] {
   }));
 }
 
-const isShape = (value: object | null): value is { readonly text?: string } =>
-  value !== null && 'layer' in value && 'kind' in value;
+const isShape = (value: unknown): value is { readonly text?: string } =>
+  typeof value === 'object' && value !== null && 'layer' in value && 'kind' in value;

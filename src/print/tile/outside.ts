@@ -1,4 +1,4 @@
-import type { Box } from '../trace/box.js';
+import { overlaps, type Box } from '../trace/box.js';
 
 /**
  * What is left of a run of straight lines outside of boxes: runs of their own, x0, y0, x1, y1, …, mm.
@@ -10,8 +10,10 @@ export function outside(points: ArrayLike<number>, boxes: readonly Box[]): numbe
   const runs: number[][] = [];
   for (let i = 2; i < points.length; i += 2) {
     const [ax, ay, bx, by] = [points[i - 2]!, points[i - 1]!, points[i]!, points[i + 1]!];
-    let parts: (readonly [number, number])[] = [[0, 1]];
+    const around = { minX: Math.min(ax, bx), minY: Math.min(ay, by), maxX: Math.max(ax, bx), maxY: Math.max(ay, by) };
+    let parts: (readonly [number, number])[] = WHOLE;
     for (const box of boxes) {
+      if (!overlaps(box, around)) continue;
       const [from, to] = inside(box, ax, ay, bx, by);
       if (from >= to) continue;
       parts = parts
@@ -27,6 +29,8 @@ export function outside(points: ArrayLike<number>, boxes: readonly Box[]): numbe
   }
   return runs;
 }
+
+const WHOLE: (readonly [number, number])[] = [[0, 1]];
 
 /** From which share of a line to which it lies in a box; from not below to where it does not. */
 function inside({ minX, minY, maxX, maxY }: Box, ax: number, ay: number, bx: number, by: number): [number, number] {

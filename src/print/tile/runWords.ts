@@ -82,8 +82,7 @@ function ownersOf({ texts }: Trace, up: number, pages: readonly Box[]): Map<Trac
 function namesOf({ drawing, ink, up }: Placed, pages: readonly Box[]): Caption[] {
   return pages.flatMap((page): Caption[] => {
     const own = shifted(page, 0, -up);
-    const places = NAME.flatMap((height) => namePlaces(drawing.name ?? drawing.title, height, ink, own));
-    return places.length > 0 ? [{ places }] : [];
+    return captionAt(NAME.map((height) => new NamePlaces(drawing.name ?? drawing.title, height, ink, own)));
   });
 }
 
@@ -95,11 +94,13 @@ function stripNames({ drawing, ink, up }: Placed, pages: readonly Box[], words: 
     const { units } = drawing;
     const along = units && [own.minX, own.maxX].map((x) => printLength(Math.max(0, x), units)).join(' – ');
     const short = along === undefined ? strip : `${strip}: ${along}`;
-    const places = [
+    const ways = [
       [`${short} · ${drawing.name ?? drawing.title}`, NAME] as const,
       [short, [...NAME, SMALLEST]] as const,
-    ].flatMap(([name, heights]) => heights.flatMap((height) => namePlaces(name, height, ink, own)));
-    return places.length > 0 ? [{ places }] : [];
+    ];
+    return captionAt(
+      ways.flatMap(([name, heights]) => heights.map((height) => new NamePlaces(name, height, ink, own))),
+    );
   });
 }
 
@@ -115,30 +116,63 @@ function partNames({ drawing, up }: Placed, pages: readonly Box[], written: read
       const isThere = ({ x, y }: TextShape, { minX, maxX, minY, maxY }: Box) =>
         x >= minX && x <= maxX && y >= minY && y <= maxY;
       if (words.some((each) => isThere(each, own) && isThere(each, box))) return [];
-      const places = NAME.flatMap((height) => namePlaces(part.name, height, ink, own, 0));
-      return places.length > 0 ? [{ places, optional: true }] : [];
+      return captionAt(
+        NAME.map((height) => new NamePlaces(part.name, height, ink, own, 0)),
+        { optional: true },
+      );
     });
   });
 }
 
-/** Places for a name on a page: from the left, nearest to the middle of what the drawing takes there. */
-function namePlaces(name: string, height: number, ink: Ink, page: Box, reachBeyond = BEYOND): Caption['places'] {
-  const places: Caption['places'][number][] = [];
-  const beyond: Caption['places'][number][] = [];
-  const half = widthOf(name, height) / 2 + 1;
-  const [from, to] = [Math.max(page.minX, ink.from + 2), Math.min(page.maxX, ink.from + ink.low.length - 2)];
-  for (let x = from + half + 2; x <= to - half - 2; x += STEP.along) {
-    const at = Math.floor(x) - ink.from;
-    const low = Math.max(ink.low[at] ?? Infinity, page.minY) + height;
-    const high = Math.min(ink.high[at] ?? -Infinity, page.maxY) - height;
-    const middle = (low + high) / 2;
-    const reach = (high - low) / 2;
-    for (let off = 0; off <= reach + reachBeyond; off += STEP.up) {
-      const list = off <= reach ? places : beyond;
-      for (const y of off === 0 ? [middle] : [middle + off, middle - off]) list.push([text(name, [x, y], height)]);
+/** A caption at the first of several kinds of place; none where there is no place at all. */
+function captionAt(kinds: readonly NamePlaces[], how: Pick<Caption, 'optional'> = {}): Caption[] {
+  const there = kinds.filter((kind) => !kind[Symbol.iterator]().next().done);
+  const places = {
+    *[Symbol.iterator]() {
+      for (const kind of there) yield* kind;
+    },
+  };
+  return there.length > 0 ? [{ places, ...how }] : [];
+}
+
+/**
+ * Places for a name on a page: from the left, nearest to the middle of what the drawing takes there, then those beyond
+ * it. There are thousands, and the first few mostly do.
+ */
+class NamePlaces implements Iterable<readonly Shape[]> {
+  constructor(
+    private readonly name: string,
+    private readonly height: number,
+    private readonly ink: Ink,
+    private readonly page: Box,
+    private readonly reachBeyond = BEYOND,
+  ) {}
+
+  *[Symbol.iterator](): Generator<readonly Shape[], void, undefined> {
+    for (const isBeyond of [false, true]) {
+      for (const { x, middle, reach } of this.stations()) {
+        for (let off = 0; off <= reach + this.reachBeyond; off += STEP.up) {
+          if (off > reach !== isBeyond) continue;
+          for (const y of off === 0 ? [middle] : [middle + off, middle - off]) {
+            yield [text(this.name, [x, y], this.height)];
+          }
+        }
+      }
     }
   }
-  return [...places, ...beyond];
+
+  /** Where along the page a name may have its middle, and what the drawing, or the page, leaves it up and down. */
+  private *stations() {
+    const { ink, page, height } = this;
+    const half = widthOf(this.name, height) / 2 + 1;
+    const [from, to] = [Math.max(page.minX, ink.from + 2), Math.min(page.maxX, ink.from + ink.low.length - 2)];
+    for (let x = from + half + 2; x <= to - half - 2; x += STEP.along) {
+      const at = Math.floor(x) - ink.from;
+      const low = Math.max(ink.low[at] ?? Infinity, page.minY) + height;
+      const high = Math.min(ink.high[at] ?? -Infinity, page.maxY) - height;
+      yield { x, middle: (low + high) / 2, reach: (high - low) / 2 };
+    }
+  }
 }
 
 /** Whether anything of a drawing shows on a page of its run. */

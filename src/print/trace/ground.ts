@@ -6,8 +6,8 @@ const SQUARE = 25;
 
 /** What stands on a drawing already, asked for by place: lines, and the boxes of words. */
 export class Ground {
-  private readonly lines = new Map<string, number[][]>();
-  private readonly words = new Map<string, Quad[]>();
+  private readonly lines = new Map<number, number[][]>();
+  private readonly words = new Map<number, Quad[]>();
 
   addLine(points: ArrayLike<number>): void {
     for (let i = 2; i < points.length; i += 2) {
@@ -46,15 +46,18 @@ export class Ground {
   }
 }
 
-function squaresOf({ minX, minY, maxX, maxY }: Box): string[] {
-  const squares: string[] = [];
+/** More squares than any drawing is high: a square is named by one number. */
+const HIGH = 2 ** 20;
+
+function squaresOf({ minX, minY, maxX, maxY }: Box): number[] {
+  const squares: number[] = [];
   for (let i = Math.floor(minX / SQUARE); i * SQUARE <= maxX; i++) {
-    for (let j = Math.floor(minY / SQUARE); j * SQUARE <= maxY; j++) squares.push(`${String(i)} ${String(j)}`);
+    for (let j = Math.floor(minY / SQUARE); j * SQUARE <= maxY; j++) squares.push(i * HIGH + j);
   }
   return squares;
 }
 
-function push<T>(map: Map<string, T[]>, key: string, value: T): void {
+function push<T>(map: Map<number, T[]>, key: number, value: T): void {
   const known = map.get(key);
   if (known) known.push(value);
   else map.set(key, [value]);

@@ -18,15 +18,16 @@ export const oneLine = (text: string): string =>
 /** The box that a text stands in: its four corners, counter-clockwise from the lower left, mm, turned with the text. */
 export function cornersOf(shape: TextShape): Float64Array {
   const width = widthOf(shape.text, shape.height);
-  const left = { left: 0, centre: -width / 2, right: -width }[shape.align];
+  const left = shape.align === 'left' ? 0 : shape.align === 'right' ? -width : -width / 2;
   const half = shape.height * 0.75;
   const angle = ((shape.angleInDegrees ?? 0) * Math.PI) / 180;
-  const along = [left, left + width, left + width, left];
-  const up = [-half, -half, half, half];
+  const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
   const corners = new Float64Array(8);
   for (let i = 0; i < 4; i++) {
-    corners[2 * i] = shape.x + along[i]! * Math.cos(angle) - up[i]! * Math.sin(angle);
-    corners[2 * i + 1] = shape.y + along[i]! * Math.sin(angle) + up[i]! * Math.cos(angle);
+    const along = i === 1 || i === 2 ? left + width : left;
+    const up = i < 2 ? -half : half;
+    corners[2 * i] = shape.x + along * cos - up * sin;
+    corners[2 * i + 1] = shape.y + along * sin + up * cos;
   }
   return corners;
 }

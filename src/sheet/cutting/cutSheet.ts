@@ -78,7 +78,8 @@ export function cutSheetDrawings(plan: Plan, sheet: CutSheet): Drawing[] {
 function isLegible({ blanks }: CutSheet, scale: number): boolean {
   return blanks.every(
     ({ length, width, parts }) =>
-      Math.min(length, width) / scale >= NARROWEST && parts.every((part) => partName(part, scale).places.length > 1),
+      Math.min(length, width) / scale >= NARROWEST &&
+      parts.every((part) => [...partName(part, scale).places].length > 1),
   );
 }
 
