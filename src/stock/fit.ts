@@ -7,6 +7,7 @@ import { depthsOf } from './nearest.js';
 import type { Placement } from './placement.js';
 import type { SawnStrip } from './sawn.js';
 import { skinOf, type Skin } from './skin.js';
+import type { Slid } from './slid.js';
 import { smallestSlide, type Slide } from './smallestSlide.js';
 
 /** How a finished board lies in the strips sawn from a moulded blank, and what stock stands over it. */
@@ -29,8 +30,8 @@ export interface Fitting {
   best(points: Uint32Array): Fit;
   /** A placement that the builder chose. */
   measured(placement: Placement, points: Uint32Array): Fit;
-  /** The smallest slide from a placement by which so much stands over these points, in whole steps, mm. */
-  slide(points: Uint32Array, from: Placement, asked: number, step: number): Slide | undefined;
+  /** The smallest further slide of a strip by which so much stands over these points of it, in whole steps, mm. */
+  slide(points: Uint32Array, others: Placement, now: Slid, asked: number, step: number): Slide | undefined;
 }
 
 /**
@@ -55,7 +56,7 @@ export function fittingOf(
       measure(placement, allowances, points);
       return { placement, skin, over: allowances.over };
     },
-    slide: (points, from, asked, step) => smallestSlide(skin, measure, length, points, from, asked, step),
+    slide: (points, others, now, asked, step) => smallestSlide(skin, measure, length, points, others, now, asked, step),
     best(points) {
       const found = bestPlacement(skin, measure, length, points, startsIn(board, blank));
       const most = boundOf(skin, strips, blank, found.allowances, found.placement, length, points);

@@ -3,11 +3,11 @@ import type { MouldedBlankSpec, StripSpec } from '../job/spec/stock.js';
 import type { LaidMember, Layup } from '../layup/layup.js';
 import type { Moments } from '../weigh/moments.js';
 import { fittingOf, type Fit } from './fit.js';
-import type { Placement } from './placement.js';
 import { sawnStrips, type SawnStrip } from './sawn.js';
 import { sawnVolumes } from './sawnVolumes.js';
 import { shortPlaces, type ShortPlace } from './short.js';
 import { SIDES, type StockSide } from './skin.js';
+import { lyingIn, NOT_SLID, slidAgainst, type Slid } from './slid.js';
 import type { Slide } from './smallestSlide.js';
 import { unfitFor, type Unfit } from './unfit.js';
 
@@ -19,9 +19,9 @@ export interface InBlank {
   /** The blank itself, in its own frame. */
   readonly moulded: Board;
   readonly strips: readonly SawnStrip[];
-  /** One for all strips that are not slid against each other, one for each that is; with the strips it is of. */
-  readonly fits: readonly (Fit & { readonly of: readonly string[] })[];
-  /** Both halves are alike, and the right one was looked at. */
+  /** One for all strips that are not slid against each other, one for each that is. */
+  readonly fits: readonly StripFit[];
+  /** Both halves of board and blank are alike, and the right one was looked at. */
   readonly isAlike: boolean;
   readonly least: readonly Least[];
   readonly short: readonly ShortPlace[];
@@ -37,6 +37,13 @@ export interface InBlank {
   readonly width: { readonly glued: number; readonly moulded: number };
 }
 
+/** The board in the strips that lie alike: both of a pair where left and right are alike. */
+export interface StripFit extends Fit {
+  readonly of: readonly string[];
+  /** How they are slid, and against what; absent where the others are slid against them. */
+  readonly slid?: { readonly by: Slid; readonly against: readonly string[] };
+}
+
 /** The least allowance on a side of the board, mm, and where, board frame. */
 export interface Least {
   readonly side: StockSide;
@@ -46,11 +53,11 @@ export interface Least {
 
 /** How far the mesh of raw stock may lie from its surface, mm: no moulded foam is true to less. */
 const STOCK_CHORD_ERROR = 0.2;
-const NOT_SLID: Placement = { along: 0, up: 0, noseUp: 0 };
 
 /**
- * How the board lies in a moulded blank. Strips that the builder slides lie as they are slid against the best placement
- * of the others.
+ * How the board lies in a moulded blank. Strips that the builder slides lie as they are slid against the others, and
+ * these as the builder lays the board in them, or best without those that are slid. Where each is to be slid, it lies
+ * best in every one, and what is told is how the others are slid against the one next to the centre.
  *
  * @param asked what is to stand over the board everywhere, mm
  * @param step the finest that a slide is told in, mm
@@ -64,46 +71,55 @@ export function inBlank(
   step: number,
 ): InBlank {
   const moulded = boardOf(spec.shape, [], STOCK_CHORD_ERROR);
-  const isAlike = !isOneSided;
+  const isAlike = !isOneSided && spec.strips.every((one) => isSaidAlike(one, spec.strips));
   const said = (member: LaidMember) => saidOf(spec.strips, member, isAlike);
   const strips = sawnStrips(layup, spec.kerf, (member) => said(member)?.sawnAt);
-  const fitting = fittingOf(board, layup, moulded, strips, isOneSided ? [0, 1] : [1]);
+  const fitting = fittingOf(board, layup, moulded, strips, isAlike ? [1] : [0, 1]);
   const { skin } = fitting;
   const on = (wanted: (strip: number) => boolean) =>
     Uint32Array.from(skin.vertex.keys()).filter((i) => wanted(skin.strip[i]!));
   const names = strips.map(({ member }) => member.id);
+  const points = (of: readonly number[]) => on((strip) => of.includes(strip));
+  /** Of a pair that is alike the right one is looked at, and stands for both. */
+  const looked = names.flatMap((_, i) => (points([i]).length > 0 ? [i] : []));
+  const called = (of: readonly number[]) => names.filter((name) => of.some((i) => isPair(name, names[i]!, isAlike)));
   const slid = strips.map(({ member }) => said(member)?.slid);
-  const looked = names.map((_, i) => i).filter((i) => on((strip) => strip === i).length > 0);
-  const free = on((strip) => !slid[strip]);
-  const counts = free.length > 0 ? free : on(() => true);
-  const whole = spec.place ? fitting.measured(spec.place, counts) : fitting.best(counts);
-  const alone = (i: number) => ({ ...fitting.best(on((strip) => strip === i)), of: [names[i]!] });
-  const asSlid = (i: number) => ({
-    ...fitting.measured(
-      sum(whole.placement, slid[i]!),
-      on((strip) => strip === i),
-    ),
-    of: [names[i]!],
+  const free = looked.filter((i) => !slid[i]);
+  /** What the others are slid against: all that are not slid, or the one next to the centre where each is to be. */
+  const middle = spec.slide ? [...free].sort((a, b) => outOf(strips[a]!) - outOf(strips[b]!)).slice(0, 1) : free;
+  const resting = middle.length > 0 ? middle : looked;
+  const laid = spec.place ? fitting.measured(spec.place, points(resting)) : fitting.best(points(resting));
+  const slidFrom = (i: number, fit: Fit, by: Slid): StripFit => ({
+    ...fit,
+    of: called([i]),
+    slid: { by, against: called(middle) },
   });
   const fits = [
-    ...(spec.slide
-      ? looked.filter((i) => !slid[i]).map(alone)
-      : [{ ...whole, of: names.filter((_, i) => !slid[i]) }].filter(({ of }) => of.length > 0)),
-    ...looked.filter((i) => slid[i]).map(asSlid),
+    ...(middle.length > 0 ? [{ ...laid, of: called(middle) }] : []),
+    ...free
+      .filter((i) => !middle.includes(i))
+      .map((i) => {
+        const fit = fitting.best(points([i]));
+        return slidFrom(i, fit, slidAgainst(laid.placement, fit.placement, board.length));
+      }),
+    ...looked.flatMap((i) => {
+      const by = slid[i];
+      return by ? [slidFrom(i, fitting.measured(lyingIn(laid.placement, by, board.length), points([i])), by)] : [];
+    }),
   ];
   const over = fits.map((fit) => masked(fit, (i) => fit.of.includes(names[skin.strip[i]!]!)));
   const short = over.flatMap((fit) => shortPlaces(fit, strips, asked)).sort((a, b) => a.over - b.over);
-  const slides = spec.slide
-    ? []
-    : looked
-        .filter((i) => short.some(({ strip }) => strip === names[i]))
-        .flatMap((i) => {
-          const now = slid[i] ?? NOT_SLID;
-          const points = on((strip) => strip === i);
-          const found = fitting.slide(points, sum(whole.placement, now), asked, step);
-          return found ? [{ strip: names[i]!, least: found.least, by: sum(now, found.by) }] : [];
-        });
-  const volumes = sawnVolumes(moulded, strips, whole.placement.along);
+  /** Slid alone, so that the others lie where they lie best without it. */
+  const slides = looked
+    .filter((i) => (slid[i] || !spec.slide) && short.some(({ strip }) => strip === names[i]))
+    .flatMap((i) => {
+      const others = middle.filter((each) => each !== i);
+      if (others.length === 0) return [];
+      const lies = slid[i] || spec.place ? laid.placement : fitting.best(points(others)).placement;
+      const found = fitting.slide(points([i]), lies, slid[i] ?? NOT_SLID, asked, step);
+      return found ? [{ strip: names[i]!, ...found }] : [];
+    });
+  const volumes = sawnVolumes(moulded, strips, laid.placement.along);
   const out = strips.map(({ moved }) => moved.at);
   return {
     finished: board,
@@ -114,7 +130,7 @@ export function inBlank(
     isAlike,
     least: leastOfSides(over),
     short,
-    unfit: unfitFor(spec, strips, moulded, whole.placement, board.length, isAlike),
+    unfit: unfitFor(spec, strips, moulded, laid.placement, board.length, isAlike, middle.length === 0),
     slides,
     volumes,
     sawdust: moulded.volume - volumes.reduce((all, { amount }) => all + amount, 0),
@@ -124,16 +140,25 @@ export function inBlank(
 
 /** What the builder says of a strip; of a pair that is alike it is said of the one or the other. */
 function saidOf(said: readonly StripSpec[], { id }: LaidMember, isAlike: boolean): StripSpec | undefined {
-  const mirror = id.startsWith('MR') ? id.replace('MR', 'ML') : id.replace('ML', 'MR');
-  return said.find(({ strip }) => strip === id) ?? (isAlike ? said.find(({ strip }) => strip === mirror) : undefined);
+  return said.find(({ strip }) => strip === id) ?? said.find(({ strip }) => isPair(strip, id, isAlike));
 }
 
-function masked(fit: Fit & { readonly of: readonly string[] }, counts: (i: number) => boolean) {
+const twinOf = (id: string) => (id.startsWith('MR') ? id.replace('MR', 'ML') : id.replace('ML', 'MR'));
+const isPair = (one: string, other: string, isAlike: boolean) => one === other || (isAlike && twinOf(one) === other);
+
+/** Whether the builder says the same of its mirror image, or nothing. */
+function isSaidAlike(one: StripSpec, all: readonly StripSpec[]): boolean {
+  const twin = all.find(({ strip }) => strip === twinOf(one.strip));
+  return !twin || JSON.stringify({ ...twin, strip: '' }) === JSON.stringify({ ...one, strip: '' });
+}
+
+/** How far its inner edge lies from the centre at the nose tip, mm. */
+function outOf({ left, right, member }: SawnStrip): number {
+  return member.side === 'C' ? 0 : Math.abs((member.side === 'R' ? left : right)?.at ?? 0);
+}
+
+function masked(fit: StripFit, counts: (i: number) => boolean) {
   return { ...fit, over: fit.over.map((each, i) => (counts(i) ? each : Infinity)) };
-}
-
-function sum(one: Placement, other: Placement): Placement {
-  return { along: one.along + other.along, up: one.up + other.up, noseUp: one.noseUp + other.noseUp };
 }
 
 function leastOfSides(fits: readonly Fit[]): Least[] {

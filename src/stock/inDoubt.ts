@@ -6,8 +6,8 @@ import { printAs } from '../length/rounded.js';
 import type { Units } from '../length/units.js';
 import { say } from '../words/say.js';
 import type { Lack } from './lumber/lumberList.js';
-import type { Placement } from './placement.js';
 import { sayStrip } from './sayStrip.js';
+import { saySlid, slidInJob } from './saySlid.js';
 import type { ShortPlace } from './short.js';
 import type { InBlank } from './inBlank.js';
 import type { Stock } from './stockOf.js';
@@ -43,7 +43,15 @@ function shortDoubt(place: ShortPlace, { slides, isAlike }: InBlank, asked: numb
   const length = (mm: number) => printLength(mm, units);
   const slide = slides.find((each) => each.strip === place.strip);
   const cures = [
-    ...(slide ? [say(words.cure.slide, { strip, by: saySlide(slide.by, units) })] : []),
+    ...(slide
+      ? [
+          say(words.cure.slide, {
+            strip,
+            by: saySlid(slide.slid, units),
+            job: slidInJob(place.strip, slide.slid, units),
+          }),
+        ]
+      : []),
     say(words.cure[side === 'left rail' || side === 'right rail' ? 'rail' : side], {
       by: printAs('needed', asked - over, units),
       at: length(at[0]),
@@ -67,16 +75,6 @@ function shortDoubt(place: ShortPlace, { slides, isAlike }: InBlank, asked: numb
   };
 }
 
-/** The movements of a slide that are any. */
-function saySlide({ along, up, noseUp }: Placement, units: Units): string {
-  const by = (mm: number) => printLength(Math.abs(mm), units);
-  return [
-    ...(along === 0 ? [] : [say(words.slide.along, { by: by(along), way: along < 0 ? words.toNose : words.toTail })]),
-    ...(up === 0 ? [] : [say(words.slide.up, { by: by(up), way: up < 0 ? words.down : words.up })]),
-    ...(noseUp === 0 ? [] : [say(words.slide.noseUp, { by: by(noseUp), way: noseUp < 0 ? words.down : words.up })]),
-  ].join(', ');
-}
-
 function unfitDoubt(unfit: Unfit, units: Units): Doubt {
   const needed = (mm: number) => printAs('needed', mm, units);
   const { why } = unfit;
@@ -85,9 +83,11 @@ function unfitDoubt(unfit: Unfit, units: Units): Doubt {
       ? { needs: needed(unfit.needs), has: printAs('there', unfit.has, units), by: needed(unfit.needs - unfit.has) }
       : why === 'unknown'
         ? { strip: unfit.strip, there: unfit.there.join(', ') }
-        : why === 'beyond'
-          ? { strip: unfit.strip, by: needed(unfit.by) }
-          : { strip: unfit.strip, other: unfit.other, by: needed(unfit.by), at: printLength(unfit.x, units) };
+        : why === 'all'
+          ? {}
+          : why === 'beyond'
+            ? { strip: unfit.strip, by: needed(unfit.by) }
+            : { strip: unfit.strip, other: unfit.other, by: needed(unfit.by), at: printLength(unfit.x, units) };
   const path = why === 'shorter' || why === 'beyond' ? 'stock.blank' : 'stock.blank.strips';
   return { where: { path }, what: say(words.unfit[why].what, values), remedy: say(words.unfit[why].remedy, values) };
 }

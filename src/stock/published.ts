@@ -6,7 +6,12 @@ export function publishedStock({ blank, profiles, lumber, billets, unused }: Sto
   return {
     blank: blank
       ? {
-          placements: blank.fits.map(({ of, placement, bound }) => ({ strips: of, placement, bound: bound ?? null })),
+          placements: blank.fits.map(({ of, placement, slid, bound }) => ({
+            strips: of,
+            placement,
+            slid: slid ?? null,
+            bound: bound ?? null,
+          })),
           strips: blank.strips.map(({ member, left, right, moved }, i) => ({
             member: member.id,
             left: left ?? null,

@@ -7,6 +7,7 @@ import type { Units } from '../length/units.js';
 import { say } from '../words/say.js';
 import type { LumberList } from './lumber/lumberList.js';
 import type { InBlank } from './inBlank.js';
+import { saySlid } from './saySlid.js';
 import type { Stock } from './stockOf.js';
 
 const { report } = words;
@@ -28,7 +29,16 @@ function sayBlank(
   const length = (mm: number) => printLength(mm, units);
   const asked = printAs('needed', allowance, units);
   return [
-    ...fits.flatMap(({ placement: { along, up, noseUp }, of, bound }) => [
+    ...fits.flatMap(({ placement: { along, up, noseUp }, of, slid, bound }) => [
+      ...(slid && slid.against.length > 0
+        ? [
+            say(report.slid, {
+              strips: of.join(' '),
+              against: slid.against.join(' '),
+              by: saySlid(slid.by, units),
+            }),
+          ]
+        : []),
       (fits.length > 1 ? `  ${of.join(' ')}:` : '') +
         say(report.placed, {
           along: length(along),

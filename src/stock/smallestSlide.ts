@@ -4,10 +4,11 @@ import { ratesOf } from './changes.js';
 import { solved } from './linearProgramme.js';
 import type { Placement } from './placement.js';
 import type { Skin } from './skin.js';
+import { lyingIn, type Slid } from './slid.js';
 
 /** How a strip is slid against the others, and the least that stands over the board on it then, mm. */
 export interface Slide {
-  readonly by: Placement;
+  readonly slid: Slid;
   readonly least: number;
 }
 
@@ -20,14 +21,15 @@ const HELD = 1e-6;
 const MET = 1e-3;
 
 /**
- * The smallest slide by which so much stands over every point, in whole steps of the rule, so that the slide that is
- * told does what it promises; undefined where none does. Smallest is the sum of the shifts along and up and half of
- * what the nose is raised, so that one movement is told where one does it.
+ * The smallest slide of a strip by which so much stands over every point on it, in whole steps of the rule, so that the
+ * slide that is told does what it promises; undefined where none does. Smallest is the sum of the shift along and half
+ * of what it is raised or lowered at the board's nose tip and at its tail.
  *
  * For small slides every allowance changes in proportion: the smallest is a linear programme in each of the eight
  * octants of its signs. What came out is measured, and the proportions taken anew there.
  *
- * @param from how the board lies in all strips
+ * @param others how the board lies in the strips that are not slid
+ * @param now how the strip is slid already
  * @param step the finest that is told, mm
  */
 export function smallestSlide(
@@ -35,12 +37,14 @@ export function smallestSlide(
   measure: Measure,
   length: number,
   points: Uint32Array,
-  from: Placement,
+  others: Placement,
+  now: Slid,
   asked: number,
   step: number,
 ): Slide | undefined {
+  const lying = (by: readonly number[]) => lyingIn(others, further(now, by), length);
   const leastAt = (by: readonly number[], into: Allowances) => {
-    measure(moved(from, by), into, points);
+    measure(lying(by), into, points);
     let least = Infinity;
     for (const i of points) least = Math.min(least, into.over[i]!);
     return least;
@@ -51,21 +55,31 @@ export function smallestSlide(
     let by: readonly number[] = [0, 0, 0];
     leastAt(by, here);
     for (let round = 0; round < ROUNDS; round++) {
-      const rates = ratesOf(skin, points, here, moved(from, by), length);
+      const rates = slideRates(ratesOf(skin, points, here, lying(by), length));
       const next = smallest(points, here, rates, by, asked + more);
       if (!next) return undefined;
       by = next;
       const tried = by.map((each) => Math.sign(each) * Math.ceil(Math.abs(each) / step - HELD) * step);
       const least = leastAt(tried, here);
-      if (least >= asked - MET) return { by: placementOf(tried), least };
+      if (least >= asked - MET) return { slid: further(now, tried), least };
       if (leastAt(by, here) >= asked + more - MET) break;
     }
   }
   return undefined;
 }
 
-/** Half of what the nose is raised is how far it moves. */
-const WEIGHTS = [1, 1, 0.5] as const;
+/** Along, up at the board's nose tip, up at its tail: half of each end is how far the strip moves in all. */
+const WEIGHTS = [1, 0.5, 0.5] as const;
+
+/** What the allowances fall by as the strip moves: it moves where the board stays, so the signs are turned round. */
+function slideRates(rates: Float64Array): Float64Array {
+  const turned = new Float64Array(rates.length);
+  for (let k = 0; k < rates.length; k += 3) {
+    const [along, up, noseUp] = [rates[k]!, rates[k + 1]!, rates[k + 2]!];
+    turned.set([-along, -up / 2 - noseUp, -up / 2 + noseUp], k);
+  }
+  return turned;
+}
 
 function smallest(
   points: Uint32Array,
@@ -88,7 +102,7 @@ function smallest(
     });
     signs.forEach((sign, axis) => (rows[3 * (count + axis) + axis] = -sign));
     const objective = signs.map((sign, axis) => -sign * WEIGHTS[axis]!);
-    const found = solved({ objective, rows, limits, bounds: [FAR, FAR, 2 * FAR] });
+    const found = solved({ objective, rows, limits, bounds: [FAR, FAR, FAR] });
     if (!found) continue;
     const size = found.reduce((sum, each, axis) => sum + Math.abs(each) * WEIGHTS[axis]!, 0);
     if (!best || size < best.size - HELD) best = { by: Array.from(found), size };
@@ -96,12 +110,6 @@ function smallest(
   return best?.by;
 }
 
-const placementOf = ([along, up, noseUp]: readonly number[]): Placement => ({
-  along: along!,
-  up: up!,
-  noseUp: noseUp!,
-});
-
-function moved({ along, up, noseUp }: Placement, by: readonly number[]): Placement {
-  return { along: along + by[0]!, up: up + by[1]!, noseUp: noseUp + by[2]! };
+function further({ along, up, noseUp }: Slid, by: readonly number[]): Slid {
+  return { along: along + by[0]!, up: up + by[2]!, noseUp: noseUp + by[1]! - by[2]! };
 }

@@ -6,13 +6,14 @@ import type { Line, SawnStrip } from './sawn.js';
 /**
  * What keeps strips from being sawn from a moulded blank, each by how much, mm: the blank is shorter than the board; a
  * strip begins where the blank ends; two strips are sawn into each other, kerf included, or one over the centreline; a
- * strip is named that there is none of.
+ * strip is named that there is none of; all strips are slid, so that none is left to slide them against.
  */
 export type Unfit =
   | { readonly why: 'shorter'; readonly needs: number; readonly has: number }
   | { readonly why: 'beyond'; readonly strip: string; readonly by: number }
   | { readonly why: 'overlap'; readonly strip: string; readonly other: string; readonly by: number; readonly x: number }
-  | { readonly why: 'unknown'; readonly strip: string; readonly there: readonly string[] };
+  | { readonly why: 'unknown'; readonly strip: string; readonly there: readonly string[] }
+  | { readonly why: 'all' };
 
 /** What arithmetic leaves, mm. */
 const ROUNDING = 1e-6;
@@ -24,12 +25,14 @@ export function unfitFor(
   { along }: Placement,
   length: number,
   isAlike: boolean,
+  areAllSlid: boolean,
 ): Unfit[] {
   const names = strips.map(({ member }) => member.id);
   const isLooked = (name: string) => !(isAlike && name.startsWith('ML'));
   return [
     ...(moulded.length < length ? [{ why: 'shorter', needs: length, has: moulded.length } as const] : []),
     ...said.flatMap(({ strip }): Unfit[] => (names.includes(strip) ? [] : [{ why: 'unknown', strip, there: names }])),
+    ...(areAllSlid ? [{ why: 'all' } as const] : []),
     ...strips.flatMap((strip): Unfit[] => {
       const by = beyond(strip, moulded, along, length);
       return by > 0 && isLooked(strip.member.id) ? [{ why: 'beyond', strip: strip.member.id, by }] : [];

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { boardOf } from '../../src/board/board.js';
 import { layupOf } from '../../src/layup/layupOf.js';
 import { fittingOf } from '../../src/stock/fit.js';
+import { lyingIn, NOT_SLID } from '../../src/stock/slid.js';
 import { sawnStrips } from '../../src/stock/sawn.js';
 import { sampleJob } from '../samples.js';
 import { largerBlank } from './blanks.js';
@@ -29,15 +30,18 @@ describe('the smallest slide that cures a short strip', () => {
     const leastOf = ({ over }: { readonly over: Float64Array }) => Math.min(...Array.from(points, (i) => over[i]!));
     const asked = leastOf(best) - 1;
     const { placement } = best;
-    const from = { along: placement.along + along, up: placement.up + up, noseUp: placement.noseUp + noseUp };
-    const lies = (by: readonly number[]) =>
+    const others = { along: placement.along + along, up: placement.up + up, noseUp: placement.noseUp + noseUp };
+    /** Slid so far toward the tail, raised so far at the nose tip and at the tail. */
+    const lies = ([back, nose, tail]: readonly number[]) =>
       leastOf(
-        fitting.measured({ along: from.along + by[0]!, up: from.up + by[1]!, noseUp: from.noseUp + by[2]! }, points),
+        fitting.measured(lyingIn(others, { along: back!, up: tail!, noseUp: nose! - tail! }, board.length), points),
       );
-    const size = (by: readonly number[]) => Math.abs(by[0]!) + Math.abs(by[1]!) + Math.abs(by[2]!) / 2;
+    const size = (by: readonly number[]) => Math.abs(by[0]!) + (Math.abs(by[1]!) + Math.abs(by[2]!)) / 2;
     expect(lies([0, 0, 0])).toBeLessThan(asked);
-    const { by, least } = fitting.slide(points, from, asked, STEP)!;
-    const found = [by.along, by.up, by.noseUp];
+    const { slid, least } = fitting.slide(points, others, NOT_SLID, asked, STEP)!;
+    const found = [slid.along, slid.up + slid.noseUp, slid.up];
+    // The board lies too high or low in the strip: the strip is moved the same way to bring it back.
+    expect(Math.sign(slid.up + slid.noseUp / 2)).toBe(Math.sign(up));
     expect(lies(found)).toBeCloseTo(least, 9);
     expect(least).toBeGreaterThanOrEqual(asked - 0.001);
     for (const each of found) expect(Math.abs(each / STEP - Math.round(each / STEP))).toBeLessThan(1e-6);
@@ -59,6 +63,6 @@ describe('the smallest slide that cures a short strip', () => {
     const blank = boardOf(largerBlank(spec, { longer: 60, thicker: 4, wider: 8 }), [], 0.2);
     const fitting = fittingOf(board, layup, blank, sawnStrips(layup, 3), [1]);
     const points = Uint32Array.from(fitting.skin.vertex.keys());
-    expect(fitting.slide(points, fitting.best(points).placement, 5, STEP)).toBeUndefined();
+    expect(fitting.slide(points, fitting.best(points).placement, NOT_SLID, 5, STEP)).toBeUndefined();
   });
 });

@@ -48,9 +48,9 @@ export function stockSchema(q: Quantities) {
           kerf,
           place: z
             .strictObject({
-              along: shift('how far the nose tip lies behind the blank’s nose end'),
-              up: shift('how far the lowest bottom lies over the blank’s'),
-              noseUp: shift('how far the nose is raised against the tail'),
+              along: shift('how far the board’s nose tip lies behind the blank’s nose end'),
+              up: shift('how far the board’s base line lies over the blank’s at the middle of the board’s length'),
+              noseUp: shift('how far the board’s nose is raised against its tail, half up there and half down here'),
             })
             .meta({ description: 'where you lay the board in the blank; found where left out' })
             .optional(),
@@ -61,16 +61,24 @@ export function stockSchema(q: Quantities) {
           strips: z
             .array(
               z.strictObject({
-                strip: z.string().meta({ description: 'its name, as every output has it: MR2; its mirror image too' }),
+                strip: z.string().meta({
+                  description:
+                    'its name, as every output has it: MR2; where both sides are alike its mirror image ML2 too, ' +
+                    'unless that has a line of its own',
+                }),
                 sawnAt: length(
                   'from the blank’s centreline to its edge nearer to the centre, at the nose tip',
                   0,
                   1000,
                   'a blank is no wider',
                 ).optional(),
-                along: shift('slid toward the tail against the others; toward the nose with a minus'),
-                up: shift('slid up against the others'),
-                noseUp: shift('its nose raised against the others’'),
+                along: shift(
+                  'the strip is slid so far toward the tail against the others; toward the nose with a minus',
+                ),
+                up: shift('the strip is raised so far against the others, all along; lowered with a minus'),
+                noseUp: shift(
+                  'the strip is raised so much more at the board’s nose tip, evenly less to nothing at its tail',
+                ),
               }),
             )
             .max(40, 'more than 40 strips|at most 40')

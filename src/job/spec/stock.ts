@@ -29,13 +29,16 @@ export interface MouldedBlankSpec {
   readonly price?: number;
 }
 
-/** What the builder says of one strip of a moulded blank, and of its mirror image where both sides are alike. */
+/**
+ * What the builder says of one strip of a moulded blank, and of its mirror image where both sides are alike and that is
+ * not named.
+ */
 export interface StripSpec {
   /** `MR2`, as in `LaidMember`. */
   readonly strip: string;
   /** From the blank's centreline to its edge nearer to the centre, at the nose tip of the board. */
   readonly sawnAt?: number;
-  /** How it is slid against the others. */
+  /** How the strip of foam is slid against the others, as in `Slid`. */
   readonly slid?: { readonly along: number; readonly up: number; readonly noseUp: number };
 }
 
