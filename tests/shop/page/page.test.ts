@@ -360,6 +360,24 @@ describe('a phone in trouble', () => {
     await context.close();
   });
 
+  it('delivers what another page of the same phone kept and could not send before it was closed', async () => {
+    const server = await tracker('left');
+    const { context, page } = await phone(chromium, server.ownerLink);
+    const other = await context.newPage();
+    await other.goto(`http://127.0.0.1:${server.port}/shop/`);
+    await live(other);
+    await context.setOffline(true);
+    await press(other, 'R2-07', 'Marked');
+    await other.getByText('1 unsent, kept on this phone').waitFor();
+    await other.close();
+    expect((await whole(server)).state.last).toBe(0);
+    await context.setOffline(false);
+    await stands(page, 'R2-07', 'Marked');
+    await live(page);
+    await waitFor(async () => (await whole(server)).state.last === 1);
+    await context.close();
+  });
+
   it('goes to the batch whose glue is open, until another is chosen', async () => {
     const server = await tracker('open-glue');
     const [one, two] = [await phone(chromium, server.ownerLink), await phone(chromium, server.ownerLink)];

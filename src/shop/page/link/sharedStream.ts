@@ -11,10 +11,14 @@ const NAME = 'chamberwright-changes';
  */
 export class SharedStream {
   private readonly channel = canShare() ? new BroadcastChannel(NAME) : undefined;
+  private leads = false;
 
   /** @param heard called for each message, and with none whenever a connection begins */
   constructor(private readonly heard: (message: Message | undefined) => void) {
-    this.channel?.addEventListener('message', ({ data }: MessageEvent<Message | null>) => heard(data ?? undefined));
+    this.channel?.addEventListener('message', ({ data }: MessageEvent<Message | null>) => {
+      // Who listens to the server itself is not told by the page before it, whose last word may come late, how it is.
+      if (!this.leads) heard(data ?? undefined);
+    });
   }
 
   /** Listens, or waits while another page does, until the connection is lost or `stop` says so. @returns as `listen` */
@@ -26,7 +30,8 @@ export class SharedStream {
         channel.postMessage(message ?? null);
         this.heard(message);
       };
-      const status = await listen(path, token, hear, stop);
+      this.leads = true;
+      const status = await listen(path, token, hear, stop).finally(() => (this.leads = false));
       channel.postMessage({ name: 'lost', data: status } satisfies Message);
       return status;
     };

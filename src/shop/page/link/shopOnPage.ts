@@ -75,11 +75,11 @@ export class ShopOnPage {
     this.token = token ?? (await this.memory.read('token'));
     this.change({ who: (await this.memory.read('who')) ?? '' });
     await this.readQueue();
-    addEventListener('online', () => void this.deliverNow());
+    addEventListener('online', () => void this.deliverAll());
     document.addEventListener('visibilitychange', () => {
       if (document.hidden) this.stream.abort();
     });
-    setInterval(() => void this.deliverNow(), RETRY);
+    setInterval(() => void this.deliverAll(), RETRY);
     void this.follow();
   }
 
@@ -148,7 +148,7 @@ export class ShopOnPage {
       this.stream = new AbortController();
       if (this.token === undefined) this.change({ link: 'shut-out' });
       else if (await this.readWhole()) {
-        void this.deliverNow();
+        void this.deliverAll();
         const after = this.now.whole!.state.last;
         const status = await this.changes.listen(`/api/changes?after=${after}`, this.token, this.stream.signal);
         this.change({ link: status === 401 ? 'shut-out' : 'lost' });
@@ -194,6 +194,12 @@ export class ShopOnPage {
     if (whole.refits.has(block) || event.plan !== whole.plan) void this.readWhole();
   }
 
+  /** Delivers what waits in this browser, also what another page of it kept that was closed before it was sent. */
+  private async deliverAll(): Promise<void> {
+    await this.readQueue();
+    await this.deliverNow();
+  }
+
   private deliverNow(): Promise<void> {
     if (this.token === undefined || (this.now.unsent.length === 0 && !this.delivering)) return Promise.resolve();
     this.delivering ??= deliver(this.memory, this.token)
@@ -207,7 +213,9 @@ export class ShopOnPage {
 
   private async readQueue(): Promise<void> {
     const [unsent, refused] = [await this.memory.unsent(), await this.memory.refused()];
-    this.change({ unsent, refused });
+    const { now } = this;
+    if (namesOf(unsent) !== namesOf(now.unsent) || namesOf(refused) !== namesOf(now.refused))
+      this.change({ unsent, refused });
   }
 
   private change(part: { readonly [name in keyof Shown]?: Shown[name] | undefined }): void {
@@ -225,6 +233,11 @@ export class ShopOnPage {
       events.map((event) => ({ ...event, at: event.at + this.ahead })),
     );
   }
+}
+
+/** By what a list of events is told from another, without what is in them. */
+function namesOf(list: readonly (Unsent | Refused)[]): string {
+  return list.map((one) => `${one.event.client} ${one.event.seq} ${'photo' in one}`).join();
 }
 
 function inView(): Promise<void> {
