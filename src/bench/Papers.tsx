@@ -28,6 +28,7 @@ export function Papers({ bench, state, jobs }: Props) {
   const [names, setNames] = useState<Awaited<ReturnType<Jobs['paperNames']>> | undefined>(undefined);
   const [paper, setPaper] = useState(state.units === 'mm' ? 'A4' : 'Letter');
   const [chosen, setChosen] = useState<ReadonlySet<string> | undefined>(undefined);
+  const [phase, setPhase] = useState<string | undefined>(undefined);
   const [pages, setPages] = useState<readonly Page[]>([]);
   const [total, setTotal] = useState(0);
   const [files, setFiles] = useState<readonly PdfOnPage[]>([]);
@@ -47,13 +48,21 @@ export function Papers({ bench, state, jobs }: Props) {
     setTotal(0);
   };
   // What is there and what it takes is asked again for another sheet, and for a job that was changed.
-  const ask = (sheet: string) =>
-    jobs.paperNames(name, text, sheet).then(setNames, (error: Error) => setSaid(error.message));
-  const usual = (names?.kinds ?? []).flatMap((each) => (each.goes === 'on request' ? [] : each.names));
+  const ask = (sheet: string, ofPhase: string | undefined) =>
+    jobs.paperNames(name, text, sheet, ofPhase).then(setNames, (error: Error) => setSaid(error.message));
+  const atHand = names?.phases.find(({ id }) => id === phase);
+  const usual = atHand?.names ?? (names?.kinds ?? []).flatMap((each) => (each.goes === 'on request' ? [] : each.names));
   const there = (names?.kinds ?? []).flatMap((each) => each.names);
   const wanted = new Set(chosen ? there.filter((each) => chosen.has(each)) : usual);
   const isUsual = wanted.size === usual.length && usual.every((each) => wanted.has(each));
-  const only = isUsual ? undefined : [...wanted];
+  const some = isUsual
+    ? undefined
+    : atHand
+      ? {
+          with: [...wanted].filter((each) => !usual.includes(each)),
+          without: usual.filter((each) => !wanted.has(each)),
+        }
+      : { only: [...wanted] };
   const make = async () => {
     forget();
     setSaid('Making the papers …');
@@ -64,11 +73,11 @@ export function Papers({ bench, state, jobs }: Props) {
     made.current = text;
     try {
       await jobs.papers(
-        { name, text, paper, ...(only && { only }) },
+        { name, text, paper, ...(atHand && { phase: atHand.id }), ...some },
         (news) => {
           if (news.kind === 'laid') {
             setTotal(news.pages);
-            if (!only) bench.show({ papers: { pages: news.pages, sheet: paper, text } });
+            if (!some && !atHand) bench.show({ papers: { pages: news.pages, sheet: paper, text } });
           } else if (news.kind === 'page') {
             const picture = URL.createObjectURL(new Blob([news.svg], { type: 'image/svg+xml' }));
             setPages((before) => [...before, { page: news.page, title: news.title, picture }]);
@@ -92,7 +101,7 @@ export function Papers({ bench, state, jobs }: Props) {
   const page = pages[looked - 1];
 
   return (
-    <details class="card papers" onToggle={({ currentTarget }) => currentTarget.open && void ask(paper)}>
+    <details class="card papers" onToggle={({ currentTarget }) => currentTarget.open && void ask(paper, atHand?.id)}>
       <summary>Papers and labels</summary>
       <div class="choices">
         <label>
@@ -101,11 +110,32 @@ export function Papers({ bench, state, jobs }: Props) {
             value={paper}
             onChange={({ currentTarget }) => {
               setPaper(currentTarget.value);
-              void ask(currentTarget.value);
+              void ask(currentTarget.value, atHand?.id);
             }}
           >
             {(names?.papers ?? [paper]).map((each) => (
               <option key={each}>{each}</option>
+            ))}
+          </select>
+        </label>
+        <label>
+          Phase{' '}
+          <select
+            data-paper-phase
+            value={atHand?.id ?? ''}
+            onChange={({ currentTarget: { value } }) => {
+              const next = value === '' ? undefined : value;
+              setPhase(next);
+              setChosen(undefined);
+              void ask(paper, next);
+            }}
+          >
+            <option value="">all phases</option>
+            {names?.phases.map(({ id, title, state }) => (
+              <option key={id} value={id}>
+                {title}
+                {state === 'now' && ', you are here'}
+              </option>
             ))}
           </select>
         </label>
@@ -116,7 +146,7 @@ export function Papers({ bench, state, jobs }: Props) {
           onClick={() => void make()}
           disabled={!state.isCurrent || isMaking || wanted.size === 0}
         >
-          Make {only ? `${only.length} of them` : 'the papers'}
+          Make {some ? `${wanted.size} of them` : atHand ? 'the papers of this phase' : 'the papers'}
         </button>
         {isMaking && (
           <button type="button" onClick={() => stop.current?.abort()}>
@@ -134,7 +164,7 @@ export function Papers({ bench, state, jobs }: Props) {
           </a>
         ))}
       </div>
-      {names && <PaperKinds kinds={names.kinds} chosen={wanted} choose={setChosen} />}
+      {names && <PaperKinds kinds={names.kinds} ofPhase={atHand?.names} chosen={wanted} choose={setChosen} />}
       <p role="status" data-papers-said>
         {said}
         {made.current !== undefined && made.current !== text && ' The job has been changed since.'}

@@ -1,3 +1,4 @@
+import type { PhaseOfPapers } from '../papers/ofPhase.js';
 import type { Text } from '../disk/textFile.js';
 
 /** A job file as it was on disk, and the tables that lie beside it, or why one cannot be read. */
@@ -20,9 +21,10 @@ export interface JobList {
 export type Saved =
   { readonly saved: true; readonly version: string } | { readonly saved: false; readonly theirs?: JobOnDisk };
 
-/** The papers a job has by kind, and the sheets they can go on. */
+/** The papers a job has by kind, the phases of its work, and the sheets they can go on. */
 export interface PaperNames {
   readonly kinds: readonly KindOfPaper[];
+  readonly phases: readonly PhaseOfPapers[];
   readonly papers: readonly string[];
 }
 

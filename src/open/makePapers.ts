@@ -11,9 +11,10 @@ import { labelStocks } from '../print/paper/labelStock.js';
 import { writePdf } from '../print/pdf.js';
 import { proofOf } from '../proof/proof.js';
 import { sayVerdict, verdictOf } from '../verdict/verdict.js';
+import { phasesWithPapers } from '../papers/ofPhase.js';
 import { papersOf } from '../papers/papers.js';
 import { kindName } from '../sheet/uses.js';
-import type { KindOfPaper, PaperNews } from './api.js';
+import type { KindOfPaper, PaperNames, PaperNews } from './api.js';
 import { svgPen } from './svgPen.js';
 
 /**
@@ -56,9 +57,11 @@ export async function* makePapers(plan: Plan, choices: PaperChoices): AsyncGener
 
 /**
  * The kinds of paper that a job has, in the order of printing, with what each takes on such paper: of those that are
- * usual in the set, of the others each by itself.
+ * usual in the set, of the others each by itself; and the phases of its work.
+ *
+ * @param phase the one whose papers are wanted: of those what they take in it
  */
-export function kindsOfPaper(plan: Plan, paper: string): KindOfPaper[] {
+export function paperNamesOf(plan: Plan, paper: string, phase?: string): Omit<PaperNames, 'papers'> {
   const weights = foundByTrial(plan);
   const count = (choices: PaperChoices): CountedKind[] => {
     const run = paperRunOf({ ...choices, paper }, plan.job.units, asOnPage);
@@ -66,8 +69,8 @@ export function kindsOfPaper(plan: Plan, paper: string): KindOfPaper[] {
     return made && 'files' in made ? made.files.flatMap((file) => [...countFile(file, made.print).kinds]) : [];
   };
   const papers = papersOf(plan, { labelStock: labelStocks[0]! });
-  const usual = count({});
-  return [...new Set(papers.map(({ kind }) => kind))].map((kind): KindOfPaper => {
+  const usual = [...(phase === undefined ? [] : count({ phase })), ...count({})];
+  const kinds = [...new Set(papers.map(({ kind }) => kind))].map((kind): KindOfPaper => {
     const own = papers.filter((each) => each.kind === kind);
     const { goes } = own[0]!;
     const called = kindName(kind);
@@ -81,6 +84,7 @@ export function kindsOfPaper(plan: Plan, paper: string): KindOfPaper[] {
       ...(tape > 0 && { tape: printLength(tape, plan.job.units, 'feet') }),
     };
   });
+  return { kinds, phases: phasesWithPapers(plan, papers) };
 }
 
 const asOnPage = (choice: keyof PaperChoices): string => choice;

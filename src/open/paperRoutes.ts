@@ -12,16 +12,14 @@ import { readJson } from '../serve/jsonBody.js';
 import { OWNER, type Route } from '../serve/route.js';
 import type { PaperNews } from './api.js';
 import { isJobName, readJobFile } from './jobFolder.js';
-import { kindsOfPaper, makePapers } from './makePapers.js';
+import { makePapers, paperNamesOf } from './makePapers.js';
 
 const written = { name: z.string(), text: z.string().max(MOST_BYTES) };
 const paper = z.enum(sheetNames as [string, ...string[]]);
-const namesSchema = z.strictObject({ ...written, paper });
-const askedSchema = z.strictObject({
-  ...written,
-  paper,
-  only: z.array(z.string().max(80)).max(400).optional(),
-});
+const phase = z.string().max(80).optional();
+const namesSchema = z.strictObject({ ...written, paper, phase });
+const names = z.array(z.string().max(80)).max(400).optional();
+const askedSchema = z.strictObject({ ...written, paper, phase, only: names, with: names, without: names });
 
 /**
  * Papers of what is on the bench, saved or not: which there are, and to make them. News comes as server-sent events
@@ -46,7 +44,8 @@ export function paperRoutes(folder: string): readonly Route[] {
         if (!asked.success) return refuse(response, 400, 'A job has a name, a text and a paper.');
         const made = await planFor(asked.data.name, asked.data.text);
         if (!made.plan) return refuse(response, 422, made.why);
-        sendJson(response, 200, { kinds: kindsOfPaper(made.plan, asked.data.paper), papers: sheetNames });
+        const { paper, phase } = asked.data;
+        sendJson(response, 200, { ...paperNamesOf(made.plan, paper, phase), papers: sheetNames });
       },
     },
     {
@@ -59,7 +58,7 @@ export function paperRoutes(folder: string): readonly Route[] {
         const asked = askedSchema.safeParse(body.value);
         if (!asked.success)
           return refuse(response, 400, 'Papers are asked for by the job, its text and the paper’s name.');
-        const { name, text, paper, only } = asked.data;
+        const { name, text, ...choices } = asked.data;
         const made = await planFor(name, text);
         if (!made.plan) return refuse(response, 422, made.why);
         beginStream(response);
@@ -67,7 +66,7 @@ export function paperRoutes(folder: string): readonly Route[] {
           if (!response.write(`data: ${JSON.stringify(news)}\n\n`)) await drained(response);
         };
         try {
-          for await (const news of makePapers(made.plan, { paper, only })) {
+          for await (const news of makePapers(made.plan, choices)) {
             if (response.destroyed) return;
             await tell(news);
           }

@@ -1,28 +1,54 @@
 import words from '../../templates/phases.json' with { type: 'json' };
+import type { Phase } from '../book/phases.js';
 import type { Finding } from '../finding/finding.js';
 import type { Plan } from '../plan.js';
-import { phasesOnce } from '../sheet/book/bookPages.js';
+import { phasesOnce, titleOf } from '../sheet/book/bookPages.js';
 import { say } from '../words/say.js';
 import type { Paper } from './paper.js';
 
+/** A phase of a board and the papers that are printed for it. */
+export interface PhaseOfPapers {
+  readonly id: string;
+  /** As the build book calls it: `9 Routing`. */
+  readonly title: string;
+  readonly state: Phase['state'];
+  /** Names of its papers, its page of the build book first among them. */
+  readonly names: readonly string[];
+}
+
 /**
- * Names of the papers that belong to a phase, its page of the build book first among them; those that are only printed
- * on request are left out.
+ * The phases that a board has, each with the papers that belong to it; those that are only printed on request are left
+ * out.
+ */
+export function phasesWithPapers(plan: Plan, papers: readonly Paper[]): PhaseOfPapers[] {
+  return phasesOnce(plan).map((phase) => ({
+    id: phase.id,
+    title: titleOf(phase),
+    state: phase.state,
+    names: papers
+      .filter(({ kind, goes }) => goes !== 'on request' && (kind === 'book' || phase.papers.includes(kind)))
+      .map(({ name }) => name),
+  }));
+}
+
+/**
+ * Names of the papers that belong to a phase.
  *
  * @returns what is wrong, where this board has no such phase
  */
-export function namesOfPhase(plan: Plan, papers: readonly Paper[], id: string, where: string): string[] | Finding {
-  const phases = phasesOnce(plan);
+export function namesOfPhase(
+  plan: Plan,
+  papers: readonly Paper[],
+  id: string,
+  where: string,
+): readonly string[] | Finding {
+  const phases = phasesWithPapers(plan, papers);
   const phase = phases.find((each) => each.id === id);
-  if (!phase) {
-    const { what, remedy } = words.words.noPhase;
-    return {
-      where,
-      what: say(what, { id }),
-      remedy: say(remedy, { phases: phases.map((each) => each.id).join(', ') }),
-    };
-  }
-  return papers
-    .filter(({ kind, goes }) => goes !== 'on request' && (kind === 'book' || phase.papers.includes(kind)))
-    .map(({ name }) => name);
+  if (phase) return phase.names;
+  const { what, remedy } = words.words.noPhase;
+  return {
+    where,
+    what: say(what, { id }),
+    remedy: say(remedy, { phases: phases.map((each) => each.id).join(', ') }),
+  };
 }

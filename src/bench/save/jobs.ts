@@ -22,9 +22,9 @@ export class Jobs {
     return this.ask('PUT', '/api/bench/job', { name, text, ...(basedOn !== undefined && { basedOn }) });
   }
 
-  /** Which papers a job has, what they take on such paper, and the sheets they can go on. */
-  paperNames(name: string, text: string, paper: string): Promise<PaperNames> {
-    return this.ask('POST', '/api/bench/papers/names', { name, text, paper });
+  /** Which papers a job has, what they take on such paper, its phases, and the sheets they can go on. */
+  paperNames(name: string, text: string, paper: string, phase: string | undefined): Promise<PaperNames> {
+    return this.ask('POST', '/api/bench/papers/names', { name, text, paper, ...(phase !== undefined && { phase }) });
   }
 
   /**
@@ -80,7 +80,10 @@ export interface PapersAsked {
   readonly name: string;
   readonly text: string;
   readonly paper: string;
+  readonly phase?: string;
   readonly only?: readonly string[];
+  readonly with?: readonly string[];
+  readonly without?: readonly string[];
 }
 
 /** The token from the address, kept for this tab and taken out of the address, where others might read it. */

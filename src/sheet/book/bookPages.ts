@@ -41,7 +41,8 @@ export function phasesOnce(plan: Plan): Phase[] {
   });
 }
 
-const titleOf = ({ number, name }: Phase): string => say(words.phase.title, { number, name });
+/** A phase as its page is called: `9 Routing`. */
+export const titleOf = ({ number, name }: Phase): string => say(words.phase.title, { number, name });
 
 function overview(phases: readonly Phase[]): TextPage {
   const { heading, intro, ticks, write, line, ...states } = words.overview;

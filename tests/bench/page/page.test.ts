@@ -308,3 +308,24 @@ test('papers are made from what is on the bench, looked at page by page, and kep
   const pdf = await getDocument({ data: bytes }).promise;
   expect(pdf.numPages).toBe(total);
 });
+
+test('papers of one phase are chosen by its name, ticked, and made with its own page of the build book', async () => {
+  const { page } = await open('fell-short.yaml');
+  await page.locator('.papers summary').click();
+  const phases = page.locator('[data-paper-phase]');
+  await phases.locator('option').nth(1).waitFor({ state: 'attached' });
+  expect(await phases.locator('option').allTextContents()).toContain('1 Printing and reading, you are here');
+  await phases.selectOption({ value: 'open' });
+  const group = page.getByRole('group', { name: 'Of this phase, to print' });
+  await group.getByRole('checkbox', { name: /^Build book: [12] pages?$/ }).waitFor();
+  expect(await group.locator('[data-paper-kind]').count()).toBe(
+    await group.locator('[data-paper-kind]:checked').count(),
+  );
+  await page.getByRole('button', { name: 'Make the papers of this phase' }).click();
+  const file = page.locator('[data-papers-file]');
+  await file.waitFor();
+  const [download] = await Promise.all([page.waitForEvent('download'), file.click()]);
+  const pdf = await getDocument({ data: new Uint8Array(readFileSync((await download.path())!)) }).promise;
+  const { items } = await (await pdf.getPage(1)).getTextContent();
+  expect(items.map((item) => ('str' in item ? item.str : '')).join(' ')).toContain('Breaking it open');
+});
