@@ -76,7 +76,7 @@ export function planOf(said: Job, before?: Plan): Plan {
   const board = drawn
     ? past.of(measuredBoard, job.board, job.shaped!, drawn.board, walledBy(job.shaped!, drawn.chambers))
     : past.of(drawnBoard, job.board);
-  const trees = past.of(patchTreesOf, board.mesh);
+  const trees = past.of(patchTreesOf, board.proved);
   const laid = past.of(layupOf, job.glueUp, board.length);
   const carved = past.of(carvingJobOf, job.chambers, job.keepOuts, job.jointKeepOuts, job.routing);
   const glued = past.of(gluingJobOf, carved, job.dots, job.board, job.glueUp, job.shaped);

@@ -36,16 +36,16 @@ export function bentOf(grid: Omit<Grid, 'same' | 'chordError'>, surface: Surface
   let next = new Float64Array(3 * columns);
   for (const side of sidesOf(surface)) {
     const { inner } = surface.outlines[side];
-    pointsAcross(surface, side, xs[0]!, onMiddles.at(xs[0]!), next, 0);
+    pointsAcross(surface, side, xs[0]!, onMiddles.at(xs[0]!, side), next, 0);
     for (let row = 0; row + 1 < xs.length; row++) {
       [here, next] = [next, here];
       const to = xs[row + 1]!;
       const x = fromTurn((toTurn(xs[row]!, surface.length) + toTurn(to, surface.length)) / 2, surface.length);
-      pointsAcross(surface, side, to, onMiddles.at(to), next, 0);
+      pointsAcross(surface, side, to, onMiddles.at(to, side), next, 0);
       for (const { strands, points } of quarters)
-        pointsAcross(surface, side, xs[row]!, strands.at(xs[row]!), points, 0);
-      pointsAcross(surface, side, x, onLines.at(x), middle, 0);
-      pointsAcross(surface, side, x, onMiddles.at(x), centre, 0);
+        pointsAcross(surface, side, xs[row]!, strands.at(xs[row]!, side), points, 0);
+      pointsAcross(surface, side, x, onLines.at(x, side), middle, 0);
+      pointsAcross(surface, side, x, onMiddles.at(x, side), centre, 0);
       const notch = inner(to);
       for (let column = 0; column + 1 < columns; column++) {
         const a = 3 * ((row * 2 + side) * columns + column);

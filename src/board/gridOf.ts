@@ -47,9 +47,8 @@ function pointsOf(surface: Surface, xs: Float64Array, vs: Float64Array): Float64
   const strands = surface.lengthwise(vs);
   const positions = new Float64Array(xs.length * 2 * vs.length * 3);
   xs.forEach((x, row) => {
-    const lines = strands.at(x);
     for (const side of [0, 1] as const)
-      pointsAcross(surface, side, x, lines, positions, (row * 2 + side) * vs.length * 3);
+      pointsAcross(surface, side, x, strands.at(x, side), positions, (row * 2 + side) * vs.length * 3);
   });
   return positions;
 }

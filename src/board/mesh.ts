@@ -12,6 +12,8 @@ export interface Mesh {
   readonly triangles: Uint32Array;
   readonly normals: Float64Array;
   readonly patches: Uint8Array;
+  /** A second patch that a triangle counts as too, 255 where there is none; absent where none does. */
+  readonly alsoPatches?: Uint8Array;
   readonly chordError: number;
 }
 
@@ -20,7 +22,7 @@ export const PATCHES = ['deck', 'bottom', 'rail'] as const;
 export type Patch = (typeof PATCHES)[number];
 
 /** A patch ends where the surface has turned 45° from up or down. */
-const PATCH_COSINE = Math.SQRT1_2;
+export const PATCH_COSINE = Math.SQRT1_2;
 /** A triangle of less than this area, mm², has no direction to speak of and is left to the rail. */
 const NO_AREA = 1e-12;
 
@@ -110,7 +112,7 @@ function addEnd(grid: Grid, row: number, add: (side: number, a: number, b: numbe
 }
 
 /** The outward unit normal of each triangle; zero where it has no area. */
-function normalsOf(p: Float64Array, triangles: Uint32Array): Float64Array {
+export function normalsOf(p: Float64Array, triangles: Uint32Array): Float64Array {
   const normals = new Float64Array(triangles.length);
   for (let t = 0; t < triangles.length; t += 3) {
     const a = 3 * triangles[t]!;

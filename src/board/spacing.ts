@@ -24,7 +24,7 @@ export function columnsOf(surface: Surface, sag: number): Float64Array {
   const found = Array.from({ length: 3 }, () => new Float64Array(COLUMN_TRIALS + 1));
   for (const x of [...surface.stations, ...between]) {
     for (const side of sides) {
-      pointsAcross(surface, side, x, strands.at(x), points, 0);
+      pointsAcross(surface, side, x, strands.at(x, side), points, 0);
       found.forEach((need, stretch) => raise(need, points, 3 * stretch * COLUMN_TRIALS, sag));
     }
   }
@@ -68,8 +68,8 @@ function linesOf(surface: Surface, vs: Float64Array) {
     at(x: number, into: Float64Array) {
       sides.forEach((side, j) => {
         const first = 3 * j * each;
-        pointsAcross(surface, side, x, trials.at(x), into, first);
-        pointsAcross(surface, side, x, columns.at(x), section, 0);
+        pointsAcross(surface, side, x, trials.at(x, side), into, first);
+        pointsAcross(surface, side, x, columns.at(x, side), section, 0);
         cutNotch(section, 0, vs.length, vs.indexOf(2), surface.outlines[side].inner(x));
         into.set(section.subarray(0, 3), first + 3 * (each - 2));
         into.set(section.subarray(-3), first + 3 * (each - 1));

@@ -1,4 +1,4 @@
-import type { BoardSpec } from '../job/spec/board.js';
+import type { BoardSpec, SectionStation } from '../job/spec/board.js';
 import { hermiteWeights, monotone, monotoneSlopes, type Curve } from './monotone.js';
 import { outlineOf, type Outline } from './outline.js';
 import { edgeShare, sectionOf, type HalfSection } from './section.js';
@@ -30,9 +30,10 @@ export interface Surface {
 /** Lines of the surface from nose to tail, freed of size. */
 export interface LengthwiseCurves {
   /**
-   * `across` and `up` of `Section` where each line passes `x`, in the order of the lines; overwritten by the next call.
+   * `across` and `up` of `Section` where each line passes `x` on one side, in the order of the lines; overwritten by
+   * the next call.
    */
-  at(x: number): { readonly across: Float64Array; readonly up: Float64Array };
+  at(x: number, side: SideCode): { readonly across: Float64Array; readonly up: Float64Array };
 }
 
 export function surfaceOf(spec: BoardSpec): Surface {
@@ -47,12 +48,10 @@ export function surfaceOf(spec: BoardSpec): Surface {
     at,
     spec.profile.map((p) => p.thickness),
   );
-  const size = (x: number) => ({ half: right.outer(x), thickness: thickness(x) });
-  const shares = spec.sections.map((s) => edgeShare(s, size(s.x).half));
-  const sections = spec.sections.map((s, i) => sectionOf(s, size(s.x), shares[i] ?? nearestShare(shares, i)));
-  const sectionAt = Float64Array.from(spec.sections, (s) => s.x);
+  const lines = linesOf(spec.sections, right, thickness);
+  const leftLines = spec.leftSections ? linesOf(spec.leftSections, left, thickness) : lines;
 
-  const stations = [0, ...at, ...sectionAt, ...spec.right.points.map((p) => p.x), spec.length];
+  const stations = [0, ...at, ...lines.at, ...spec.right.points.map((p) => p.x), spec.length];
   if (right.notchAt < spec.length) stations.push(right.notchAt);
   if (spec.left) stations.push(...spec.left.points.map((p) => p.x), left.notchAt);
 
@@ -62,7 +61,26 @@ export function surfaceOf(spec: BoardSpec): Surface {
     bottom,
     thickness,
     stations: [...new Set(stations.filter((x) => x >= 0 && x <= spec.length))].sort((a, b) => a - b),
-    lengthwise: (vs) => lengthwiseAt(vs, sectionAt, sections),
+    lengthwise: (vs) => {
+      const onRight = lengthwiseAt(vs, lines);
+      const onLeft = leftLines === lines ? onRight : lengthwiseAt(vs, leftLines);
+      return { at: (x, side) => (side === 1 ? onRight : onLeft)(x) };
+    },
+  };
+}
+
+/** The sections of one side with their places, rising, mm. */
+interface SectionLines {
+  readonly at: Float64Array;
+  readonly sections: readonly HalfSection[];
+}
+
+function linesOf(stations: readonly SectionStation[], outline: Outline, thickness: Curve): SectionLines {
+  const size = (x: number) => ({ half: outline.outer(x), thickness: thickness(x) });
+  const shares = stations.map((s) => edgeShare(s, size(s.x).half));
+  return {
+    at: Float64Array.from(stations, (s) => s.x),
+    sections: stations.map((s, i) => sectionOf(s, size(s.x), shares[i] ?? nearestShare(shares, i))),
   };
 }
 
@@ -76,7 +94,7 @@ function nearestShare(shares: readonly (number | undefined)[], i: number): numbe
 }
 
 /** Lines between the sections: monotone cubics along the board, whose weights at one `x` are the same for all. */
-function lengthwiseAt(vs: ArrayLike<number>, at: Float64Array, sections: readonly HalfSection[]): LengthwiseCurves {
+function lengthwiseAt(vs: ArrayLike<number>, { at, sections }: SectionLines) {
   const lines = vs.length;
   const n = at.length;
   const values = { across: new Float64Array(n * lines), up: new Float64Array(n * lines) };
@@ -96,22 +114,23 @@ function lengthwiseAt(vs: ArrayLike<number>, at: Float64Array, sections: readonl
     }
   }
   const found = { across: new Float64Array(lines), up: new Float64Array(lines) };
-  return {
-    at(x) {
-      const held = Math.min(at[n - 1]!, Math.max(at[0]!, x));
-      let i = 0;
-      while (i < n - 2 && held >= at[i + 1]!) i++;
-      const next = Math.min(i + 1, n - 1);
-      const [y0, y1, m0, m1] = hermiteWeights(held, at[i]!, at[next]!);
-      for (const part of ['across', 'up'] as const) {
-        const value = values[part];
-        const slope = slopes[part];
-        const into = found[part];
-        for (let c = 0, a = i * lines, b = next * lines; c < lines; c++, a++, b++)
-          into[c] = y0 * value[a]! + y1 * value[b]! + m0 * slope[a]! + m1 * slope[b]!;
-      }
-      return found;
-    },
+  let last = NaN;
+  return (x: number) => {
+    if (x === last) return found;
+    last = x;
+    const held = Math.min(at[n - 1]!, Math.max(at[0]!, x));
+    let i = 0;
+    while (i < n - 2 && held >= at[i + 1]!) i++;
+    const next = Math.min(i + 1, n - 1);
+    const [y0, y1, m0, m1] = hermiteWeights(held, at[i]!, at[next]!);
+    for (const part of ['across', 'up'] as const) {
+      const value = values[part];
+      const slope = slopes[part];
+      const into = found[part];
+      for (let c = 0, a = i * lines, b = next * lines; c < lines; c++, a++, b++)
+        into[c] = y0 * value[a]! + y1 * value[b]! + m0 * slope[a]! + m1 * slope[b]!;
+    }
+    return found;
   };
 }
 
@@ -147,6 +166,6 @@ export function pointsAcross(
 /** A point of the surface, board frame, mm. */
 export function pointOn(surface: Surface, v: number, side: SideCode, x: number): [number, number, number] {
   const point = new Float64Array(3);
-  pointsAcross(surface, side, x, surface.lengthwise([v]).at(x), point, 0);
+  pointsAcross(surface, side, x, surface.lengthwise([v]).at(x, side), point, 0);
   return [point[0]!, point[1]!, point[2]!];
 }

@@ -80,7 +80,7 @@ export function carvingIn(
 ): Carving {
   const spec = job.chambers;
   const asked = askedWalls(spec);
-  const [deck, bottom, rail] = PATCHES.map((patch) => asked[patch] + SHELL_ALLOWANCE);
+  const [deck, bottom, rail] = PATCHES.map((patch) => asked[patch] + SHELL_ALLOWANCE + board.rough);
   const shell = past.of(shellOf, board, deck!, bottom!, rail!);
   const proof = { trees, chordError: board.mesh.chordError, asked };
   const { cutterLength, guideStock } = job.routing;

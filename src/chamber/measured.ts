@@ -93,10 +93,10 @@ export function heightsAt({ surface }: Board, x: number, y: number) {
     const rising = from < to;
     for (let i = 0; i < 50; i++) {
       const middle = (low + high) / 2;
-      if (surface.lengthwise([middle]).at(x).across[0]! < share === rising) low = middle;
+      if (surface.lengthwise([middle]).at(x, side).across[0]! < share === rising) low = middle;
       else high = middle;
     }
-    return surface.lengthwise([(low + high) / 2]).at(x).up[0]!;
+    return surface.lengthwise([(low + high) / 2]).at(x, side).up[0]!;
   };
   const bottomUp = find(0, 2);
   const deckUp = find(3, 2);

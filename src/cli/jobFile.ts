@@ -1,7 +1,7 @@
 import { existsSync, realpathSync } from 'node:fs';
 import { basename, dirname, resolve } from 'node:path';
 import words from '../../templates/command.json' with { type: 'json' };
-import { textFile, type Text } from '../disk/textFile.js';
+import { meshFile, textFile, type Text } from '../disk/textFile.js';
 import { sayFinding } from '../finding/say.js';
 import { sayJobFinding } from '../job/finding.js';
 import type { Job } from '../job/job.js';
@@ -34,12 +34,15 @@ export function jobFrom(named: string, io: Io, looked: Watched[] = []): JobRead 
   }
   const file = realpathSync(named);
   const tables: string[] = [];
-  const { job, findings } = readJob(text, named, (name) => {
-    const table = resolve(dirname(file), name);
-    tables.push(table);
-    looked.push(watched(table));
-    return existsSync(table) ? textFile(table) : undefined;
-  });
+  const beside =
+    <T>(read: (path: string) => T) =>
+    (name: string): T | undefined => {
+      const table = resolve(dirname(file), name);
+      tables.push(table);
+      looked.push(watched(table));
+      return existsSync(table) ? read(table) : undefined;
+    };
+  const { job, findings } = readJob(text, named, beside(textFile), undefined, beside(meshFile));
   for (const finding of findings) io.err(sayJobFinding(finding));
   if (job) return { job, file, inputs: [file, ...tables, trackerPath(file)] };
   const things = findings.length === 1 ? 'thing' : 'things';

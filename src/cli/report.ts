@@ -3,6 +3,7 @@ import { PATCHES } from '../board/mesh.js';
 import { stretchOf } from '../chamber/stretch.js';
 import { printLength } from '../length/length.js';
 import { printAs } from '../length/rounded.js';
+import { sayScan } from '../job/sayScan.js';
 import { sayFin } from '../fin/sayFin.js';
 import { printWeight } from '../length/weight.js';
 import type { Plan } from '../plan.js';
@@ -23,6 +24,7 @@ export function reportOf(plan: Plan): string[] {
     job.name,
     `  ${printLength(board.length, units, 'feet')} long, ${length(board.width)} wide, ${length(board.thickness)} thick, ${board.volume.toFixed(1)} litres`,
     `  ${counted(layup.pieces.length, 'piece')}, ${counted(layup.rows.length, 'row')}, ${counted(chambers.length, 'chamber')} and as many blocks, ${filled.toFixed(1)} litres routed out`,
+    ...sayScan(job.board.scan, units).map((line) => `  ${line}`),
     ...weightLines(plan),
     ...(plan.stock && job.stock
       ? ['  stock:', ...sayStock(plan.stock, job.stock, units).map((line) => `  ${line}`)]

@@ -7,6 +7,9 @@ import { diskFinding } from './diskFinding.js';
 /** Larger is no job and no table, bytes: such a file is not even read. */
 export const MOST_BYTES = 4_000_000;
 
+/** Two million triangles as text have this much, bytes; more would not fit into memory with what is made of them. */
+export const MOST_MESH_BYTES = 600_000_000;
+
 /** A text, or why it cannot be had. */
 export type Text = string | Finding;
 
@@ -19,16 +22,21 @@ export function textFile(file: string): Text {
   return 'remedy' in bytes ? bytes : new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytes);
 }
 
+/** The bytes of a plain file of a mesh's size. */
+export function meshFile(file: string): Bytes {
+  return fileBytes(file, MOST_MESH_BYTES);
+}
+
 /** The same as it lies on the disk. Pipes and devices, which may never end, are not opened. */
-export function fileBytes(file: string): Bytes {
+export function fileBytes(file: string, most = MOST_BYTES): Bytes {
   const { unreadable, device, tooLarge } = words.reading;
   try {
     const there = statSync(file);
     if (there.isDirectory()) return { where: file, ...words.reasons.EISDIR };
     if (!there.isFile()) return { where: file, ...device };
-    if (there.size > MOST_BYTES) {
+    if (there.size > most) {
       const size = there.size >= 1e9 ? `${(there.size / 1e9).toFixed(1)} GB` : `${Math.ceil(there.size / 1e6)} MB`;
-      return { where: file, ...tooLarge, what: say(tooLarge.what, { size, most: MOST_BYTES / 1e6 }) };
+      return { where: file, ...tooLarge, what: say(tooLarge.what, { size, most: most / 1e6 }) };
     }
     return readFileSync(file);
   } catch (error) {

@@ -18,10 +18,20 @@ export function unchangedAs(before: Job, job: Job): Job {
 function saysTheSame(a: unknown, b: unknown): boolean {
   if (Object.is(a, b)) return true;
   if (typeof a !== 'object' || typeof b !== 'object' || !a || !b) return false;
+  if (ArrayBuffer.isView(a))
+    return a.constructor === b.constructor && isSameList(a as ListOfNumbers, b as ListOfNumbers);
   if (Array.isArray(a) !== Array.isArray(b)) return false;
   const keys = Object.keys(a);
   return (
     keys.length === Object.keys(b).length &&
     keys.every((key) => key in b && saysTheSame(a[key as keyof typeof a], b[key as keyof typeof b]))
   );
+}
+
+type ListOfNumbers = ArrayBufferView & ArrayLike<number>;
+
+function isSameList(a: ListOfNumbers, b: ListOfNumbers): boolean {
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (!Object.is(a[i], b[i])) return false;
+  return true;
 }

@@ -13,7 +13,7 @@ import { sortedMesh } from './surface.js';
  */
 export function faultsOf(published: Published): Fault[] {
   const routed = routedChambers(published);
-  const surface = sortedMesh(published.board.mesh);
+  const surface = sortedMesh(published.board.proved);
   return [
     ...inSolidEnds(routed, published),
     ...inKeepOuts(routed, published, surface),

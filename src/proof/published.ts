@@ -9,7 +9,7 @@ import type { Pair } from './plane.js';
 /** What a plan publishes, and the rules of its job: all that the proof knows. */
 export interface Published {
   readonly job: Pick<Job, 'chambers' | 'keepOuts' | 'jointKeepOuts' | 'dots' | 'blocks'>;
-  readonly board: { readonly length: number; readonly mesh: Mesh };
+  readonly board: { readonly length: number; readonly proved: Mesh };
   readonly layup: { readonly rows: readonly Row[]; readonly joints: readonly Joint[] };
   readonly chambers: readonly Chamber[];
   readonly glue: { readonly dots: readonly Dot[]; readonly smears: readonly Smear[] };

@@ -77,27 +77,48 @@ function boxLeaf(
  * The triangles' numbers of each patch, tile by tile, the tiles along a curve that stays near itself.
  * Source of the curve: G. M. Morton, "A computer oriented geodetic data base" (1966).
  */
-function tileOrders({ positions, triangles, patches }: Mesh): Uint32Array[] {
+function tileOrders({ positions, triangles, patches, alsoPatches }: Mesh): Uint32Array[] {
   const count = patches.length;
+  const side = tileFor(positions, count);
   const tile = new Uint32Array(count);
   let lowY = Infinity;
   for (let i = 1; i < positions.length; i += 3) if (positions[i]! < lowY) lowY = positions[i]!;
   let tiles = 0;
   for (let t = 0; t < count; t++) {
     const a = 3 * triangles[3 * t]!;
-    const code = interleave(Math.max(0, positions[a]! / TILE) | 0, Math.max(0, (positions[a + 1]! - lowY) / TILE) | 0);
+    const code = interleave(Math.max(0, positions[a]! / side) | 0, Math.max(0, (positions[a + 1]! - lowY) / side) | 0);
     tile[t] = code;
     if (code >= tiles) tiles = code + 1;
   }
   return PATCHES.map((_, patch) => {
     const start = new Uint32Array(tiles + 1);
-    for (let t = 0; t < count; t++) if (patches[t] === patch) start[tile[t]! + 1]!++;
+    const isOf = (t: number) => patches[t] === patch || alsoPatches?.[t] === patch;
+    for (let t = 0; t < count; t++) if (isOf(t)) start[tile[t]! + 1]!++;
     for (let i = 0; i < tiles; i++) start[i + 1]! += start[i]!;
     const order = new Uint32Array(start[tiles]!);
-    for (let t = 0; t < count; t++) if (patches[t] === patch) order[start[tile[t]!]!++] = t;
+    for (let t = 0; t < count; t++) if (isOf(t)) order[start[tile[t]!]!++] = t;
     return order;
   });
 }
+
+/** The side of the tiles: smaller where triangles lie denser than a mesh of ours has them. */
+function tileFor(positions: Float64Array, count: number): number {
+  if (count <= DENSE) return TILE;
+  let [length, left, right] = [0, 0, 0];
+  for (let i = 0; i < positions.length; i += 3) {
+    length = Math.max(length, positions[i]!);
+    left = Math.min(left, positions[i + 1]!);
+    right = Math.max(right, positions[i + 1]!);
+  }
+  // Deck and bottom lie one over the other.
+  const each = Math.sqrt((IN_TILE * 2 * length * (right - left)) / count);
+  return Math.min(TILE, Math.max(each, length / MOST_TILES));
+}
+
+/** Triangles from which on a mesh is denser than ours, how many of its a tile is to hold, and tiles along a board. */
+const DENSE = 120_000;
+const IN_TILE = 8;
+const MOST_TILES = 1000;
 
 /** The bits of two numbers below 1024, in turn. */
 function interleave(a: number, b: number): number {

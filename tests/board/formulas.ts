@@ -52,7 +52,7 @@ export function gridBy(surface: Surface, xs: readonly number[], vs: readonly num
   xs.forEach((x, row) => {
     for (const side of [0, 1] as const) {
       const first = (row * 2 + side) * vs.length;
-      pointsAcross(surface, side, x, surface.lengthwise(vs).at(x), positions, 3 * first);
+      pointsAcross(surface, side, x, surface.lengthwise(vs).at(x, side), positions, 3 * first);
       if (x >= notchAt) cutNotch(positions, first, vs.length, vs.indexOf(2), inner(x));
     }
   });

@@ -8,7 +8,8 @@ import { FieldInput } from './FieldInput.js';
 import { fieldGroups, type Schema } from './fields.js';
 import { Slider, SLIDERS } from './Slider.js';
 
-const schema = schemaFile as Schema;
+// What TypeScript makes of the file has every key in every form, where it is undefined.
+const schema = schemaFile as unknown as Schema;
 
 /** Every number of the job: the six that are turned most as sliders, all others by section. */
 export function Fields({ bench, state }: { readonly bench: Bench; readonly state: BenchState }) {

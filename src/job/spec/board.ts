@@ -1,3 +1,5 @@
+import type { Scan } from '../../scan/whole/scan.js';
+
 /** The finished, unglassed board. */
 export interface BoardSpec {
   /** From nose tip to the hindmost point of the tail, straight, mm. */
@@ -9,6 +11,10 @@ export interface BoardSpec {
   readonly profile: readonly ProfileStation[];
   /** The sections, nose to tail, strictly rising in `x`. At least one; a single one serves the whole board. */
   readonly sections: readonly SectionStation[];
+  /** The left side's, where they are not the right side's. */
+  readonly leftSections?: readonly SectionStation[];
+  /** The mesh that all this was taken from; absent where it was given by numbers. */
+  readonly scan?: Scan;
 }
 
 /** One side's outline in plan: half-widths measured from the centreline, positive outward. */

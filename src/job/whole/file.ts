@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Units } from '../../length/units.js';
 import { blocksSchema } from '../parts/blocks.js';
-import { boardSchema } from '../parts/board.js';
+import { boardSchema, type BoardFile } from '../parts/board.js';
 import { chambersSchema } from '../parts/chambers.js';
 import { dotsSchema } from '../parts/dots.js';
 import { fillSchema } from '../parts/fill.js';
@@ -15,6 +15,7 @@ import { printerSchema } from '../parts/printer.js';
 import { riderSchema } from '../parts/rider.js';
 import { routedSchema } from '../parts/routed.js';
 import { routingSchema } from '../parts/routing.js';
+import { scanSchema, type ScanFile } from '../parts/scan.js';
 import { shapedSchema } from '../parts/shaped.js';
 import { stockSchema } from '../parts/stock.js';
 import { targetSchema } from '../parts/target.js';
@@ -23,13 +24,31 @@ import { keysWithin } from '../mistake/issues.js';
 import { quantities, type Quantities } from '../quantities.js';
 import { shortText } from '../text.js';
 
-/** A job as it is written down: one line a part, each part in its own file under `parts`. */
-export function jobFileSchema(q: Quantities) {
+/** How the board is given: by numbers, or by a mesh. */
+export type BoardForm = 'numbers' | 'mesh';
+
+/** How the board is given in a file that was read as YAML or JSON. */
+export function boardFormOf(value: unknown): BoardForm {
+  const { board } = value as { board?: unknown };
+  return typeof board === 'object' && board !== null && 'mesh' in board ? 'mesh' : 'numbers';
+}
+
+/**
+ * A job as it is written down: one line a part, each part in its own file under `parts`. What is wrong with a board is
+ * told by the one form that it is written in; both forms are in the schema for editors.
+ */
+export function jobFileSchema(q: Quantities, form: BoardForm | 'either' = 'either') {
+  const forms = {
+    numbers: () => boardSchema(q),
+    mesh: () => scanSchema(q),
+    either: () =>
+      z.union([boardSchema(q), scanSchema(q)]).meta({ description: 'the finished board, by numbers or as a mesh' }),
+  };
   return z
     .strictObject({
       job: shortText('what the job is called; printed on every sheet'),
       units: z.enum(['mm', 'in']).meta({ description: 'what a bare number is in, and how papers print: mm or in' }),
-      board: boardSchema(q),
+      board: forms[form]() as z.ZodType<BoardFile | ScanFile>,
       glueUp: glueUpSchema(q),
       chambers: chambersSchema(q).optional(),
       keepOuts: keepOutsSchema(q).optional(),
@@ -57,23 +76,29 @@ export function jobFileSchema(q: Quantities) {
 
 export type JobFile = z.infer<ReturnType<typeof jobFileSchema>>;
 
-const schemas = new Map<Units, ReturnType<typeof jobFileSchema>>();
+const schemas = new Map<string, ReturnType<typeof jobFileSchema>>();
 
 /**
  * The schema of a file whose bare numbers are in `units`; made once, because a page reads a job at every key pressed.
  */
-export function jobFileSchemaFor(units: Units): ReturnType<typeof jobFileSchema> {
-  const schema = schemas.get(units) ?? jobFileSchema(quantities(units));
-  schemas.set(units, schema);
+export function jobFileSchemaFor(units: Units, form?: BoardForm): ReturnType<typeof jobFileSchema> {
+  const key = `${units} ${form}`;
+  const schema = schemas.get(key) ?? jobFileSchema(quantities(units), form);
+  schemas.set(key, schema);
   return schema;
 }
 
-let jsonSchema: z.core.JSONSchema.BaseSchema | undefined;
+const jsonSchemas = new Map<BoardForm | undefined, z.core.JSONSchema.BaseSchema>();
 
-/** The same for editors, as JSON Schema (draft 2020-12): what a builder may write, before it is read. */
-export function jobJsonSchema(): z.core.JSONSchema.BaseSchema {
-  jsonSchema ??= z.toJSONSchema(jobFileSchemaFor('mm'), { io: 'input', target: 'draft-2020-12' });
-  return jsonSchema;
+/**
+ * The same as JSON Schema (draft 2020-12): what a builder may write, before it is read. For editors with both forms of
+ * a board.
+ */
+export function jobJsonSchema(form?: BoardForm): z.core.JSONSchema.BaseSchema {
+  const schema =
+    jsonSchemas.get(form) ?? z.toJSONSchema(jobFileSchemaFor('mm', form), { io: 'input', target: 'draft-2020-12' });
+  jsonSchemas.set(form, schema);
+  return schema;
 }
 
 let known: { readonly top: readonly string[]; readonly all: readonly string[] } | undefined;

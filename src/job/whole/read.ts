@@ -12,7 +12,7 @@ import { tablesInDoubt } from '../doubts/tables.js';
 import { unusual } from '../doubts/usual.js';
 import { readDocument, type JobDocument } from './document.js';
 import { echoOf } from '../mistake/echo.js';
-import { jobFileSchemaFor, jobJsonSchema, type JobFile } from './file.js';
+import { boardFormOf, jobFileSchemaFor, jobJsonSchema, type JobFile } from './file.js';
 import { mistakesOf, type Mistake } from '../mistake/issues.js';
 import { inOrder, MOST_FINDINGS } from '../mistake/in-order.js';
 import type { Job } from '../job.js';
@@ -31,6 +31,7 @@ import { materialFinder } from '../parts/materials.js';
 import type { OffsetStation } from '../parts/offsets.js';
 import { toRouted } from '../parts/routed.js';
 import { toRouting } from '../parts/routing.js';
+import { boardFromScan, holesKeptOut, toScan } from '../parts/scan.js';
 import { toShaped } from '../parts/shaped.js';
 import { toStock } from '../parts/stock.js';
 import { toTarget } from '../parts/target.js';
@@ -39,7 +40,8 @@ import type { Reading } from '../text/reading.js';
 import type { RoutedRow } from '../spec/routed.js';
 import { sayTo, type Say } from '../mistake/say.js';
 import { readAsFarAsPossible } from './stand-in.js';
-import type { Beside } from '../beside.js';
+import type { Beside, BytesBeside } from '../beside.js';
+import type { Scan } from '../../scan/whole/scan.js';
 import { tableBeside } from './table-beside.js';
 
 /**
@@ -61,12 +63,14 @@ export interface ReadJob {
  * @param readBeside gives the text of a file beside it, or why it cannot be read
  * @param before what was read of this job before: it changes nothing but the time it takes, and is not to be used after
  *   that
+ * @param readBytes gives the bytes of a file beside it, or why they cannot be had
  */
 export function readJob(
   text: string,
   fileName: string,
   readBeside: (name: string) => Beside,
   before?: Reading,
+  readBytes: (name: string) => BytesBeside = () => undefined,
 ): ReadJob {
   const { document, reading, findings } = readDocument(text, fileName, before);
   if (!document) return { findings: findings.map(legible) };
@@ -84,16 +88,17 @@ export function readJob(
   const tableOf = (name: string | undefined, ...path: string[]) =>
     file ? tableBeside(name, file.units, readBeside, (inTable) => findings.push(...inTable), say.at(...path)) : [];
   const offsets: Tables = {
-    board: tableOf(file?.board.offsets, 'board', 'offsets'),
+    board: tableOf(file && 'offsets' in file.board ? file.board.offsets : undefined, 'board', 'offsets'),
     blank: tableOf(file?.stock?.blank?.offsets, 'stock', 'blank', 'offsets'),
   };
   const routed = file && toRouted(file.routed, readBeside, say.at('routed'));
-  const job = file && toJob(file, offsets, routed ?? [], say);
+  const scan = file && 'mesh' in file.board ? toScan(file.board, readBytes, file.units, say.at('board')) : undefined;
+  const job = file && toJob(file, offsets, routed ?? [], scan, say);
   const isSound = !findings.some(({ severity }) => severity === 'error');
   // What cannot be is put right first; only then is looked for what hardly can be.
   if (job && isSound) {
     const before = findings.length;
-    tablesInDoubt(file.board, offsets.board, job.board, job.units, say.at('board'));
+    if (!('mesh' in file.board)) tablesInDoubt(file.board, offsets.board, job.board, job.units, say.at('board'));
     unusual(job, findings.length === before, say);
   }
 
@@ -106,10 +111,11 @@ export function readJob(
 /** Checks the shape of the file; where it is wrong, gives what can be read of it. */
 function toFile({ value }: JobDocument): { file?: JobFile | undefined; mistakes: Mistake[] } {
   const units = (value as { units?: unknown }).units === 'in' ? 'in' : 'mm';
-  const schema = jobFileSchemaFor(units);
+  const form = boardFormOf(value);
+  const schema = jobFileSchemaFor(units, form);
   const read = schema.safeParse(value);
   if (read.success) return { file: read.data, mistakes: [] };
-  const mistakes = mistakesOf(read.error.issues, value, jobJsonSchema());
+  const mistakes = mistakesOf(read.error.issues, value, jobJsonSchema(form));
   return { file: readAsFarAsPossible(schema, { ...(value as object), units }), mistakes };
 }
 
@@ -119,10 +125,11 @@ interface Tables {
   readonly blank: readonly OffsetStation[];
 }
 
-function toJob(file: JobFile, offsets: Tables, routed: readonly RoutedRow[], say: Say): Job {
+function toJob(file: JobFile, offsets: Tables, routed: readonly RoutedRow[], scan: Scan | undefined, say: Say): Job {
   const { units } = file;
   const material = materialFinder(file.materials);
-  const board = toBoard(file.board, offsets.board, units, say.at('board'));
+  const board = 'mesh' in file.board ? boardFromScan(scan) : toBoard(file.board, offsets.board, units, say.at('board'));
+  const { keepOuts, jointKeepOuts } = toKeepOuts(file.keepOuts, board, units, say.at('keepOuts'));
   const glueUp = toGlueUp(file.glueUp, material, units, say.at('glueUp'));
   const chambers = toChambers(file.chambers, units);
   checkMembersFit(glueUp, board, units, say.at('glueUp'));
@@ -133,7 +140,8 @@ function toJob(file: JobFile, offsets: Tables, routed: readonly RoutedRow[], say
     board,
     glueUp,
     chambers,
-    ...toKeepOuts(file.keepOuts, board, units, say.at('keepOuts')),
+    keepOuts: [...keepOuts, ...holesKeptOut(scan, chambers)],
+    jointKeepOuts,
     dots: toDots(file.dots, board, units, say.at('dots')),
     routing: toRouting(file.routing, chambers.cutterDiameter, units, say.at('routing')),
     shaped: toShaped(file.shaped, board, units, say.at('shaped')),

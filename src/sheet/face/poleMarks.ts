@@ -25,7 +25,11 @@ export function poleMarksOf(plan: Plan, row: Row): PoleMark[] {
   }));
 }
 
-/** The stations at which the board was measured along its centreline, mm from the nose, tips left out. */
+/**
+ * The stations at which the board was measured along its centreline, mm from the nose, tips left out; none of a scan,
+ * which is measured everywhere.
+ */
 export function stationsOf(plan: Plan): number[] {
+  if (plan.job.board.scan) return [];
   return plan.job.board.profile.map(({ x }) => x).filter((x) => x > 0 && x < plan.board.length);
 }

@@ -42,7 +42,7 @@ export function gaugeTemplates(board: Board, units: Units, side: TemplateSide): 
 function gaugesAt({ surface, grid }: Board, units: Units, side: TemplateSide, code: 0 | 1, x: number): Part[] {
   const { vs, apex } = grid;
   const found = new Float64Array(3 * vs.length);
-  pointsAcross(surface, code, x, surface.lengthwise(vs).at(x), found, 0);
+  pointsAcross(surface, code, x, surface.lengthwise(vs).at(x, code), found, 0);
   const base = surface.bottom(x);
   const points = Array.from(vs, (_, i): Point => [Math.abs(found[3 * i + 1]!), found[3 * i + 2]! - base]);
   const [bottom, deck] = [points.slice(0, apex + 1), points.slice(apex)];
