@@ -3,6 +3,8 @@ import type { Cut, CutPlan, CutSheet } from '../../src/block/cut/cutPlan.js';
 
 /** Sizes that differ by less are one size: what the planner itself calls the same, mm. */
 const SAME = 0.0101;
+/** Sizes are taken to this, mm. */
+const TAKEN_TO = 0.001;
 
 interface Rect {
   readonly x0: number;
@@ -27,7 +29,9 @@ export function layoutFaults(plan: CutPlan, parts: readonly CutPart[], saw: SawS
   const { sheetArea, blockArea, keptArea, wasteArea } = plan.sums;
   if (wasteArea < -1e-6 * sheetArea) faults.push('negative waste');
   const blocks = parts.filter(({ id }) => !plan.leftOut.includes(id)).reduce((sum, part) => sum + areaOf(part), 0);
-  if (Math.abs(blocks - blockArea) > 1e-6 * (1 + blocks)) faults.push(`block area ${blockArea}, by hand ${blocks}`);
+  const rounded = parts.reduce((sum, { length, height }) => sum + TAKEN_TO * (length + height), 0);
+  if (Math.abs(blocks - blockArea) > rounded + 1e-6 * (1 + blocks))
+    faults.push(`block area ${blockArea}, by hand ${blocks}`);
   if (Math.abs(sheetArea - blockArea - keptArea - wasteArea) > 1e-6 * (1 + sheetArea))
     faults.push('areas do not add up');
   return faults;
@@ -89,8 +93,9 @@ function sheetFaults(sheet: CutSheet, saw: SawSetting, parts: readonly CutPart[]
       );
       if (!inside) fault(`${id} leaves its blank`);
       const box = [spread(outline.map(({ x }) => x)), spread(outline.map(({ y }) => y))];
-      const upright = Math.abs(box[0]! - part.length) < 1e-6 && Math.abs(box[1]! - part.height) < 1e-6;
-      const turned = Math.abs(box[1]! - part.length) < 1e-6 && Math.abs(box[0]! - part.height) < 1e-6;
+      const isSize = (a: number, b: number) => Math.abs(a - b) < TAKEN_TO + 1e-6;
+      const upright = isSize(box[0]!, part.length) && isSize(box[1]!, part.height);
+      const turned = isSize(box[1]!, part.length) && isSize(box[0]!, part.height);
       if (!upright && !(turned && part.mayTurn)) fault(`${id} has not its size, or lies against the grain`);
     }
     if (blank.parts.length === 2) {

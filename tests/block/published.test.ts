@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { bestSheet } from '../../src/block/nest/bestSheet.js';
+import { bestSheet } from './bestSheet.js';
 import { cutSheets } from '../../src/block/cut/cutSheets.js';
 import type { CutPart, SawSetting } from '../../src/block/nest/cutPart.js';
 import type { NestProblem } from '../../src/block/nest/nest.js';
@@ -64,7 +64,7 @@ const noSaw: SawSetting = { kerf: 0, trim: 0, keep: { length: 1, width: 1 } };
 function worth(length: number, width: number, items: readonly Item[], mayTurn: boolean, stages = 3): number {
   const wanted = items.map(([l, h, count, value]) => ({ length: l, height: h, mayTurn, count, value }));
   const problem: NestProblem = { wanted, stock: [{ length, width, count: 1, cost: 1 }], stages, firstCuts: [1, 0] };
-  const { sheets } = bestSheet(problem, { rounds: 8000, seed: seeded(1), stop: () => false });
+  const { sheets } = bestSheet(problem, { rounds: 4000, seed: seeded(1), stop: () => false });
   let sum = 0;
   for (const { root } of sheets) eachBlank(root, ({ kind }) => (sum += wanted[kind]!.value));
   return sum;
@@ -78,7 +78,7 @@ function pieces(list: string, mayTurn: boolean): CutPart[] {
 }
 
 function sheetsFor(parts: CutPart[], length: number, width: number): number {
-  const plan = cutSheets(parts, [{ id: 'sheet', foam: 'any', length, width }], noSaw, { rounds: 20_000 });
+  const plan = cutSheets(parts, [{ id: 'sheet', foam: 'any', length, width }], noSaw, { rounds: 2000 });
   expect(layoutFaults(plan, parts, noSaw)).toEqual([]);
   expect(plan.leftOut).toEqual([]);
   return plan.sheets.length;

@@ -7,7 +7,19 @@ export interface CutPlan {
   /** Blocks that are not in the plan; each has its finding. */
   readonly leftOut: readonly string[];
   readonly faults: readonly CutFault[];
+  /** Foam by foam, where all blocks of it are planned. */
+  readonly foams: readonly FoamCount[];
   readonly sums: CutSums;
+}
+
+/** How many sheets of a foam are cut up, offcuts among them, and what is proved of that. */
+export interface FoamCount {
+  readonly foam: string;
+  readonly sheets: number;
+  /** Fewer cannot do. */
+  readonly fewest: number;
+  /** Whether it is proved that nothing cheaper can: less of new sheets, at less cost where their prices are known. */
+  readonly isLeast: boolean;
 }
 
 /** Areas in mm². The three shares and the saw cuts make up the sheets' area. */

@@ -54,6 +54,11 @@ export function missingValue(nest: Nest, problem: NestProblem): number {
   return value;
 }
 
+/** Of all blanks, one saw cut added to each side, mm². */
+export function areaOf({ wanted }: Pick<NestProblem, 'wanted'>): number {
+  return wanted.reduce((sum, { length, height, count }) => sum + length * height * count, 0);
+}
+
 /** Values and costs nearer than this share are the same: they are sums, added up in different orders. */
 export const SAME_SUM = 1e-9;
 

@@ -1,64 +1,54 @@
-import { cheapestCover } from './cheapestCover.js';
 import type { Nest, NestProblem } from './nest.js';
-import { compareNests, costOf, missingValue, SAME_SUM } from './nest.js';
-import { eachBlank } from './region.js';
-import { construct, improve, shortfall, restsIn } from './search.js';
-import type { Effort } from './search.js';
+import { areaOf, costOf, missingValue, SAME_SUM } from './nest.js';
+import { packed } from './pack.js';
+import { construct, improve, movedEither, movedPieces, restsIn, shortfall, type Effort } from './search.js';
+import { seeded } from './seeded.js';
+import { sheetSets } from './sheetSets.js';
 
-/** The share of the rounds that goes to larger rests once the sheets are settled. */
-const REST_SHARE = 0.15;
+/** How long a search goes on, and which of its kind it is. */
+export interface Search {
+  /** For each set of sheets that might do. `rounds` and `seed` alone decide what is found. */
+  readonly rounds: number;
+  readonly seed: number;
+  /** Asked before each round. */
+  readonly stop: () => boolean;
+}
 
 /**
- * All blanks on the cheapest sheets: a first layout, then again and again one that has to be cheaper, until the area
- * bound is met or the effort is spent; at the end the rests are drawn together.
+ * All blanks on the cheapest sheets that hold them: sets of sheets are tried from the area bound up until one holds
+ * them all, each with numbers drawn anew, so that what is found on a set does not hang on what else was in stock. Where
+ * all the stock is too little, the most valuable blanks.
+ * @param below - nothing is looked for that costs as much
  * @param found - told of every better layout
  */
-export function nestAll(problem: NestProblem, effort: Effort, found: (nest: Nest) => void = () => undefined): Nest {
-  const bound = areaBound(problem) * (1 + SAME_SUM);
-  const forRests = Math.round(effort.rounds * REST_SHARE);
-  effort.rounds -= forRests;
-  let best = construct(problem, effort);
+export function nestAll(
+  problem: NestProblem,
+  search: Search,
+  below = Infinity,
+  found: (nest: Nest) => void = () => undefined,
+): Nest {
+  let best = construct(problem, effortOf(search));
   found(best);
-  for (;;) {
-    const complete = best.missing.length === 0;
-    if (complete && costOf(best, problem) <= bound) break;
-    const budget = complete ? costOf(best, problem) * (1 - 2 * SAME_SUM) : Infinity;
-    const before = best;
-    const better = (nest: Nest) => compareNests(nest, before, problem) < 0;
-    const score = shortfall(problem, complete ? 'all' : 'most');
-    const next = improve(cutBack(best, problem, budget), problem, budget, score, better, effort);
-    if (!better(next)) break;
-    best = next;
-    found(best);
+  const most = Math.min(below, best.missing.length === 0 ? costOf(best, problem) : Infinity);
+  for (const { counts } of sheetSets(areaOf(problem), problem.stock, most)) {
+    const set = { ...problem, stock: problem.stock.map((size, i) => ({ ...size, count: counts[i]! })) };
+    const nest = packed(set, effortOf(search));
+    if (!nest) continue;
+    found(nest);
+    return nest;
   }
-  effort.rounds = Math.min(effort.rounds + forRests, forRests);
-  return drawRestsTogether(best, problem, effort);
+  if (best.missing.length === 0) return best;
+  best = improve(best, problem, Infinity, shortfall(problem, 'most'), () => false, effortOf(search), movedEither);
+  found(best);
+  return best;
 }
 
-/** The least the sheets can cost: their area must cover the blanks. */
-export function areaBound({ wanted, stock }: NestProblem): number {
-  return cheapestCover(
-    wanted.reduce((sum, { length, height, count }) => sum + length * height * count, 0),
-    stock,
-  );
-}
+const effortOf = ({ rounds, seed, stop }: Search): Effort => ({ rounds, seed: seeded(seed), stop });
 
-/** Gives sheets up, those that hold least for their cost first, until the budget is met. */
-function cutBack(nest: Nest, problem: NestProblem, budget: number): Nest {
-  const worthKeeping = [...nest.sheets].sort(
-    (a, b) => b.value / problem.stock[b.stock]!.cost - a.value / problem.stock[a.stock]!.cost,
-  );
-  const missing = nest.missing.slice();
-  while (worthKeeping.length > 0 && costOf({ sheets: worthKeeping, missing }, problem) > budget) {
-    const sheet = worthKeeping.pop()!;
-    eachBlank(sheet.root, (blank) => missing.push(blank.kind));
-  }
-  return { sheets: worthKeeping, missing };
-}
-
-function drawRestsTogether(best: Nest, problem: NestProblem, effort: Effort): Nest {
+/** The same sheets, what is left of them in larger pieces. */
+export function drawRestsTogether(best: Nest, problem: NestProblem, search: Search): Nest {
   const missing = missingValue(best, problem) * (1 + SAME_SUM);
   const cost = costOf(best, problem) * (1 + SAME_SUM);
   const score = (nest: Nest) => (missingValue(nest, problem) > missing ? Infinity : -restsIn(nest));
-  return improve(best, problem, cost, score, () => false, effort);
+  return improve(best, problem, cost, score, () => false, effortOf(search), movedPieces);
 }

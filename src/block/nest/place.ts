@@ -121,11 +121,11 @@ export function moreThanSplit(area: number): number {
   return area * Math.sqrt(Math.sqrt(area));
 }
 
-function openPiece(axis: 0 | 1, level: number, room: number, across: number): Region {
+export function openPiece(axis: 0 | 1, level: number, room: number, across: number): Region {
   return { kind: OPEN, turned: false, axis, level, extent: room, across, free: room, children: [] };
 }
 
-function cutOut(kind: number, turned: boolean, parent: Region, across: number): Region {
+export function cutOut(kind: number, turned: boolean, parent: Region, across: number): Region {
   const axis = parent.axis === 0 ? 1 : 0;
   return { kind, turned, axis, level: parent.level + 1, extent: parent.across, across, free: 0, children: [] };
 }

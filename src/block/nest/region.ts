@@ -52,6 +52,22 @@ export function eachBlank(region: Region, visit: (blank: Region) => void): void 
   }
 }
 
+/** The share of a piece that is blanks, 0..1. */
+export function fullness(child: Region, parent: Region): number {
+  if (child.kind !== OPEN) return 1;
+  let area = 0;
+  eachBlank(child, (blank) => (area += blank.extent * blank.across));
+  return area / (child.across * parent.across);
+}
+
+/** The kinds of all blanks in a piece, which may be a blank itself. */
+export function kindsIn(piece: Region): number[] {
+  if (piece.kind !== OPEN) return [piece.kind];
+  const kinds: number[] = [];
+  eachBlank(piece, ({ kind }) => kinds.push(kind));
+  return kinds;
+}
+
 /** Takes a child out of its parent; the foam goes back to what is free. */
 export function takeOut(parent: Region, index: number): Region {
   const [child] = parent.children.splice(index, 1) as [Region];

@@ -1,4 +1,4 @@
-import { eachBlank, OPEN, takeOut } from './region.js';
+import { kindsIn, OPEN, takeOut } from './region.js';
 import type { Region } from './region.js';
 
 /** How often a piece is looked into rather than taken out whole. */
@@ -12,8 +12,7 @@ export function ruin(roots: readonly Region[], count: number, draw: () => number
     const which = Math.floor(draw() * full.length);
     const piece = takeAny(full[which]!, draw);
     if (full[which]!.children.length === 0) full.splice(which, 1);
-    if (piece.kind !== OPEN) out.push(piece.kind);
-    else eachBlank(piece, (blank) => out.push(blank.kind));
+    out.push(...kindsIn(piece));
   }
   return out;
 }

@@ -1,9 +1,10 @@
 import type { Nest, NestProblem, NestedSheet } from './nest.js';
 import { allWanted, compareNests, costOf, missingValue, rulesOf } from './nest.js';
+import { inStrips, movedStrips } from './byStrips.js';
 import { finished, recreate } from './recreate.js';
 import type { OpenLayout, Strategy } from './recreate.js';
-import { moreThanSplit } from './place.js';
-import { copyRegion, eachBlank, tighten } from './region.js';
+import { moreThanSplit, type PlaceRules } from './place.js';
+import { copyRegion, kindsIn, tighten } from './region.js';
 import { ruin } from './ruin.js';
 
 /** How long a search goes on. `rounds` alone decides what is found; everything else can only stop it early. */
@@ -13,6 +14,9 @@ export interface Effort {
   /** Asked before each round. */
   readonly stop: () => boolean;
 }
+
+/** Makes another layout of one. @param budget - what its sheets may cost */
+export type Move = typeof movedPieces;
 
 /** A search remembers this many earlier scores and accepts what is no worse than the one that long ago. */
 const MEMORY = 60;
@@ -29,6 +33,10 @@ const OVERLOOKED = 0.02;
 const STEER = 2;
 /** The same where some will be missing in any case, in smallest blanks: tells equals apart, never outweighs a blank. */
 const TIE = 0.4;
+/** The share of rounds that put strips together anew; the others move single pieces. */
+const BY_STRIPS = 0.3;
+/** So many first layouts are made of strips, each as chance has it. */
+const FIRST_STRIPS = 2;
 
 /** The first layout: largest first, in several ways; the one that leaves least out and costs least. */
 export function construct(problem: NestProblem, effort: Effort): Nest {
@@ -44,6 +52,10 @@ export function construct(problem: NestProblem, effort: Effort): Nest {
       if (!best || compareNests(nest, best, problem) < 0) best = nest;
     }
   }
+  for (let i = 0; i < FIRST_STRIPS; i++) {
+    const nest = inStrips(problem, effort.seed);
+    if (compareNests(nest, best!, problem) < 0) best = nest;
+  }
   return best!;
 }
 
@@ -54,6 +66,7 @@ export function construct(problem: NestProblem, effort: Effort): Nest {
  * @param budget - what the sheets may cost
  * @param score - the lower the better
  * @param enough - ends the search with the first layout for which it holds
+ * @param move - makes another layout of one, within the budget
  */
 export function improve(
   start: Nest,
@@ -62,6 +75,7 @@ export function improve(
   score: (nest: Nest) => number,
   enough: (nest: Nest) => boolean,
   effort: Effort,
+  move: Move,
 ): Nest {
   const rules = rulesOf(problem);
   let now = start;
@@ -71,7 +85,7 @@ export function improve(
   const memory = new Array<number>(MEMORY).fill(nowScore);
   for (let round = 0; effort.rounds > 0 && !effort.stop(); round++) {
     effort.rounds--;
-    const next = neighbour(now, problem, budget, rules, effort.seed);
+    const next = move(now, problem, budget, rules, effort.seed);
     if (enough(next)) return next;
     const nextScore = score(next);
     if (nextScore <= nowScore || nextScore <= memory[round % MEMORY]!) [now, nowScore] = [next, nextScore];
@@ -97,11 +111,16 @@ export function restsIn(nest: Nest): number {
   return nest.sheets.reduce((sum, { rests }) => sum + rests, 0);
 }
 
-function neighbour(
+/** One round makes single pieces loose, another puts whole strips together anew. */
+export const movedEither: Move = (nest, problem, budget, rules, draw) =>
+  (draw() < BY_STRIPS ? movedStrips : movedPieces)(nest, problem, budget, rules, draw);
+
+/** Makes a few pieces of some sheets loose and puts each back where it fits best now. */
+export function movedPieces(
   nest: Nest,
   problem: NestProblem,
   budget: number,
-  rules: ReturnType<typeof rulesOf>,
+  rules: PlaceRules,
   draw: () => number,
 ): Nest {
   const sheets = nest.sheets.slice();
@@ -117,7 +136,7 @@ function neighbour(
   for (const sheet of touched) {
     const root = copyRegion(sheet.root);
     if (draw() < 0.05) {
-      eachBlank(root, (blank) => loose.push(blank.kind));
+      loose.push(...kindsIn(root));
       used[sheet.stock]!--;
       layout.budget += problem.stock[sheet.stock]!.cost;
     } else {
@@ -152,7 +171,5 @@ function neighbour(
 }
 
 function blanksOn(sheets: readonly NestedSheet[]): number {
-  let count = 0;
-  for (const { root } of sheets) eachBlank(root, () => count++);
-  return count;
+  return sheets.reduce((sum, { root }) => sum + kindsIn(root).length, 0);
 }

@@ -1,9 +1,10 @@
 import words from '../../../templates/cutting.json' with { type: 'json' };
 import { cutFinding } from '../../block/cut/cutFinding.js';
-import type { CutPlan, CutSheet } from '../../block/cut/cutPlan.js';
+import type { CutPlan, CutSheet, FoamCount } from '../../block/cut/cutPlan.js';
 import type { Cutting } from '../../block/cut/cutting.js';
 import { sayFinding } from '../../finding/say.js';
 import { sizesOf } from '../../block/sizes.js';
+import { counted } from '../../length/counted.js';
 import { printLength } from '../../length/length.js';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
 import type { Plan } from '../../plan.js';
@@ -62,7 +63,7 @@ function summary(plan: Plan, sheets: CutPlan | undefined): TextPage {
   };
 }
 
-function sumsOf(plan: Plan, { sheets, sums, leftOut, faults }: CutPlan): TextBlock[] {
+function sumsOf(plan: Plan, { sheets, foams, sums, leftOut, faults }: CutPlan): TextBlock[] {
   const { pairs, share, area, noPrice, findingsHeading } = words.summary;
   const square = (mm2: number) => (mm2 / 1e6).toFixed(2);
   const part = (mm2: number) =>
@@ -73,6 +74,7 @@ function sumsOf(plan: Plan, { sheets, sums, leftOut, faults }: CutPlan): TextBlo
       kind: 'pairs',
       pairs: [
         [pairs.sheets, sheetsInWords(sheets, print)],
+        ...(foams.length > 0 ? [[pairs.bound, foams.map(boundInWords).join('; ')] as const] : []),
         [pairs.foam, say(area, { area: square(sums.sheetArea) })],
         [pairs.blocks, part(sums.blockArea)],
         [pairs.kept, part(sums.keptArea)],
@@ -92,6 +94,13 @@ function sumsOf(plan: Plan, { sheets, sums, leftOut, faults }: CutPlan): TextBlo
         ]
       : []),
   ];
+}
+
+/** What is proved of how many sheets a foam takes, in words. */
+export function boundInWords({ foam, sheets, fewest, isLeast }: FoamCount): string {
+  const { bound } = words.summary;
+  const way = sheets <= fewest ? bound.fewest : isLeast ? bound.cheapest : bound.open;
+  return say(way, { foam, sheets: counted(sheets, 'sheet'), fewest });
 }
 
 /** How many sheets of which size, in words. */

@@ -1,7 +1,7 @@
-import type { Nest, NestProblem } from './nest.js';
-import { compareNests } from './nest.js';
-import type { Effort } from './search.js';
-import { construct, improve, shortfall } from './search.js';
+import type { Nest, NestProblem } from '../../src/block/nest/nest.js';
+import { compareNests } from '../../src/block/nest/nest.js';
+import type { Effort } from '../../src/block/nest/search.js';
+import { construct, improve, movedEither, shortfall } from '../../src/block/nest/search.js';
 
 /**
  * The most valuable set of blanks that one sheet yields: the published form of the cutting problem, on the engine that
@@ -19,7 +19,7 @@ export function bestSheet(problem: NestProblem, effort: Effort): Nest {
   for (let start = 0; start < STARTS && !(best && complete(best)); start++) {
     const first = construct({ ...oneSheet, firstCuts: [problem.firstCuts[start % problem.firstCuts.length]!] }, effort);
     const share: Effort = { ...effort, rounds: Math.ceil(effort.rounds / STARTS) };
-    const nest = improve(first, oneSheet, size.cost, score, complete, share);
+    const nest = improve(first, oneSheet, size.cost, score, complete, share, movedEither);
     if (!best || compareNests(nest, best, oneSheet) < 0) best = nest;
   }
   return best!;
