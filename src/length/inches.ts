@@ -2,10 +2,10 @@
 export const RULE_PARTS = 16;
 
 /** `4 1/2` from 72 sixteenths: whole inches and a fraction in its lowest terms. */
-export function inchesOf(sixteenths: number): string {
-  const whole = Math.floor(sixteenths / RULE_PARTS);
-  let above = sixteenths % RULE_PARTS;
-  let below = RULE_PARTS;
+export function inchesOf(parts: number, toAnInch: number = RULE_PARTS): string {
+  const whole = Math.floor(parts / toAnInch);
+  let above = parts % toAnInch;
+  let below = toAnInch;
   while (above > 0 && above % 2 === 0) {
     above /= 2;
     below /= 2;

@@ -1,4 +1,5 @@
 import { printLength } from './length.js';
+import { printThin, THIN_STEP } from './thin.js';
 import { MM_PER_INCH, type Units } from './units.js';
 
 /**
@@ -28,9 +29,18 @@ const TOWARD_WALL = {
   needed: 'up',
   /** What is taken off: the last of it is sanded. */
   takenOff: 'down',
+  /** What of the raw stock stands over the finished board. */
+  over: 'down',
+  /** What of it must be there at least, and stays when the rest is planed off. */
+  stays: 'up',
+  /** What a planer takes in one pass. */
+  pass: 'down',
 } as const;
 
 export type Acted = keyof typeof TOWARD_WALL;
+
+/** These are told by `printThin`. */
+const THIN: readonly Acted[] = ['over', 'stays', 'pass'];
 
 /** The smallest step that a length is written in, mm. */
 export const WRITTEN_STEP: Readonly<Record<Units, number>> = { mm: 0.1, in: MM_PER_INCH / 16 };
@@ -44,12 +54,12 @@ const ON_STEP = 1e-6;
  * @param mm the length, mm
  */
 export function printAs(kind: Acted, mm: number, units: Units): string {
-  return printLength(roundedAs(kind, mm, units), units);
+  return (THIN.includes(kind) ? printThin : printLength)(roundedAs(kind, mm, units), units);
 }
 
 /** The same as a number, mm: what lists count in is what the papers say. */
 export function roundedAs(kind: Acted, mm: number, units: Units): number {
-  const step = WRITTEN_STEP[units];
+  const step = (THIN.includes(kind) ? THIN_STEP : WRITTEN_STEP)[units];
   const steps = TOWARD_WALL[kind] === 'down' ? Math.floor((mm + ON_STEP) / step) : Math.ceil((mm - ON_STEP) / step);
-  return Math.round(steps * step * 1e4) / 1e4;
+  return Math.round(steps * step * 1e6) / 1e6;
 }

@@ -59,6 +59,7 @@ export type Legend = readonly (readonly [layer: Layer, meaning: string])[];
 /** What a shape means. The print stage gives each layer its line (ISO 128) and, for cutters, its DXF layer. */
 export type Layer =
   | 'outline' //   the edge of what is drawn: outline in plan, section, stick
+  | 'cut' //       what a profile or a template is sawn and planed to
   | 'edge' //      finished deck and bottom line, where something is marked within it
   | 'chamber' //   what the router takes out
   | 'guide' //     opening of a guide

@@ -1,3 +1,5 @@
+import { printThin, roundedThin } from '../length/thin.js';
+import type { Units } from '../length/units.js';
 import type { Cell, Column, TableRow } from './pages.js';
 
 /** Columns of a table by their titles and what stands in them. */
@@ -9,3 +11,9 @@ export const row = (...cells: readonly Cell[]): TableRow => ({ kind: 'row', cell
 
 /** A heading across a table, over the rows that follow. */
 export const heading = (text: string): TableRow => ({ kind: 'heading', text });
+
+/** A length of a few millimetres, or one that is milled to, as `printThin` writes it. @param mm - mm */
+export const thinCell = (mm: number, units: Units): Cell => ({
+  value: roundedThin(mm, units),
+  text: printThin(mm, units),
+});

@@ -53,7 +53,7 @@ function shortDoubt(place: ShortPlace, { slides, isAlike }: InBlank, asked: numb
         ]
       : []),
     say(words.cure[side === 'left rail' || side === 'right rail' ? 'rail' : side], {
-      by: printAs('needed', asked - over, units),
+      by: printAs('stays', asked - over, units),
       at: length(at[0]),
     }),
   ];
@@ -62,9 +62,9 @@ function shortDoubt(place: ShortPlace, { slides, isAlike }: InBlank, asked: numb
     what: say(over < 0 ? words.short.none : words.short.some, {
       side: isAlike && side === 'right rail' ? words.rails : side,
       strip,
-      over: printAs('there', Math.max(0, over), units),
-      lack: printAs('needed', asked - over, units),
-      asked: printAs('needed', asked, units),
+      over: printAs('over', Math.max(0, over), units),
+      lack: printAs('stays', asked - over, units),
+      asked: printAs('stays', asked, units),
       at: length(at[0]),
       out: length(Math.abs(at[1])),
       hand: isAlike ? words.either : at[1] < 0 ? words.left : words.right,

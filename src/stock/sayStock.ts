@@ -27,7 +27,7 @@ function sayBlank(
   units: Units,
 ): string[] {
   const length = (mm: number) => printLength(mm, units);
-  const asked = printAs('needed', allowance, units);
+  const asked = printAs('stays', allowance, units);
   return [
     ...fits.flatMap(({ placement: { along, up, noseUp }, of, slid, bound }) => [
       ...(slid && slid.against.length > 0
@@ -47,13 +47,13 @@ function sayBlank(
           tilt: noseUp < 0 ? words.down : words.up,
         }),
       ...(bound
-        ? [say(report.bound, { within: length(bound.within), most: printAs('needed', bound.most, units) })]
+        ? [say(report.bound, { within: length(bound.within), most: printAs('stays', bound.most, units) })]
         : []),
     ]),
     ...least.map(({ side, over, at }) =>
       say(report.least, {
         side: isAlike && side === 'right rail' ? words.rails : side,
-        over: over < 0 ? say(words.beyond, { by: printAs('needed', -over, units) }) : printAs('there', over, units),
+        over: over < 0 ? say(words.beyond, { by: printAs('stays', -over, units) }) : printAs('over', over, units),
         at: length(at[0]),
       }),
     ),

@@ -1,8 +1,10 @@
 import { glueFor } from '../block/glue/batches.js';
 import type { Joint } from '../layup/layup.js';
 import type { Plan } from '../plan.js';
+import { KG_PER_OUNCE, type Units } from '../length/units.js';
 import { USUAL } from '../weigh/usual.js';
 import { gluedFaces, type GluedFace } from './gluedFaces.js';
+import { faceInGlueUp } from './memberInGlueUp.js';
 
 /** Glue that stays in a joint, g/m²: as the board is weighed with, corrected by what the scale has said. */
 export function jointSpread({ weights }: Pick<Plan, 'weights'>): number {
@@ -16,8 +18,19 @@ export function glueUpGlue(plan: Plan, face: GluedFace): number {
   const area =
     joint.kind === 'dotted'
       ? dots.reduce((sum, { diameter }) => sum + (Math.PI * diameter ** 2) / 4, 0)
-      : face.area + (face.to - face.from) * over(plan);
+      : faceToGlue(plan, face).area;
   return spreadOver(plan, area);
+}
+
+/**
+ * The face of a joint as it is glued up: how long, mm, and how large, mm². As it is milled where the stock says that;
+ * else as the finished board has it, with what is usually left above and below.
+ */
+export function faceToGlue(plan: Plan, { joint, from, to, area }: GluedFace): { length: number; area: number } {
+  const { milling } = plan.job.stock ?? {};
+  const over = milling ? milling.above + milling.below : 2 * USUAL.blankOver.value;
+  const length = Math.hypot(1, joint.slope) * (to - from);
+  return faceInGlueUp(plan, joint) ?? { length, area: area + length * over };
 }
 
 /** Glue for an opened joint when it comes together again, over the whole face, g. */
@@ -25,18 +38,22 @@ export function glueBackGlue(plan: Plan, face: GluedFace): number {
   return spreadOver(plan, face.area);
 }
 
-/** Of all joints of a kind, whole grams, each joint's rounded up as it is poured. */
+/** Glue as it is poured, g: up to what a shop's scale shows, 1 g or a tenth of an ounce, so that it adds up. */
+export function poured(grams: number, units: Units): number {
+  const step = units === 'mm' ? 1 : 100 * KG_PER_OUNCE;
+  return Math.ceil(grams / step - ROUNDING) * step;
+}
+
+/** What arithmetic leaves of a whole number. */
+const ROUNDING = 1e-9;
+
+/** Of all joints of a kind, each joint's as it is poured, g. */
 export function jointGlue(plan: Plan, kind: Joint['kind'], glue: typeof glueUpGlue): number {
   return gluedFaces(plan)
     .filter(({ joint }) => joint.kind === kind)
-    .reduce((sum, face) => sum + Math.ceil(glue(plan, face)), 0);
+    .reduce((sum, face) => sum + poured(glue(plan, face), plan.job.units), 0);
 }
 
 function spreadOver(plan: Plan, area: number): number {
   return glueFor(area, { spread: jointSpread(plan), loss: plan.job.blocks.glue.loss });
-}
-
-/** What a face is higher before it is shaped, above and below together, mm. */
-function over({ job }: Plan): number {
-  return job.stock ? job.stock.milling.above + job.stock.milling.below : 2 * USUAL.blankOver.value;
 }

@@ -1,13 +1,17 @@
 import { readFileSync } from 'node:fs';
+import fc from 'fast-check';
 import { BufferAttribute, BufferGeometry, Vector3 } from 'three';
 import { MeshBVH } from 'three-mesh-bvh';
 import { describe, expect, it } from 'vitest';
+import { parseLength } from '../../src/length/length.js';
+import { printAs } from '../../src/length/rounded.js';
 import { planOf } from '../../src/plan.js';
 import { passesFor } from '../../src/stock/passes.js';
 import { placed, unplaced } from '../../src/stock/placement.js';
 import { stripMaps } from '../../src/stock/stripMap.js';
 import { stockLineAt } from '../../src/view/stockLine.js';
 import { readText } from '../job/readSample.js';
+import { evenly } from '../evenly.js';
 import { plumb } from './plumb.js';
 
 const plan = planOf(readText(readFileSync('samples/beck-guard.yaml', 'utf8')).job!);
@@ -21,10 +25,34 @@ describe('the passes of a planer', () => {
     expect(passesFor(1.1, 2, 2, 'mm')).toEqual({ full: 0, last: 0 });
   });
 
-  // 1/2 in over the board, 1/16 in to stay, 1/16 in a pass: seven passes; 0.49 in: six, for what is set is a sixteenth.
-  it('are never deeper than what there is, in sixteenths of an inch too', () => {
+  // 1/2 in over the board, 1/16 in to stay, 1/16 in a pass: seven passes; 0.49 in are 31/64 in: six passes and 3/64 in.
+  it('are never deeper than what there is, in sixty-fourths of an inch too', () => {
     expect(passesFor(12.7, 25.4 / 16, 25.4 / 16, 'in')).toEqual({ full: 7, last: 0 });
-    expect(passesFor(0.49 * 25.4, 25.4 / 16, 25.4 / 16, 'in')).toEqual({ full: 6, last: 0 });
+    const { full, last } = passesFor(0.49 * 25.4, 25.4 / 16, 25.4 / 16, 'in');
+    expect([full, last / 25.4]).toEqual([6, expect.closeTo(3 / 64, 6)]);
+  });
+
+  // A job in inches with 2 mm to stay: 6/64 in is left, for 5/64 in are less than was asked.
+  it('and what stays add up to what stands over, as it is written', () => {
+    fc.assert(
+      fc.property(
+        evenly(0, 40),
+        evenly(0, 5),
+        evenly(0.5, 4),
+        fc.constantFrom('mm' as const, 'in' as const),
+        (over, stays, cut, units) => {
+          const { full, last } = passesFor(over, stays, cut, units);
+          const said = (kind: 'over' | 'stays' | 'pass', mm: number) => {
+            const read = parseLength(printAs(kind, mm, units), units);
+            return read.ok ? read.value : NaN;
+          };
+          const left = said('over', over) - full * said('pass', cut) - said('pass', last);
+          expect(left).toBeCloseTo(Math.min(said('over', over), said('stays', stays)), 4);
+          expect(left).toBeGreaterThan(Math.min(stays, over - 0.4) - 1e-4);
+        },
+      ),
+      { seed: 11, numRuns: 300 },
+    );
   });
 });
 

@@ -9,6 +9,7 @@ export interface DxfLayer {
 /** What a shape means is the layer it lies on. Only the layers that begin with CUT are for the machine. */
 export const dxfLayers: Readonly<Record<Layer | 'uncut' | 'text' | 'scale', DxfLayer>> = {
   outline: { name: 'OUTLINE', colour: 7 },
+  cut: { name: 'CUT_OUTLINE', colour: 1 },
   edge: { name: 'FINISHED_EDGE', colour: 7 },
   chamber: { name: 'CUT_CHAMBER', colour: 1 },
   guide: { name: 'CUT_GUIDE', colour: 1 },

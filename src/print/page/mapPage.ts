@@ -130,7 +130,7 @@ function drawPanel(pen: Pen, panel: Panel, room: Room, top: number, context: Pri
 }
 
 /** The lines that show on a map what lies where. */
-const MAPPED: readonly Layer[] = ['outline', 'edge', 'joint', 'guide', 'block'];
+const MAPPED: readonly Layer[] = ['outline', 'cut', 'edge', 'joint', 'guide', 'block'];
 
 /** A sheet's number and the ground that lines leave free for it. */
 interface Numbered {

@@ -2,7 +2,7 @@ import type { Vertex } from '../../contour/vertex.js';
 import type { Drawing, Layer, PathShape, CircleShape } from '../../sheet/drawing.js';
 
 /** Layers that a machine cuts along. All others are for reading. */
-export const cutLayers: readonly Layer[] = ['chamber', 'guide', 'block'];
+export const cutLayers: readonly Layer[] = ['cut', 'chamber', 'guide', 'block'];
 
 /** Points nearer than this are one point, mm: a tenth of what a cutter places. */
 export const SAME_POINT = 0.01;

@@ -36,6 +36,7 @@ export const longShort = (width: number): Line => ({ width, dashes: [24 * width,
 /** The line of each layer. Width and type alone carry the meaning: a shop printer has no colour. */
 export const lineOf: Readonly<Record<Layer, Line>> = {
   outline: wide,
+  cut: { width: BENCH_WIDE, dashes: [] },
   edge: longShort(BENCH_NARROW),
   chamber: { width: BENCH_WIDE, dashes: [] },
   guide: wide,

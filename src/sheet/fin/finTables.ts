@@ -2,6 +2,7 @@ import words from '../../../templates/fin.json' with { type: 'json' };
 import type { BuiltFin } from '../../fin/finOf.js';
 import { halfThickness } from '../../fin/foil.js';
 import { printArealWeight } from '../../length/areal.js';
+import { bare } from '../../length/bare.js';
 import { printFine } from '../../length/fine.js';
 import { printLength } from '../../length/length.js';
 import { printAs } from '../../length/rounded.js';
@@ -103,9 +104,9 @@ const SHARES = [0.1, 0.3, 0.5, 0.7, 0.9];
 function foilTable({ sections, panel }: BuiltFin, units: Units): TextBlock[] {
   const { title, note, noteWood, columns } = words.foilTable;
   // The unit stands once, over the table.
-  const bare = (mm: number, text: string): Cell => ({ value: mm, text: text.replace(/ (mm|in)$/, '') });
-  const fine = (mm: number) => bare(mm, printFine(mm, units));
-  const place = (mm: number | undefined) => (mm === undefined ? '' : bare(mm, printLength(mm, units)));
+  const inUnits = (mm: number, text: string): Cell => ({ value: mm, text: bare(text) });
+  const fine = (mm: number) => inUnits(mm, printFine(mm, units));
+  const place = (mm: number | undefined) => (mm === undefined ? '' : inUnits(mm, printLength(mm, units)));
   return titled(title, [say(panel ? note : noteWood, { units })], {
     columns: columnsOf(
       [columns.y, 'number'],

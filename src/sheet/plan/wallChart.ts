@@ -1,6 +1,7 @@
 import { PATCHES, type Patch } from '../../board/mesh.js';
 import type { Chamber } from '../../chamber/chamber.js';
 import { stretchOf } from '../../chamber/stretch.js';
+import { bare } from '../../length/bare.js';
 import { printLength } from '../../length/length.js';
 import { printAs } from '../../length/rounded.js';
 import { MM_PER_FOOT, MM_PER_INCH } from '../../length/units.js';
@@ -109,7 +110,7 @@ function numbersAt(
     ],
   };
   if (!Number.isFinite(value)) return [places];
-  const wall = printAs('there', value, units).replace(/ (mm|in)$/, '');
+  const wall = bare(printAs('there', value, units));
   const ups = [1, 2, 3, 4];
   return [
     places,

@@ -1,4 +1,5 @@
 import type { Point } from '../../contour/point.js';
+import { bare } from '../../length/bare.js';
 import { printAs } from '../../length/rounded.js';
 import type { Units } from '../../length/units.js';
 import type { Shape } from '../drawing.js';
@@ -24,7 +25,7 @@ export function dimensions(gaps: readonly Gap[], at: (point: Point) => Point, le
   const figures: Figure[] = [];
   return gaps.flatMap(({ from, to, distance }): Shape[] => {
     const [ux, uy] = distance > 0 ? [(to[0] - from[0]) / distance, (to[1] - from[1]) / distance] : [0, 1];
-    const words = printAs('there', distance, units).replace(/ (mm|in)$/, '');
+    const words = bare(printAs('there', distance, units));
     const wide = widthOf(words, letters) / 2;
     const clear = Math.abs(ux) > Math.SQRT1_2 ? wide + 1 : letters / 2 + 1;
     let out = REACH;

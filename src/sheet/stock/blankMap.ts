@@ -3,9 +3,13 @@ import type { Stretch } from '../../chamber/stretch.js';
 import { betweenAlong } from '../../contour/betweenAlong.js';
 import { isolines } from '../../contour/isolines.js';
 import type { Point } from '../../contour/point.js';
+import { bare } from '../../length/bare.js';
 import { printLength } from '../../length/length.js';
+import { printAs } from '../../length/rounded.js';
+import { printThin } from '../../length/thin.js';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
 import type { Plan } from '../../plan.js';
+import { planedOff } from '../../stock/passes.js';
 import type { ShortPlace } from '../../stock/short.js';
 import type { InBlank } from '../../stock/inBlank.js';
 import { stripMaps, type StripMap } from '../../stock/stripMap.js';
@@ -102,11 +106,22 @@ function part(
   const strips = stripsInPlan(blank);
   const half = Math.max(...strips.flat().map(([, y]) => Math.abs(y))) + LETTERS;
   const middle = (Math.max(stretch.from, 0) + Math.min(stretch.to, board.length)) / 2;
+  const { notes } = sheet.map;
+  const { allowance } = job.stock!;
+  const highest = Math.max(0, ...drawn.map(({ level }) => level));
+  const off = planedOff(highest, allowance, job.units);
   return {
     id: `${side}-off-${number}`,
     title: say(sheet.map.title, { side: sheet[side], part: number, parts }),
     notes: [
-      say(sheet.map.notes[side], { allowance: printLength(job.stock!.allowance, job.units) }),
+      [
+        notes[side],
+        say(notes.figures, { units: WORDS.units[job.units], allowance: printAs('stays', allowance, job.units) }),
+        ...(off > 0
+          ? [say(notes.example, { line: bare(printLength(highest, job.units)), off: printThin(off, job.units) })]
+          : []),
+        ...(here.length > 0 ? [notes.rings] : []),
+      ].join(' '),
       ...here.map(({ place, number: of }) => sayShort(place, of, blank.isAlike, job.units)),
     ],
     shapes: [
@@ -122,7 +137,7 @@ function part(
       ...(stretch.to > board.length ? [text(WORDS.tail, [board.length + ENDS / 2, half], LETTERS)] : []),
     ],
     captions: drawn.flatMap(({ level, points }): Caption[] =>
-      points.length < 3 ? [] : [levelWords(points, printLength(level, job.units))],
+      points.length < 3 ? [] : [levelWords(points, bare(printLength(level, job.units)))],
     ),
   };
 }
@@ -139,8 +154,7 @@ function ring(place: ShortPlace, number: number, up: number): Shape[] {
 }
 
 /** What a line stands for, beside it where there is room; on some of many it is enough. */
-function levelWords(points: readonly Point[], said: string): Caption {
-  const figure = said.replace(/ (mm|in)$/, '');
+function levelWords(points: readonly Point[], figure: string): Caption {
   const aside = widthOf(figure, SMALL) / 2 + SMALL / 3;
   const beside: Point[] = [
     [aside, 0],

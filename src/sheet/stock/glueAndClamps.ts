@@ -5,10 +5,11 @@ import type { Piece } from '../../layup/layup.js';
 import type { Plan } from '../../plan.js';
 import { clampPlacesOf } from '../../view/clampPlacesOf.js';
 import { gluedFaces, type GluedFace } from '../../view/gluedFaces.js';
-import { glueUpGlue, jointSpread } from '../../view/jointGlue.js';
+import { faceToGlue, glueUpGlue, jointSpread, poured } from '../../view/jointGlue.js';
 import { say } from '../../words/say.js';
 import type { TablePage, TableRow } from '../pages.js';
 import { columnsOf, heading, row } from '../table.js';
+import { weightCell } from '../weights/weightsTables.js';
 
 /** Joints that are glued and clamped in one go. */
 interface Go {
@@ -67,14 +68,15 @@ function glueTable(plan: Plan, goes: readonly Go[]): TablePage {
       heading(said),
       ...joints.map((face): TableRow => {
         const { joint } = face;
+        const { length } = faceToGlue(plan, face);
         const dots = plan.glue.dots.filter((dot) => dot.joint === joint.id);
         const beside = layup.members.filter(({ left, right }) => left === joint || right === joint);
         return row(
           joint.id,
           beside.map(({ id }) => id).join(' · '),
-          { value: face.to - face.from, text: printLength(face.to - face.from, job.units) },
+          { value: length, text: printLength(length, job.units) },
           joint.kind === 'dotted' ? dots.length : '',
-          Math.ceil(glueUpGlue(plan, face)),
+          weightCell(poured(glueUpGlue(plan, face), job.units) / 1000, job.units),
           false,
         );
       }),

@@ -1,23 +1,30 @@
 import words from '../../../templates/glueUp.json' with { type: 'json' };
 import { printLength } from '../../length/length.js';
+import { roundedThin } from '../../length/thin.js';
 import type { Plan } from '../../plan.js';
 import { edgeInGlueUp, widthInGlueUp } from '../../view/memberInGlueUp.js';
 import { say } from '../../words/say.js';
-import { lengthCell } from '../face/pole.js';
 import type { Cell, DocumentPage, TablePage, TextPage } from '../pages.js';
-import { columnsOf, row } from '../table.js';
+import { columnsOf, row, thinCell } from '../table.js';
+import { templateStations } from '../template/stations.js';
 import { glueAndClamps } from './glueAndClamps.js';
 
-/** The stations at which the dry run is measured, as shares of the board's length. */
+/** The dry run is measured at the marks of the profiles nearest to these shares of the board's length. */
 const STATIONS = [0.25, 0.5, 0.75];
 /** What a tape shows of an open joint, mm. */
 const OFF = { mm: 1, in: 25.4 / 16 } as const;
 
 /** From loose members to the glued blank: dry run, glue, clamps and their order, and the cautions. */
 export function glueUpPages(plan: Plan): DocumentPage[] {
-  const stations = STATIONS.map((share) => share * plan.board.length);
+  const stations = stationsOf(plan);
   const hasStock = plan.layup.joints.some((joint) => differences(plan, joint.id, stations).flat().length > 0);
   return [howTo(plan), widths(plan, stations), ...(hasStock ? [heights(plan, stations)] : []), ...glueAndClamps(plan)];
+}
+
+function stationsOf({ board, job }: Plan): number[] {
+  const nearest = (x: number) =>
+    templateStations(board.length, job.units).reduce((a, b) => (Math.abs(b - x) < Math.abs(a - x) ? b : a));
+  return [...new Set(STATIONS.map((share) => nearest(share * board.length)))];
 }
 
 function howTo({ job }: Plan): TextPage {
@@ -50,9 +57,12 @@ function widths(plan: Plan, stations: readonly number[]): TablePage {
   const at = (x: number) => say(words.widths.at, { x: printLength(x, units) });
   const { members } = plan.layup;
   const found = members.map((member) => stations.map((x) => widthInGlueUp(plan, member, x)));
-  const cell = (mm: number | undefined): Cell => (mm === undefined ? '' : lengthCell(mm, units));
+  const cell = (mm: number | undefined): Cell => (mm === undefined ? '' : thinCell(mm, units));
+  // Of the widths as they are written: who mills to them and adds them up finds this.
   const together = stations.map((_, i) =>
-    found.some((each) => each[i] === undefined) ? undefined : found.reduce((sum, each) => sum + each[i]!, 0),
+    found.some((each) => each[i] === undefined)
+      ? undefined
+      : found.reduce((sum, each) => sum + roundedThin(each[i]!, units), 0),
   );
   return {
     kind: 'table',
@@ -80,7 +90,7 @@ function differences(plan: Plan, jointId: string, stations: readonly number[]): 
   );
   const at = (side: 'deck' | 'bottom') =>
     stations.flatMap((x) => {
-      const [a, b] = [left!(x), right!(x)];
+      const [a, b] = [left?.heightsAt(x), right?.heightsAt(x)];
       return a && b ? [b[side] - a[side]] : [];
     });
   return [at('deck'), at('bottom')];
@@ -103,7 +113,7 @@ function heights(plan: Plan, stations: readonly number[]): TablePage {
     rows: layup.joints.map((joint) => {
       const beside = layup.members.filter(({ left, right }) => left === joint || right === joint);
       const cells = differences(plan, joint.id, stations).flatMap((each) =>
-        stations.map((_, i): Cell => (each.length < stations.length ? '' : lengthCell(each[i]!, units))),
+        stations.map((_, i): Cell => (each.length < stations.length ? '' : thinCell(each[i]!, units))),
       );
       return row(joint.id, beside.map(({ id }) => id).join(' · '), ...cells);
     }),

@@ -27,7 +27,7 @@ export function sayShort(
     number,
     side,
     strip: sayStrip(strip, isAlike),
-    over: over < 0 ? printAs('needed', -over, units) : printAs('there', over, units),
+    over: over < 0 ? printAs('stays', -over, units) : printAs('over', over, units),
     at: printLength(at[0], units),
   });
 }

@@ -22,12 +22,11 @@ export function stockPages(plan: Plan): DocumentPage[] {
   if (!stock || !job.stock) return [];
   const { blank, lumber, billets } = stock;
   const said = sayStock(stock, job.stock, job.units).map((each) => each.trim());
+  // One paragraph: its lines are short, and paper is dear.
+  const inOne = `${said.join('; ')}.`;
   return [
     ...(blank
-      ? [
-          ...[blankSide(plan, blank), ...blankMaps(plan, blank)].map(figure),
-          markingUp(blank, job.stock, plan.board.length, job.units, said),
-        ]
+      ? [...[blankSide(plan, blank), ...blankMaps(plan, blank)].map(figure), markingUp(plan, blank, [inOne])]
       : []),
     ...(lumber ? [listOf(sheet.lumber, lumber, job.units), ...lumber.planks.map(sawing(sheet.plank, job.units))] : []),
     ...(billets

@@ -73,7 +73,7 @@ function gaugesAt({ surface, grid }: Board, units: Units, side: TemplateSide, co
       { places: [...starts.map((from) => inLines([figures], from)), ...starts.map((from) => inLines(short, from))] },
       { places: [4, 6, 8].map((from) => [text(gauges.centre, [from, y], 2.5, 'centre', { angleInDegrees: 90 })]) },
     ];
-    return { name, shapes: [polygon('outline', outline.filter(isNew))], captions };
+    return { name, shapes: [polygon('cut', outline.filter(isNew))], captions };
   };
   return [
     part(gauges.bottom, [...bottom, ...corner(low)], low + LEAST / 2),

@@ -39,10 +39,7 @@ export function outlineTemplate(board: Board, { units, chambers }: Job, side: Te
     notes: [words.outline.notes],
     legend: legendOf('template'),
     units,
-    shapes: [
-      polygon('outline', curve.filter(isNew)),
-      ...marks.map(([x]) => line('mark', [x, inner(x)], [x, outer(x)])),
-    ],
+    shapes: [polygon('cut', curve.filter(isNew)), ...marks.map(([x]) => line('mark', [x, inner(x)], [x, outer(x)]))],
     captions: [
       ...marks.map(([x, said]): Caption => alongMark(said, x, inner(x), outer(x))),
       inside(`${words.nose} · ${half}`, [30, 60, 90, 130, 180, 240], 'left'),

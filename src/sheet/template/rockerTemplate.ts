@@ -42,8 +42,8 @@ export function rockerTemplate(board: Board, units: Units): Drawing {
     legend: legendOf('template'),
     units,
     shapes: [
-      polygon('outline', ([[0, low], [end, low], ...[...bottom].reverse()] as Point[]).filter(isNew)),
-      polygon('outline', ([[0, high], ...deck, [end, high]] as Point[]).filter(isNew)),
+      polygon('cut', ([[0, low], [end, low], ...[...bottom].reverse()] as Point[]).filter(isNew)),
+      polygon('cut', ([[0, high], ...deck, [end, high]] as Point[]).filter(isNew)),
       ...parts.flatMap(({ edge, curve }) => stations.map((x) => line('mark', [x, edge], [x, curve(x)]))),
     ],
     captions: parts.flatMap(({ name, edge, curve }): Caption[] => [

@@ -1,3 +1,4 @@
+import { bare } from '../../length/bare.js';
 import type { Units } from '../../length/units.js';
 import { sayProud } from '../../block/sayProud.js';
 import { printLength } from '../../length/length.js';
@@ -153,7 +154,7 @@ function sayFoam({ name, density }: Foam): string {
 
 /** `412 × 98 × 45 mm`: along the face, across it, into the piece. */
 export function saySizes({ length, height, thickness }: BlockSizes, units: Units): string {
-  const [a, b, c] = [length, height, thickness].map((mm) => printAs('block', mm, units).replace(/ (mm|in)$/, ''));
+  const [a, b, c] = [length, height, thickness].map((mm) => bare(printAs('block', mm, units)));
   return `${a} × ${b} × ${c} ${units}`;
 }
 

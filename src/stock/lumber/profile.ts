@@ -15,6 +15,8 @@ export interface Profile {
   /** Finished bottom and deck along the member, nose to tail, within the outline. */
   readonly bottom: readonly Point[];
   readonly deck: readonly Point[];
+  /** Along the member, for a millimetre along the board. */
+  readonly slant: number;
   /** Across the board, mm; a member that tapers is as thick as at its thicker end. */
   readonly thickness: number;
 }
@@ -44,7 +46,7 @@ export function profilesOf(
     const low = widened(keel, -milling.below, from, to);
     const high = widened(deck, milling.above, from, to);
     const thickness = thicknessOf(member, board);
-    return [{ member, outline: [...low, ...high.reverse()], bottom: keel, deck, thickness }];
+    return [{ member, outline: [...low, ...high.reverse()], bottom: keel, deck, slant, thickness }];
   });
 }
 

@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { planOf } from '../../../src/plan.js';
 import { profileSheets } from '../../../src/sheet/stock/profileSheet.js';
 import { stockPages } from '../../../src/sheet/stock/stockPages.js';
+import { placed, unplaced } from '../../../src/stock/placement.js';
 import { readText } from '../../job/readSample.js';
+import { plumb } from '../../stock/plumb.js';
 import { offBy, READERS } from '../readBack.js';
 
 const plan = planOf(readText(readFileSync('samples/beck-guard.yaml', 'utf8')).job!);
@@ -33,9 +35,50 @@ describe('the papers of the stock', () => {
     const short = table.rows.flatMap((each) =>
       each.kind === 'row' && each.cells.at(-1) === 'SHORT' ? [each.cells] : [],
     );
-    expect(short.map(([from]) => from)).toEqual(['1000 mm', '1000 mm']);
+    expect(short.map(([from]) => from)).toEqual(['1000 – 1200 mm', '1000 – 1200 mm']);
     expect(list.rows.length).toBe(plan.stock!.lumber!.planks.length);
     expect(sawing.map(({ kind }) => kind)).toEqual(list.rows.map(() => 'figure'));
+  });
+
+  // Reference: a plumb line through the blank's mesh beside joint JR1 every 20 mm, against the finished board and the
+  // 4 mm that stringers are milled over it; 2 mm are to stay. Where foam is lower the power planer has no business.
+  it('take a stringer down by itself where it stands proud of the foam, and never below what is to stay', () => {
+    const [table] = stockPages(plan).filter(({ kind }) => kind === 'table');
+    if (table?.kind !== 'table') throw new Error('no table');
+    const from = table.rows.findIndex((each) => each.kind === 'heading' && each.text === 'MC');
+    const to = table.rows.findIndex((each, i) => i > from && each.kind === 'heading');
+    const rows = table.rows.slice(from + 1, to).flatMap((each) => (each.kind === 'row' ? [each.cells] : []));
+    const { moulded, fits, strips } = plan.stock!.blank!;
+    const { placement } = fits[0]!;
+    const joint = plan.layup.joints.find(({ id }) => id === 'JR1')!;
+    const y = joint.at - strips.find(({ member }) => member.left === joint)!.moved.at + 0.01;
+    const { surface, length } = plan.board;
+    const proud = (x: number, side: 'deck' | 'bottom') => {
+      const wood = surface.bottom(x) + (side === 'deck' ? surface.thickness(x) + 4 : -4);
+      const [px] = placed(placement, length)(x, wood);
+      const foam = plumb(moulded.mesh, px, y).map((z) => unplaced(placement, length)(px, z)[1]);
+      return side === 'deck' ? wood - Math.max(...foam) : Math.min(...foam) - wood;
+    };
+    const ends = rows.map(([stretch]) => String(stretch).replace(' mm', '').split(' – ').map(Number));
+    expect(ends[0]![0]).toBe(0);
+    expect(ends.at(-1)![1]).toBe(2900);
+    rows.forEach((cells, i) => {
+      const [begin, end] = ends[i] as [number, number];
+      if (i > 0) expect(begin).toBe(ends[i - 1]![1]);
+      for (const [column, side] of [
+        [2, 'deck'],
+        [4, 'bottom'],
+      ] as const) {
+        const [, alone = '0', withFoam = '0'] =
+          /^(?:([\d.]+)(?: mm)? alone)?(?: \+ )?(?:([\d.]+) mm(?: with foam)?)?$/.exec(String(cells[column]))!;
+        expect(Number(alone) + Number(withFoam)).toBeCloseTo(4 - 2, 6);
+        let most = 0;
+        for (let x = Math.max(begin, 5); x <= Math.min(end, 2895); x += 20) most = Math.max(most, proud(x, side));
+        expect(Math.abs(Number(alone) - Math.min(2, most)), `${side} from ${String(cells[0])}`).toBeLessThan(0.2);
+      }
+    });
+    expect(rows.map((cells) => cells[2])).toContain('2 mm alone');
+    expect(rows.map((cells) => cells[2])).toContain('2 mm with foam');
   });
 
   // The deck is short at two places, the bottom at one; on the deck both halves have a ring each.
