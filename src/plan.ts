@@ -100,7 +100,7 @@ export function planOf(said: Job, before?: Plan): Plan {
   const solid = past.of(bareOf, board, laid);
   const bare = stock ? past.of(fromStock, solid, stock.glued) : solid;
   const short = stock && !drawn?.stock ? stockInDoubt(stock, job.stock!, job.units) : [];
-  const fins = past.of(finsOf, job.fins ?? NO_FINS, job.keepOuts, job.glass);
+  const fins = past.of(finsOf, job.fins ?? NO_FINS, job.keepOuts, job.units, job.glass);
   const unbuilt = finsInDoubt(job.fins ?? NO_FINS, fins, job.units);
   const doubts = [
     ...(job.doubts ?? []),

@@ -2,9 +2,10 @@ import type { Grid } from '../board/grid.js';
 import { clampPlacesOf } from '../view/clampPlacesOf.js';
 import type { Joint } from '../layup/layup.js';
 import { MM_PER_FOOT } from '../length/units.js';
+import { poured } from '../length/weight.js';
 import type { Plan } from '../plan.js';
 import { gluedFaces } from '../view/gluedFaces.js';
-import { glueBackGlue, poured } from '../view/jointGlue.js';
+import { glueBackGlue } from '../view/jointGlue.js';
 
 /** How the pieces come together again: go by go from the centre outward. mm, g. */
 export interface Closing {
@@ -58,7 +59,7 @@ export function closingOf(plan: Plan): Closing {
       return {
         joints: joints.map(({ id }) => id),
         pieces: touched.map(({ id }) => id),
-        glue: its.reduce((sum, face) => sum + poured(glueBackGlue(plan, face), job.units), 0),
+        glue: its.reduce((sum, face) => sum + 1000 * poured(glueBackGlue(plan, face) / 1000, job.units), 0),
         clamps: clampPlacesOf(its, job.blocks.glue.clampSpacing, job.units),
       };
     }),

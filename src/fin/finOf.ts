@@ -1,6 +1,7 @@
 import type { Point } from '../contour/point.js';
 import type { Job } from '../job/job.js';
 import type { FinSpec } from '../job/spec/finish.js';
+import type { Units } from '../length/units.js';
 import { USUAL_GLASS } from '../job/usual-glass.js';
 import { blankSize, type BlankSize } from './blank.js';
 import { baseOf, type FinBase } from './base.js';
@@ -63,14 +64,19 @@ const PANEL_TRIM = 15;
 const MM3_PER_M3 = 1e9;
 
 /** The fins that are built. One whose edges meet below its tip is left out: `finsInDoubt` says so. */
-export function finsOf(fins: readonly FinSpec[], keepOuts: Job['keepOuts'], glass = USUAL_GLASS): BuiltFin[] {
+export function finsOf(
+  fins: readonly FinSpec[],
+  keepOuts: Job['keepOuts'],
+  units: Units,
+  glass = USUAL_GLASS,
+): BuiltFin[] {
   return fins.flatMap((spec, index) => {
     if (!spec.build || crossing(spec) !== undefined) return [];
-    return [builtFin(spec, index, keepOuts, glass.resin)];
+    return [builtFin(spec, index, keepOuts, units, glass.resin)];
   });
 }
 
-function builtFin(spec: FinSpec, index: number, keepOuts: Job['keepOuts'], wetOut: number): BuiltFin {
+function builtFin(spec: FinSpec, index: number, keepOuts: Job['keepOuts'], units: Units, wetOut: number): BuiltFin {
   const outline = outlineOf(spec);
   const { area, ...centre } = areaAndCentre(outline);
   const blank = { ...blankSize(spec), thickness: blankThickness(spec) };
@@ -94,7 +100,7 @@ function builtFin(spec: FinSpec, index: number, keepOuts: Job['keepOuts'], wetOu
     layers,
     sled: sledOf(spec),
     tapered: taperedTo(spec),
-    sections: sectionHeights(spec).map((y) => sectionAt(spec, outline, y)),
+    sections: sectionHeights(spec, units).map((y) => sectionAt(spec, outline, y)),
     ...(base && { base }),
     standing: standingOf(spec, keepOuts),
     weight,

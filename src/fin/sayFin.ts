@@ -1,4 +1,5 @@
 import words from '../../templates/fin.json' with { type: 'json' };
+import { printSmallArea } from '../length/area.js';
 import { printFine } from '../length/fine.js';
 import { printLength } from '../length/length.js';
 import { printWeight } from '../length/weight.js';
@@ -14,7 +15,7 @@ export function sayFin(fin: BuiltFin, units: Units): string[] {
     say(report.fin, {
       name: spec.name,
       count: standing.length,
-      area: (area / 100).toFixed(0),
+      area: printSmallArea(area, units),
       weight: printWeight(weight, units),
       x: printLength(centre.x, units),
       y: printLength(centre.y, units),

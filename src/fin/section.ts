@@ -1,4 +1,5 @@
 import type { FinSpec } from '../job/spec/finish.js';
+import { MM_PER_INCH, type Units } from '../length/units.js';
 import { halfThickness, THICKEST } from './foil.js';
 import { layersOf, sidesOf, thicknessAt } from './layers.js';
 import { chordAt, type FinOutline } from './outline.js';
@@ -17,16 +18,19 @@ export interface FinSection {
   readonly lines: readonly { readonly under: string; readonly ahead: number; readonly behind: number }[];
 }
 
-/** Sections of a foil stand so far apart at most, and so many at least, mm. Common practice, no source. */
+/** Sections of a foil stand so far apart at most, mm, and so many at least over the base. Common practice, no source. */
 const APART = 50;
 const FEWEST = 4;
+/** They stand at whole steps of a rule over the base, mm: they are marked on the blank. */
+const STEP = { mm: 5, in: MM_PER_INCH / 4 } as const;
 /** The last section stands below the tip by this share of the depth: at the tip itself a round one has no chord. */
 const LAST = 0.94;
 
 /** From the base up. */
-export function sectionHeights({ depth }: FinSpec): number[] {
-  const count = Math.max(FEWEST, Math.ceil((LAST * depth) / APART));
-  return Array.from({ length: count + 1 }, (_, i) => (LAST * depth * i) / count);
+export function sectionHeights({ depth }: Pick<FinSpec, 'depth'>, units: Units): number[] {
+  const step = STEP[units];
+  const apart = step * Math.max(1, Math.floor(Math.min(APART, (LAST * depth) / FEWEST) / step));
+  return Array.from({ length: Math.floor((LAST * depth) / apart) + 1 }, (_, i) => i * apart);
 }
 
 export function sectionAt(fin: FinSpec, outline: FinOutline, y: number): FinSection {

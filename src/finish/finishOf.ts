@@ -1,7 +1,8 @@
 import type { Grid } from '../board/grid.js';
 import type { Job } from '../job/job.js';
 import { USUAL_GLASS, USUAL_LAMINATING } from '../job/usual-glass.js';
-import { MM_PER_INCH } from '../length/units.js';
+import { KG_PER_OUNCE, MM_PER_INCH } from '../length/units.js';
+import { poured } from '../length/weight.js';
 import type { Bare } from '../weigh/bare.js';
 import { girthAt, girthsOf, type Girth } from './cloth.js';
 
@@ -23,7 +24,7 @@ export interface Finish {
   readonly resin: number;
 }
 
-/** Resin that is spread, what is mixed for it, and in how many batches of as much each. */
+/** Resin that is spread, what is mixed for it, and in how many batches of as much each, as the scale shows it. */
 export interface Coat {
   readonly resin: number;
   readonly mix: number;
@@ -49,7 +50,7 @@ export interface LaminatedSide extends Coat {
 /** Wetting out and squeegeeing, minutes to a square metre of one layer. Common practice, no source. */
 const PACE = 12;
 /** More in one pot heats itself and is gone before its time, kg. Common practice, no source: resin's sheets differ. */
-const MOST_IN_POT = 0.3;
+const MOST_IN_POT = { mm: 0.3, in: 10.5 * KG_PER_OUNCE } as const;
 /** Widths of a roll that lie beside each other overlap by this, mm. Common practice, no source. */
 export const OVERLAP = 25;
 /** A thin coat is drawn out faster than a cloth is wetted, minutes to a square metre. Common practice, no source. */
@@ -72,8 +73,9 @@ export function finishOf({
   const area = deck.amount + bottom.amount;
   const coat = (resin: number, minutes: number): Coat => {
     const mix = resin * (1 + laminating.loss);
-    const batches = Math.max(1, Math.ceil(minutes / laminating.potLife - 1e-9), Math.ceil(mix / MOST_IN_POT - 1e-9));
-    return { resin, mix, batches };
+    const most = MOST_IN_POT[job.units];
+    const batches = Math.max(1, Math.ceil(minutes / laminating.potLife - 1e-9), Math.ceil(mix / most - 1e-9));
+    return { resin, mix: batches * poured(mix / batches, job.units), batches };
   };
   const second = laminating.first === 'deck' ? 'bottom' : 'deck';
   const order: readonly ('deck' | 'bottom')[] = [laminating.first, second];

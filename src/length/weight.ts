@@ -39,3 +39,19 @@ export function printWeight(kg: number, units: Units): string {
   const pounds = kg / KG_PER_POUND;
   return Math.abs(pounds) * 16 < 15.95 ? `${rounded(pounds * 16, 1)} oz` : `${rounded(pounds, 1)} lb`;
 }
+
+/** The least that a shop's scale shows, kg: a gram, or a tenth of an ounce. */
+const SCALE_STEP: Readonly<Record<Units, number>> = { mm: 0.001, in: KG_PER_OUNCE / 10 };
+/** What arithmetic leaves of a whole number. */
+const ROUNDING = 1e-9;
+
+/** What is weighed out, up to what the scale shows, so that what is told of it adds up. @param kg - kg */
+export function poured(kg: number, units: Units): number {
+  return Math.ceil(kg / SCALE_STEP[units] - ROUNDING) * SCALE_STEP[units];
+}
+
+/** The same in words, in the small unit however much it is: `1012 g`, `29.4 oz`. @param kg - kg */
+export function printPoured(kg: number, units: Units): string {
+  const steps = Math.round(poured(kg, units) / SCALE_STEP[units]);
+  return units === 'mm' ? `${steps} g` : `${(steps / 10).toFixed(1)} oz`;
+}

@@ -1,5 +1,6 @@
 import { printThin, roundedThin } from '../length/thin.js';
 import type { Units } from '../length/units.js';
+import { poured, printPoured } from '../length/weight.js';
 import type { Cell, Column, TableRow } from './pages.js';
 
 /** Columns of a table by their titles and what stands in them. */
@@ -16,4 +17,10 @@ export const heading = (text: string): TableRow => ({ kind: 'heading', text });
 export const thinCell = (mm: number, units: Units): Cell => ({
   value: roundedThin(mm, units),
   text: printThin(mm, units),
+});
+
+/** What is weighed out, as `printPoured` writes it. @param kg - kg */
+export const pouredCell = (kg: number, units: Units): Cell => ({
+  value: poured(kg, units),
+  text: printPoured(kg, units),
 });

@@ -1,7 +1,7 @@
 import { glueFor } from '../block/glue/batches.js';
 import type { Joint } from '../layup/layup.js';
 import type { Plan } from '../plan.js';
-import { KG_PER_OUNCE, type Units } from '../length/units.js';
+import { poured } from '../length/weight.js';
 import { USUAL } from '../weigh/usual.js';
 import { gluedFaces, type GluedFace } from './gluedFaces.js';
 import { faceInGlueUp } from './memberInGlueUp.js';
@@ -38,20 +38,11 @@ export function glueBackGlue(plan: Plan, face: GluedFace): number {
   return spreadOver(plan, face.area);
 }
 
-/** Glue as it is poured, g: up to what a shop's scale shows, 1 g or a tenth of an ounce, so that it adds up. */
-export function poured(grams: number, units: Units): number {
-  const step = units === 'mm' ? 1 : 100 * KG_PER_OUNCE;
-  return Math.ceil(grams / step - ROUNDING) * step;
-}
-
-/** What arithmetic leaves of a whole number. */
-const ROUNDING = 1e-9;
-
 /** Of all joints of a kind, each joint's as it is poured, g. */
 export function jointGlue(plan: Plan, kind: Joint['kind'], glue: typeof glueUpGlue): number {
   return gluedFaces(plan)
     .filter(({ joint }) => joint.kind === kind)
-    .reduce((sum, face) => sum + poured(glue(plan, face), plan.job.units), 0);
+    .reduce((sum, face) => sum + 1000 * poured(glue(plan, face) / 1000, plan.job.units), 0);
 }
 
 function spreadOver(plan: Plan, area: number): number {

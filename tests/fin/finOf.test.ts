@@ -6,7 +6,7 @@ import { kernel } from '../oracle/kernel.js';
 import { builtFin } from './fins.js';
 
 const k = await kernel();
-const only = (...args: Parameters<typeof builtFin>) => finsOf([builtFin(...args)], [])[0]!;
+const only = (...args: Parameters<typeof builtFin>) => finsOf([builtFin(...args)], [], 'mm')[0]!;
 
 describe('a fin that is built', () => {
   test('shows the lines of its layers where a plane parallel to its middle cuts the foil', () => {
@@ -69,7 +69,7 @@ describe('a fin that is built', () => {
 describe('what stands against building a fin', () => {
   const doubts = (...args: Parameters<typeof builtFin>) => {
     const fins = [builtFin(...args)];
-    return finsInDoubt(fins, finsOf(fins, []), 'mm').map(({ where, what }) => [where.path, what]);
+    return finsInDoubt(fins, finsOf(fins, [], 'mm'), 'mm').map(({ where, what }) => [where.path, what]);
   };
 
   test('is a blank thinner than the taper sled is to leave it', () => {
@@ -88,7 +88,7 @@ describe('what stands against building a fin', () => {
 
   test('is edges that meet below the tip: then nothing is built', () => {
     const build = { outline: { rake: 0, leading: [[200, 100]] as const, trailing: [[150, 100]] as const } };
-    expect(finsOf([builtFin({}, build)], [])).toEqual([]);
+    expect(finsOf([builtFin({}, build)], [], 'mm')).toEqual([]);
     expect(doubts({}, build)).toEqual([
       ['fins[0].build', 'the leading and the trailing edge of fin meet 100 mm over the base'],
     ]);

@@ -48,6 +48,31 @@ describe('the papers of a fin', () => {
     expect(ys).toContain(225);
   });
 
+  // The sample's tab is 30 mm deep, as long as the base of 200 mm, and stays on until the fin is set.
+  it('saw around the tab, and not along the base line', () => {
+    const [outline] = finSheets(plan);
+    const cut = outline!.shapes.flatMap((shape) => (shape.kind === 'path' && shape.layer === 'cut' ? [shape] : []));
+    expect(cut).toHaveLength(1);
+    const { vertices } = cut[0]!;
+    const low = vertices.filter(({ y }) => y < -1).map(({ x, y }) => [x, y]);
+    expect(low.sort(([a], [b]) => a! - b!)).toEqual([
+      [0, -30],
+      [200, -30],
+    ]);
+    vertices.forEach(({ x, y }, i) => {
+      const next = vertices[(i + 1) % vertices.length]!;
+      expect(y === 0 && next.y === 0 && Math.abs(next.x - x) > 1).toBe(false);
+    });
+  });
+
+  it('tell of each line the same in the legend and in the words', () => {
+    const [outline] = finSheets(plan);
+    const [, said] = outline!.legend!.find(([layer]) => layer === 'cut')!;
+    for (const words of [said, outline!.notes.join(' ')])
+      expect(words).toMatch(/saw just outside it, (?:then )?sand to it/);
+    for (const sheet of finSheets(plan)) expect(JSON.stringify(sheet.legend)).not.toContain('cut to this line');
+  });
+
   it('have a template for every station, as long as the chord between its two ends', () => {
     const [, foil] = finSheets(plan);
     expect(foil!.apart!).toHaveLength(plan.fins[0]!.sections.length);

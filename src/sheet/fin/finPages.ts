@@ -2,6 +2,7 @@ import words from '../../../templates/fin.json' with { type: 'json' };
 import type { BuiltFin } from '../../fin/finOf.js';
 import type { Standing } from '../../fin/stands.js';
 import { USUAL_LAMINATING } from '../../job/usual-glass.js';
+import { printSmallArea } from '../../length/area.js';
 import { printFine } from '../../length/fine.js';
 import { printLength } from '../../length/length.js';
 import { printWeight } from '../../length/weight.js';
@@ -43,7 +44,7 @@ function making(fin: BuiltFin, loss: number, units: Units): TextPage {
             say(page.thick, { base: printFine(spec.thickness, units), tip: printFine(spec.tipThickness, units) }),
           ],
           [page.pairs.section, words.section[section]],
-          [page.pairs.area, say(page.area, { area: (area / 100).toFixed(0) })],
+          [page.pairs.area, printSmallArea(area, units)],
           [page.pairs.centre, say(page.centre, { x: length(centre.x), y: length(centre.y) })],
           [
             page.pairs.weight,
@@ -75,7 +76,8 @@ function making(fin: BuiltFin, loss: number, units: Units): TextPage {
 
 function standingIn({ side, front, back }: Standing, units: Units): string {
   const length = (mm: number) => printLength(mm, units);
-  return say(words.page.stands, {
+  const { stands, standsOnCentre } = words.page;
+  return say(side === 'centre' ? standsOnCentre : stands, {
     side: words.side[side],
     front: length(front[0]),
     inFront: length(Math.abs(front[1])),

@@ -30,7 +30,7 @@ export function finSheets({ fins, job }: Plan): Drawing[] {
 const legend = (of: keyof typeof words.legend): Legend => Object.entries(words.legend[of]) as [Layer, string][];
 
 function outlineSheet(fin: BuiltFin, units: Units): Drawing {
-  const { spec, index, outline, blank, centre, sections, standing } = fin;
+  const { spec, index, blank, centre, sections, standing } = fin;
   const { name, depth } = spec;
   const { from, to } = blank;
   const bottom = -blank.below;
@@ -43,10 +43,10 @@ function outlineSheet(fin: BuiltFin, units: Units): Drawing {
     id: `fin-${index + 1}-outline`,
     title: say(words.outline.title, { name }),
     name: called,
-    notes: [words.outline.note, ...(standing.length > 1 ? [words.outline.pair] : [])],
+    notes: [standing.length > 1 ? words.outline.notePair : words.outline.note],
     legend: legend('outline'),
     shapes: [
-      polygon('outline', contourOf(outline)),
+      polygon('cut', sawnOf(fin)),
       polygon('edge', [
         [from, bottom],
         [to, bottom],
@@ -75,7 +75,7 @@ function outlineSheet(fin: BuiltFin, units: Units): Drawing {
         ],
         SMALL,
       ),
-      on(words.outline.base, [
+      on(spec.build!.tab?.isTemporary ? words.outline.baseOfTab : words.outline.base, [
         [(from + to) / 2, -LETTERS],
         [(from + to) / 2, LETTERS + 2],
       ]),
@@ -100,11 +100,17 @@ function outlineSheet(fin: BuiltFin, units: Units): Drawing {
         on(
           length(y),
           [
-            [to - 2, y + SMALL],
-            [to - 2, y - SMALL],
+            ...[2, 12, 24, 36].flatMap((off): Point[] => [
+              [from + off, y + SMALL],
+              [from + off, y - SMALL],
+            ]),
+            ...[30, 42, 54, 70].flatMap((off): Point[] => [
+              [to - off, y + SMALL],
+              [to - off, y - SMALL],
+            ]),
           ],
           SMALL,
-          'right',
+          'left',
         ),
       ),
       ...(spec.build!.tab
@@ -117,6 +123,13 @@ function outlineSheet(fin: BuiltFin, units: Units): Drawing {
         : []),
     ],
   };
+}
+
+/** What is sawn from the blank: the fin, and its tab, which is as long as the base. */
+function sawnOf({ spec, outline }: BuiltFin): Point[] {
+  const { tab } = spec.build!;
+  const contour = contourOf(outline);
+  return tab ? [[spec.base, -tab.depth], ...contour, [0, -tab.depth]] : contour;
 }
 
 /** Where each layer comes to light, from the base to the highest station that it reaches. */
@@ -168,7 +181,7 @@ function template({ y, length, thickness, lines }: FinSection, sides: 1 | 2, nam
   return {
     name: called,
     shapes: [
-      polygon('outline', [[-ENDS, 0], ...curve, [length, 0], [length + ENDS, 0], [length + ENDS, top], [-ENDS, top]]),
+      polygon('cut', [[-ENDS, 0], ...curve, [length, 0], [length + ENDS, 0], [length + ENDS, top], [-ENDS, top]]),
       tick(THICKEST, 'mark'),
       ...lines.flatMap(({ ahead, behind }) => [ahead, behind].map((x) => tick(x / length, 'joint'))),
     ],

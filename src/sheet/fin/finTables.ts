@@ -7,10 +7,10 @@ import { printFine } from '../../length/fine.js';
 import { printLength } from '../../length/length.js';
 import { printAs } from '../../length/rounded.js';
 import type { Units } from '../../length/units.js';
-import { say } from '../../words/say.js';
+import { say, WORDS } from '../../words/say.js';
 import type { Cell, TablePage, TextBlock } from '../pages.js';
 import { weightCell } from '../weights/weightsTables.js';
-import { columnsOf, row } from '../table.js';
+import { columnsOf, pouredCell, row } from '../table.js';
 
 /** Lay-up and glue-up, sled, foil, and what is done at the base. `loss`: resin that stays in pot and tools, a share. */
 export function finTables(fin: BuiltFin, loss: number, units: Units): TextBlock[] {
@@ -45,7 +45,7 @@ function layupTable({ spec, panel, blank, standing }: BuiltFin, loss: number, un
               size(panel.length, panel.width),
               '',
               weightCell(panel.clothWeight, units),
-              weightCell(panel.resin * (1 + loss), units),
+              pouredCell(panel.resin * (1 + loss), units),
             ),
             row(said.panel, 1, size(blank.length, blank.width), fineCell(panel.thickness, units), '', ''),
           ]
@@ -107,7 +107,7 @@ function foilTable({ sections, panel }: BuiltFin, units: Units): TextBlock[] {
   const inUnits = (mm: number, text: string): Cell => ({ value: mm, text: bare(text) });
   const fine = (mm: number) => inUnits(mm, printFine(mm, units));
   const place = (mm: number | undefined) => (mm === undefined ? '' : inUnits(mm, printLength(mm, units)));
-  return titled(title, [say(panel ? note : noteWood, { units })], {
+  return titled(title, [say(panel ? note : noteWood, { units: WORDS.units[units] })], {
     columns: columnsOf(
       [columns.y, 'number'],
       [columns.chord, 'number'],
@@ -144,7 +144,7 @@ function baseTable({ spec, base }: BuiltFin, loss: number, units: Units): TextBl
         1,
         say(said.ropeSize, { length: printAs('needed', around, units) }),
         base.fibre > 0 ? weightCell(base.fibre, units) : '',
-        weightCell((base.round - base.fibre) * (1 + loss), units),
+        pouredCell((base.round - base.fibre) * (1 + loss), units),
       ),
       ...base.strips.map(({ cloth, length, width, dry, resin }) =>
         row(
@@ -152,7 +152,7 @@ function baseTable({ spec, base }: BuiltFin, loss: number, units: Units): TextBl
           2,
           say(said.size, { length: printAs('needed', length, units), width: printAs('needed', width, units) }),
           weightCell(dry, units),
-          weightCell(resin * (1 + loss), units),
+          pouredCell(resin * (1 + loss), units),
         ),
       ),
     ],

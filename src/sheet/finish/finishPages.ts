@@ -2,11 +2,12 @@ import words from '../../../templates/finish.json' with { type: 'json' };
 import { OVERLAP, type Coat, type LaminatedSide } from '../../finish/finishOf.js';
 import { sayBatches } from '../../finish/sayBatches.js';
 import { USUAL_GLASS, USUAL_LAMINATING } from '../../job/usual-glass.js';
+import { printArea } from '../../length/area.js';
 import { printArealWeight } from '../../length/areal.js';
 import { printLength } from '../../length/length.js';
 import { printAs } from '../../length/rounded.js';
-import { printWeight } from '../../length/weight.js';
-import { MM_PER_FOOT, type Units } from '../../length/units.js';
+import { printPoured, printWeight } from '../../length/weight.js';
+import type { Units } from '../../length/units.js';
 import type { Plan } from '../../plan.js';
 import { USUAL } from '../../weigh/usual.js';
 import { say, WORDS } from '../../words/say.js';
@@ -25,7 +26,7 @@ export function finishPages(plan: Plan): TextPage[] {
   const coat = (of: Coat) => ({
     area: printArea(finish.area, units),
     resin: printWeight(of.resin, units),
-    mix: printWeight(of.mix, units),
+    mix: printPoured(of.mix, units),
     batches: sayBatches(of, units),
   });
   const list = (items: readonly string[]): TextBlock => ({ kind: 'list', items, numbered: true });
@@ -105,12 +106,12 @@ function sideBlocks(side: LaminatedSide, { job }: Plan): TextBlock[] {
         ],
         [pairs.laps, say(said.laps, { lap: needed(glass.lap) })],
         [pairs.area, printArea(area, units)],
-        [pairs.resin, say(said.resin, { resin: printWeight(side.resin, units), mix: printWeight(mix, units) })],
+        [pairs.resin, say(said.resin, { resin: printWeight(side.resin, units), mix: printPoured(mix, units) })],
         [
           pairs.batches,
           say(said.batches, {
             batches,
-            each: printWeight(mix / batches, units),
+            each: printPoured(mix / batches, units),
             minutes: Math.ceil(minutes),
             potLife: laminating.potLife,
           }),
@@ -139,9 +140,3 @@ function sideBlocks(side: LaminatedSide, { job }: Plan): TextBlock[] {
 
 /** Sides that differ by less are cut as one, mm. */
 const ALIKE = 0.5;
-
-const SQUARE_FEET = 1e6 / MM_PER_FOOT ** 2;
-
-/** @param area - m² */
-const printArea = (area: number, units: Units): string =>
-  units === 'mm' ? `${area.toFixed(2)} m²` : `${(area * SQUARE_FEET).toFixed(1)} ft²`;

@@ -5,11 +5,10 @@ import type { Piece } from '../../layup/layup.js';
 import type { Plan } from '../../plan.js';
 import { clampPlacesOf } from '../../view/clampPlacesOf.js';
 import { gluedFaces, type GluedFace } from '../../view/gluedFaces.js';
-import { faceToGlue, glueUpGlue, jointSpread, poured } from '../../view/jointGlue.js';
+import { faceToGlue, glueUpGlue, jointSpread } from '../../view/jointGlue.js';
 import { say } from '../../words/say.js';
 import type { TablePage, TableRow } from '../pages.js';
-import { columnsOf, heading, row } from '../table.js';
-import { weightCell } from '../weights/weightsTables.js';
+import { columnsOf, heading, pouredCell, row } from '../table.js';
 
 /** Joints that are glued and clamped in one go. */
 interface Go {
@@ -76,7 +75,7 @@ function glueTable(plan: Plan, goes: readonly Go[]): TablePage {
           beside.map(({ id }) => id).join(' · '),
           { value: length, text: printLength(length, job.units) },
           joint.kind === 'dotted' ? dots.length : '',
-          weightCell(poured(glueUpGlue(plan, face), job.units) / 1000, job.units),
+          pouredCell(glueUpGlue(plan, face) / 1000, job.units),
           false,
         );
       }),

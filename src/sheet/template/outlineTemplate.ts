@@ -36,7 +36,7 @@ export function outlineTemplate(board: Board, { units, chambers }: Job, side: Te
     id: side === 'both' ? 'outline' : `outline-${side}`,
     title,
     name: title,
-    notes: [words.outline.notes],
+    notes: [words.outline.notes[side]],
     legend: legendOf('template'),
     units,
     shapes: [polygon('cut', curve.filter(isNew)), ...marks.map(([x]) => line('mark', [x, inner(x)], [x, outer(x)]))],

@@ -96,6 +96,22 @@ describe('the papers of the stock', () => {
     expect(on('from the side')).toBe(short.length);
   });
 
+  // From a metre away one line is heavy, and no upright runs from edge to edge as if it were to be sawn.
+  it('have one line to mill to, told on the line and in the legend, and short marks at the stations', () => {
+    for (const { shapes, legend, captions = [] } of profileSheets(plan)) {
+      const paths = shapes.flatMap((shape) => (shape.kind === 'path' ? [shape] : []));
+      expect(paths.filter(({ layer }) => layer === 'cut').map(({ closed }) => closed)).toEqual([true]);
+      expect(legend?.find(([layer]) => layer === 'cut')?.[1]).toBe('mill to this line');
+      const words = captions.map(({ places }) => JSON.stringify(places[0]));
+      expect(words.filter((each) => each.includes('mill to this line')).length).toBeGreaterThan(20);
+      const marks = paths.filter(({ layer }) => layer === 'mark');
+      expect(marks.length).toBeGreaterThanOrEqual(2 * 11);
+      for (const { vertices } of marks) expect(Math.abs(vertices[1]!.y - vertices[0]!.y)).toBeLessThan(14.001);
+      const ends = words.filter((each) => /"(?:NOSE|TAIL)"/.test(each));
+      expect(ends).toHaveLength(2);
+    }
+  });
+
   // The scarf of an 8 mm stringer at 1 in 12 is 96 mm long.
   it('mark on the profile where a stringer too long for its planks is scarfed', () => {
     const text = readFileSync('samples/beck-guard.yaml', 'utf8').replace(

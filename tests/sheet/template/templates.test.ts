@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { areaOf } from '../../../src/contour/area.js';
 import { labelStocks } from '../../../src/print/paper/labelStock.js';
-import type { Part, PathShape } from '../../../src/sheet/drawing.js';
+import { printLength } from '../../../src/length/length.js';
+import type { Vertex } from '../../../src/contour/vertex.js';
+import { placesOf } from '../../../src/sheet/moved.js';
+import type { Part, PathShape, TextShape } from '../../../src/sheet/drawing.js';
 import { choosePapers } from '../../../src/papers/choose.js';
 import { drawingsOf, papersOf } from '../../../src/papers/papers.js';
 import { gaugeStations } from '../../../src/sheet/template/stations.js';
@@ -38,11 +41,12 @@ describe.each(Object.entries(READERS))('templates read back from %s', (_format, 
 
   it('have each gauge as it was drawn', async () => {
     const { apart } = gauges as unknown as { apart: Part[] };
-    for (const part of [apart[0]!, apart[5]!]) {
-      const drawing = { id: 'gauge', title: 'gauge', notes: [], ...part };
-      const off = offBy(await read(drawing), drawing);
-      const [shape] = part.shapes;
-      for (const { x, y } of (shape as PathShape).vertices) expect(off(x, y)).toBeLessThan(TOLERANCE);
+    for (const part of [apart[0]!, apart.at(-1)!]) {
+      for (const shape of part.shapes) {
+        const drawing = { id: 'gauge', title: 'gauge', notes: [], shapes: [shape] };
+        const off = offBy(await read(drawing), drawing);
+        for (const { x, y } of (shape as PathShape).vertices) expect(off(x, y)).toBeLessThan(TOLERANCE);
+      }
     }
   });
 });
@@ -52,21 +56,44 @@ describe('gauges', () => {
   // lies off the smooth surface along the section.
   it('leave out the board’s cross-section and nothing else', async () => {
     const wasm = await kernel();
-    const { apart } = gauges as { apart: { shapes: [{ vertices: { x: number; y: number }[] }] }[] };
+    const { apart } = gauges as { apart: { shapes: [PathShape, PathShape] }[] };
     const stations = gaugeStations(spec.length, plan.job.units);
-    expect(apart.length).toBe(2 * stations.length);
+    expect(apart.length).toBe(stations.length);
     stations.forEach((x, i) => {
-      const [bottom, deck] = [apart[2 * i]!, apart[2 * i + 1]!].map(({ shapes: [{ vertices }] }) => vertices);
-      const high = (of: typeof bottom) => Math.max(...of!.map(({ y }) => y)) - Math.min(...of!.map(({ y }) => y));
-      const wide = Math.max(...bottom!.map((v) => v.x)) - Math.min(...bottom!.map((v) => v.x));
+      const [bottom, deck] = apart[i]!.shapes.map(({ vertices }) => vertices) as [Vertex[], Vertex[]];
+      const high = (of: typeof bottom) => Math.max(...of.map(({ y }) => y)) - Math.min(...of.map(({ y }) => y));
+      const wide = Math.max(...bottom.map((v) => v.x)) - Math.min(...bottom.map((v) => v.x));
       const section = boardAcross(wasm, plan, x).toPolygons()[0]!;
       const zs = section.map(([z]) => -z!);
       // Both reach 25 mm beyond the board; they meet at the rail, where each ends.
       const rectangle = wide * (Math.max(...zs) - Math.min(...zs) + 50);
       const half = Math.abs(areaWithin(section.map(([z, y]) => [-z!, y!]))) / 2;
       expect(high(bottom) + high(deck)).toBeGreaterThan(Math.max(...zs) - Math.min(...zs));
-      const left = rectangle - Math.abs(areaOf(bottom!)) - Math.abs(areaOf(deck!));
+      const left = rectangle - Math.abs(areaOf(bottom)) - Math.abs(areaOf(deck));
       expect(Math.abs(left - half)).toBeLessThan(0.05 * (wide + 2 * (Math.max(...zs) - Math.min(...zs))));
+    });
+  });
+
+  // Two gauges of different stations held to one board give it a section that no line has.
+  it('of one station lie together, the deck over the bottom, each with its station in large letters', () => {
+    const { apart } = gauges as unknown as { apart: Part[] };
+    gaugeStations(spec.length, plan.job.units).forEach((x, i) => {
+      const { shapes, captions, name } = apart[i]!;
+      const [bottom, deck] = (shapes as PathShape[]).map(({ vertices }) => vertices.map(({ y }) => y));
+      expect(Math.min(...deck!)).toBeGreaterThan(Math.min(...bottom!));
+      expect(Math.max(...deck!)).toBeGreaterThan(Math.max(...bottom!));
+      expect(name).toBe(`station ${printLength(x, plan.job.units)}`);
+      for (const [side, ys] of [
+        ['BOTTOM', bottom!],
+        ['DECK', deck!],
+      ] as const) {
+        const said = captions.find(({ places }) => JSON.stringify(places).includes(side))!;
+        const [first] = [...placesOf(said)][0] as [TextShape];
+        expect(first.text).toBe(`${printLength(x, plan.job.units)} ${side}`);
+        expect(first.height).toBe(10);
+        expect(first.y).toBeGreaterThan(Math.min(...ys));
+        expect(first.y).toBeLessThan(Math.max(...ys));
+      }
     });
   });
 });
