@@ -43,8 +43,8 @@ describe('a strip of foam that the builder moves', () => {
     expect(Math.abs(foamOn(plan, 'MR1', 1000).deck - 10)).toBeLessThan(HIDDEN);
     // What the glue-up is measured by: its foam stands 5 mm higher than that of the strip that was not moved.
     const [one, other] = ['MR1', 'MR3'].map((id) => plan.layup.members.find((member) => member.id === id)!);
-    const inner = edgeInGlueUp(plan, one!, one!.right!)(1000)!;
-    const outer = edgeInGlueUp(plan, other!, other!.left!)(1000)!;
+    const inner = edgeInGlueUp(plan, one!, one!.right!)!.heightsAt(1000)!;
+    const outer = edgeInGlueUp(plan, other!, other!.left!)!.heightsAt(1000)!;
     expect(outer.deck - inner.deck).toBeCloseTo(5, 2);
     expect(outer.bottom - inner.bottom).toBeCloseTo(5, 2);
   });
@@ -67,11 +67,11 @@ describe('a strip of foam that the builder moves', () => {
     const { moulded, strips } = plan.stock!.blank!;
     expect(moulded.length).toBe(2100);
     const member = strips.find(({ member: { id } }) => id === 'MR3')!.member;
-    const foamAt = edgeInGlueUp(plan, member, member.left!);
-    expect(foamAt(-9)).toBeDefined();
-    expect(foamAt(-11)).toBeUndefined();
-    expect(foamAt(2089)).toBeDefined();
-    expect(foamAt(2091)).toBeUndefined();
+    const foam = edgeInGlueUp(plan, member, member.left!)!;
+    expect(foam.heightsAt(-9)).toBeDefined();
+    expect(foam.heightsAt(-11)).toBeUndefined();
+    expect(foam.heightsAt(2089)).toBeDefined();
+    expect(foam.heightsAt(2091)).toBeUndefined();
   });
 
   it('is said to be moved as it was, its mirror image with it', () => {

@@ -102,7 +102,7 @@ describe('the papers of the stock', () => {
       const paths = shapes.flatMap((shape) => (shape.kind === 'path' ? [shape] : []));
       expect(paths.filter(({ layer }) => layer === 'cut').map(({ closed }) => closed)).toEqual([true]);
       expect(legend?.find(([layer]) => layer === 'cut')?.[1]).toBe('mill to this line');
-      const words = captions.map(({ places }) => JSON.stringify(places[0]));
+      const words = captions.map(({ places }) => JSON.stringify([...places][0]));
       expect(words.filter((each) => each.includes('mill to this line')).length).toBeGreaterThan(20);
       const marks = paths.filter(({ layer }) => layer === 'mark');
       expect(marks.length).toBeGreaterThanOrEqual(2 * 11);

@@ -87,7 +87,7 @@ describe('gauges', () => {
         ['BOTTOM', bottom!],
         ['DECK', deck!],
       ] as const) {
-        const said = captions.find(({ places }) => JSON.stringify(places).includes(side))!;
+        const said = captions.find(({ places }) => JSON.stringify([...places]).includes(side))!;
         const [first] = [...placesOf(said)][0] as [TextShape];
         expect(first.text).toBe(`${printLength(x, plan.job.units)} ${side}`);
         expect(first.height).toBe(10);
