@@ -1,5 +1,5 @@
 import words from '../../templates/phases.json' with { type: 'json' };
-import type { Phase } from '../book/phases.js';
+import { standingsOf, type Standing } from '../book/standing.js';
 import type { Finding } from '../finding/finding.js';
 import type { Plan } from '../plan.js';
 import { phasesOnce, titleOf } from '../sheet/book/bookPages.js';
@@ -11,7 +11,7 @@ export interface PhaseOfPapers {
   readonly id: string;
   /** As the build book calls it: `9 Routing`. */
   readonly title: string;
-  readonly state: Phase['state'];
+  readonly state: Standing['state'];
   /** Names of its papers, its page of the build book first among them. */
   readonly names: readonly string[];
 }
@@ -21,10 +21,12 @@ export interface PhaseOfPapers {
  * out.
  */
 export function phasesWithPapers(plan: Plan, papers: readonly Paper[]): PhaseOfPapers[] {
-  return phasesOnce(plan).map((phase) => ({
+  const phases = phasesOnce(plan);
+  const standings = standingsOf(phases);
+  return phases.map((phase) => ({
     id: phase.id,
     title: titleOf(phase),
-    state: phase.state,
+    state: standings.get(phase.id)!.state,
     names: papers
       .filter(({ kind, goes }) => goes !== 'on request' && (kind === 'book' || phase.papers.includes(kind)))
       .map(({ name }) => name),

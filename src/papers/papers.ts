@@ -27,6 +27,7 @@ import { setUpTable } from '../sheet/face/routerTable.js';
 import { sectionSheets } from '../sheet/section/sectionSheet.js';
 import { finishPages } from '../sheet/finish/finishPages.js';
 import { paperOrder } from '../book/phases.js';
+import type { Progress } from '../book/standing.js';
 import { bookPages } from '../sheet/book/bookPages.js';
 import { closingPage } from '../sheet/book/closingPage.js';
 import { finPages } from '../sheet/fin/finPages.js';
@@ -49,6 +50,8 @@ export interface PaperOptions {
   readonly labelCode?: (block: Block) => string;
   /** What was done so far, ticked on the tracking list. */
   readonly done?: Done;
+  /** What of the work is done, ticked in the build book. */
+  readonly progress?: Progress;
   /** What of the weight report takes plans of its own to find. */
   readonly weights?: WeightFindings;
   /** What every page carries instead of the stamp of its full-size sheets. */
@@ -100,7 +103,7 @@ function everyPaper(plan: Plan, options: PaperOptions): Paper[] {
     { name: 'check', kind: 'check', goes, pages: () => [{ kind: 'check', title: WORDS.checkTitle }] },
     { name: 'contents', kind: 'contents', goes, pages: () => [{ kind: 'contents', title: WORDS.contentsTitle }] },
     { name: 'map', kind: 'map', goes, pages: () => [{ kind: 'map', title: WORDS.mapTitle }] },
-    { name: 'book', kind: 'book', goes, pages: (wholeSet) => bookOf(plan, wholeSet, options.phase) },
+    { name: 'book', kind: 'book', goes, pages: (wholeSet) => bookOf(plan, wholeSet, options) },
     { name: 'cautions', kind: 'cautions', goes, pages: () => [cautionSheet()] },
     { name: 'plan', kind: 'plan', goes: goesToLookAt, pages: () => [planView(plan), ...planParts(plan)].map(figure) },
     { name: 'stock', kind: 'stock', goes, pages: () => stockPages(plan) },
@@ -232,13 +235,13 @@ function coverOf(plan: Plan, wholeSet: SortedPapers, options: PaperOptions): Doc
   return cover(plan, usesOnCover(plan, { printed, shown, others }, options.revision ?? stamp, stamp, sheets));
 }
 
-function bookOf(plan: Plan, wholeSet: SortedPapers, phase?: string): readonly DocumentPage[] {
+function bookOf(plan: Plan, wholeSet: SortedPapers, { phase, progress }: PaperOptions): readonly DocumentPage[] {
   const isAmong = (papers: readonly Paper[], wanted: string) => papers.some(({ kind }) => kind === wanted);
   const called = (kind: PaperKind) => {
     const where = (['toPrint', 'toLookAt', 'leftOut'] as const).find((part) => isAmong(wholeSet[part], kind));
     return where && { name: kindName(kind), where };
   };
-  return bookPages(plan, called, phase);
+  return bookPages(plan, called, progress, phase);
 }
 
 const sharesGuides = ({ routing }: Plan): boolean => routing.guides.length > 0;

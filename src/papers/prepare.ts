@@ -24,7 +24,7 @@ export interface Prepared {
 }
 
 /** What goes into papers beside the plan: what was done, what was found by trial, what a label's code says. */
-export type Contents = Pick<PaperOptions, 'labelCode' | 'done' | 'weights'>;
+export type Contents = Pick<PaperOptions, 'labelCode' | 'done' | 'progress' | 'weights'>;
 
 /**
  * Prepares a run of papers: which there are, and what they are printed with, the corrections of the job's printer among

@@ -81,6 +81,8 @@ export type Cell = string | number | boolean | { readonly value: number; readonl
 
 export interface TextPage extends Page {
   readonly kind: 'text';
+  /** Whether it is to take the fewest pages, with smaller letters where that helps. */
+  readonly isTight?: boolean;
   readonly blocks: readonly TextBlock[];
 }
 
@@ -93,7 +95,15 @@ export type TextBlock =
   /** A small table among text. */
   | ({ readonly kind: 'table' } & Pick<TablePage, 'columns' | 'rows'>)
   /** Documents of the set, each with the pages it takes; `missing` is said of one that the set does not hold. */
-  | { readonly kind: 'pages'; readonly entries: readonly PageEntry[]; readonly missing: string };
+  | {
+      readonly kind: 'pages';
+      /** Over the lines. */
+      readonly title?: string;
+      readonly entries: readonly PageEntry[];
+      readonly missing: string;
+      /** Two lines beside each other. */
+      readonly isDense?: boolean;
+    };
 
 /** A line that leads to a document: what it says, with a word behind it; the document's title, or its kind of paper. */
 export interface PageEntry {

@@ -5,6 +5,7 @@ import phases from '../../templates/phases.json' with { type: 'json' };
 import uses from '../../templates/uses.json' with { type: 'json' };
 import { phasesOf, type Phase } from '../../src/book/phases.js';
 import { jobJsonSchema } from '../../src/job/whole/file.js';
+import { standingsOf } from '../../src/book/standing.js';
 import { STAGES } from '../../src/job/spec/stage.js';
 import { planOf, type Plan } from '../../src/plan.js';
 import { readText } from '../job/readSample.js';
@@ -54,7 +55,9 @@ describe('the phases of the work', () => {
 
   test('ask for a weight at every stage at which a board is weighed, once', () => {
     const stages = phases.phases.flatMap(({ measure }) =>
-      measure.flatMap(({ write }) => /stage: ([\w-]+)/.exec(write)?.[1] ?? []),
+      measure.flatMap((each) =>
+        'asks' in each && each.asks !== undefined && 'stage' in each.asks ? [each.asks.stage] : [],
+      ),
     );
     expect(stages).toEqual([...STAGES]);
   });
@@ -145,14 +148,83 @@ describe('the phases of a board', () => {
     for (const id of ['open', 'glue-back']) expect(ids(of(bonded))).not.toContain(id);
   });
 
-  test('are done up to where something was written down, and the next is now', () => {
-    const states = (text: string) => Object.fromEntries(of(planned(text)).map(({ id, state }) => [id, state]));
-    expect(states(beck)['print']).toBe('now');
+  test('come after phases that stand before them, and after those of what a board has not', () => {
+    for (const plan of [
+      whole,
+      planOf(sampleJob('tarn-rescue')),
+      planned(beck.replace(/joint: dotted/g, 'joint: bonded')),
+    ])
+      for (const { after, number } of of(plan))
+        for (const before of after) expect(of(plan).find(({ id }) => id === before)!.number).toBeLessThan(number);
+    const after = (plan: Plan, name: string) => of(plan).find(({ id }) => id === name)!.after;
+    expect(after(whole, 'fit')).toEqual(['coat', 'fin']);
+    // Without a fin of its own, what comes before making it.
+    expect(after(planOf(sampleJob('tarn-rescue')), 'fit')).toEqual(['coat', 'buy']);
+  });
+
+  test('have steps whose names keep apart what is ticked', () => {
+    for (const plan of [whole, planOf(sampleJob('tarn-rescue')), planOf(sampleJob('fell-short'))])
+      for (const { id, ready, steps } of of(plan)) {
+        const names = [...ready, ...steps].map((line) => line.id);
+        expect(new Set(names).size, id).toBe(names.length);
+      }
+  });
+
+  test('ask for every measure that goes into the job by a number, in the way of its key', () => {
+    const ofKey: Readonly<Record<string, string>> = {
+      'weighings[].weight': 'weight',
+      'shaped[].thickness': 'thickness',
+      'shaped[].width': 'width',
+      'shaped[].chamber': 'wall',
+      'materials.*.density': 'density',
+      'printer.across': 'printer',
+      'fins[].build.panel.cured': 'fin',
+      'fins[].build.blankThick': 'fin',
+      'fins[].weight': 'fin',
+    };
+    // Rows that are routed, and dots that lie elsewhere, are more than a number.
+    const others = ['tracker', 'routed', 'dots.glued[].dots'];
+    for (const { key, asks } of phases.phases.flatMap(({ measure }) => measure as Phase['measures'])) {
+      expect(asks?.of, key).toBe(ofKey[key]);
+      expect(key in ofKey || others.includes(key), key).toBe(true);
+    }
+  });
+
+  test('are done up to where something was written down, the next is now, others wait or can be begun', () => {
+    const states = (text: string) => {
+      const standings = standingsOf(of(planned(text)));
+      return (...ids: string[]) => ids.map((id) => standings.get(id)!.state);
+    };
+    expect(states(beck)('print', 'buy')).toEqual(['now', 'waiting']);
     const weighed = states(`${beck}\nweighings:\n  - {stage: blank, weight: 10 kg}\n`);
-    expect([weighed['glue-up'], weighed['shape'], weighed['open']]).toEqual(['done', 'now', 'ahead']);
+    expect(weighed('glue-up', 'shape', 'open', 'fin')).toEqual(['done', 'now', 'waiting', 'ready']);
     const shaped = states(`${beck}\nshaped:\n  - {at: 1400, thickness: 112.5}\n`);
-    expect([shaped['glue-up'], shaped['shape'], shaped['open']]).toEqual(['done', 'done', 'now']);
-    const finished = states(`${beck}\nweighings:\n  - {stage: finished, weight: 9.6 kg}\n`);
-    expect(new Set(Object.values(finished))).toEqual(new Set(['done']));
+    expect(shaped('glue-up', 'shape', 'open', 'cut')).toEqual(['done', 'done', 'now', 'ready']);
+    const sealed = states(`${beck}\nweighings:\n  - {stage: sealed, weight: 8 kg}\n`);
+    // The fin stands before sealing in the list, but nothing says that it is made.
+    expect(sealed('fill', 'fin', 'seal', 'laminate')).toEqual(['done', 'ready', 'done', 'now']);
+    const finished = standingsOf(of(planned(`${beck}\nweighings:\n  - {stage: finished, weight: 9.6 kg}\n`)));
+    expect(new Set([...finished.values()].map(({ state }) => state))).toEqual(new Set(['done']));
+  });
+
+  test('are done when all their steps are ticked, and what waits says for which', () => {
+    const all = of(whole);
+    const ticks = new Set(
+      all
+        .filter(({ id }) => ['print', 'buy'].includes(id))
+        .flatMap(({ id, steps }) => steps.map((s) => `${id} ${s.id}`)),
+    );
+    const at = (without?: string) =>
+      standingsOf(all, {
+        isTicked: (phase, line) => ticks.has(`${phase} ${line}`) && `${phase} ${line}` !== without,
+        finished: new Set(['cut']),
+      });
+    expect(at().get('buy')).toEqual({ state: 'done' });
+    expect(at('buy store').get('print')).toEqual({ state: 'done' });
+    // Blocks are cut to the shaped board: when they are all cut, it is shaped.
+    expect(at().get('shape')).toEqual({ state: 'done' });
+    expect(at().get('open')).toEqual({ state: 'now' });
+    expect(at().get('routing')).toEqual({ state: 'waiting', waitsFor: [7] });
+    expect(at().get('fill')).toEqual({ state: 'waiting', waitsFor: [8] });
   });
 });

@@ -1,6 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { planOf } from '../../src/plan.js';
+import { laySet } from '../../src/print/lay.js';
+import { exact } from '../../src/print/paper/printer.js';
+import { sheetNamed } from '../../src/print/paper/paper.js';
 import { labelStocks } from '../../src/print/paper/labelStock.js';
 import { finishOf } from '../../src/finish/finishOf.js';
 import { namesOfPhase } from '../../src/papers/ofPhase.js';
@@ -29,6 +32,47 @@ describe('the build book', () => {
   test('leads from its phases to every paper of the board, on request or not', () => {
     const led = new Set(phases.flatMap(entriesOf).map(({ document }) => document));
     expect([...led].sort()).toEqual([...new Set<string>(papers.map(({ kind }) => kind))].sort());
+  });
+
+  test.each(['A4', 'Letter'])(
+    'has overview and every phase on one page of %s, but two where stations are measured',
+    (paper) => {
+      for (const board of ['beck-guard', 'tarn-rescue', 'mere-prone', 'fell-short']) {
+        const its = planOf(readText(readFileSync(`samples/${board}.yaml`, 'utf8')).job!);
+        const set = setOf(its, { only: ['book'] });
+        const { leaves } = laySet(set, { paper: sheetNamed(paper)!, date: new Date(0), printer: exact });
+        const goOn = leaves.flatMap(({ bookmark }, i) => (bookmark === undefined ? [leaves[i - 1]!.bookmark] : []));
+        expect(goOn, board).toEqual(['5 Shaping nearly to the finish']);
+      }
+    },
+    120_000,
+  );
+
+  test('says where every phase stands', () => {
+    const notes = entriesOf(overview).map(({ note }) => note);
+    expect(notes[0]).toBe('you are here');
+    expect(notes[1]).toBe('not ready: first 1');
+    expect(notes.every((note) => note !== undefined)).toBe(true);
+  });
+
+  test('ticks what was ticked in the tracker', () => {
+    const progress = {
+      isTicked: (phase: string, line: string) => `${phase} ${line}` === 'mark prick',
+      finished: new Set<string>(),
+    };
+    const pages = papersOf(plan, { ...options, progress })
+      .find(({ name }) => name === 'book')!
+      .pages(wholeSet) as TextPage[];
+    const ticked = pages.flatMap(({ title, blocks }) =>
+      blocks.flatMap((block) =>
+        block.kind === 'table'
+          ? block.rows.flatMap((row) => (row.kind === 'row' && row.cells[2] === true ? [[title, row.cells[1]]] : []))
+          : [],
+      ),
+    );
+    expect(ticked).toEqual([
+      ['7 Marking the faces', 'Prick the corners of every chamber through, and write its number beside it.'],
+    ]);
   });
 
   test('says cautions on every page of a phase', () => {

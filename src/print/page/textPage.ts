@@ -12,12 +12,27 @@ import { wrap } from '../pen/wrap.js';
 const TITLE = 7;
 const HEADING = 5;
 const BODY = 3;
-/** Of tables that do not fit otherwise. */
+/** Of tables that do not fit otherwise, and of pages that are to be as few as can be. */
 const SMALL = 2.5;
 const LINE_PITCH = 1.7;
 
-/** A page or pages of text. A block goes to the next page whole; one taller than a page is broken between lines. */
+/**
+ * A page or pages of text. A block goes to the next page whole; one taller than a page is broken between lines. Of one
+ * that is to take the fewest pages the letters are as large as those allow.
+ */
 export function layText(page: TextPage, context: PrintContext): readonly Leaf[] {
+  if (!page.isTight) return laidIn(page, { ...context, body: BODY });
+  const settings = [BODY, (BODY + SMALL) / 2, SMALL].map((body) => laidIn(page, { ...context, body }));
+  const fewest = Math.min(...settings.map(({ length }) => length));
+  return settings.find(({ length }) => length === fewest)!;
+}
+
+/** How text is set: the height of its letters, mm. */
+interface TextContext extends PrintContext {
+  readonly body: number;
+}
+
+function laidIn(page: TextPage, context: TextContext): readonly Leaf[] {
   const { room } = documentSheet(context, false);
   const pages: Inline[][] = [[]];
   let left = room.height;
@@ -68,14 +83,14 @@ interface Inline {
   draw(pen: Pen, room: Room, top: number, book: Book): void;
 }
 
-function piecesOf(block: TextBlock, room: Room, context: PrintContext): readonly Inline[] {
+function piecesOf(block: TextBlock, room: Room, context: TextContext): readonly Inline[] {
   switch (block.kind) {
     case 'title':
       return [{ ...linesPiece(block.text, TITLE, true, 0, room, context, 5), tag: 'H1' }];
     case 'heading':
       return [{ ...linesPiece(block.text, HEADING, true, 0, room, context, 3, 4), tag: 'H2', keepWithNext: true }];
     case 'paragraph':
-      return [linesPiece(block.text, BODY, false, 0, room, context, 2.5)];
+      return [linesPiece(block.text, context.body, false, 0, room, context, 2.5)];
     case 'list':
       return block.items.map((item, i) => itemPiece(item, block.numbered ? `${String(i + 1)}.` : '–', room, context));
     case 'caution':
@@ -85,7 +100,7 @@ function piecesOf(block: TextBlock, room: Room, context: PrintContext): readonly
     case 'table':
       return tablePieces(block, room, context);
     case 'pages':
-      return block.entries.map((entry) => pagePiece(entry, block.missing));
+      return pagesPieces(block, room, context);
   }
 }
 
@@ -95,7 +110,7 @@ function linesPiece(
   bold: boolean,
   indent: number,
   room: Room,
-  context: PrintContext,
+  context: TextContext,
   after: number,
   before = 0,
 ): Inline {
@@ -115,12 +130,15 @@ function linesPiece(
 /** A reader that speaks runs lines together where no space ends them. */
 const spaced = (line: string): string => `${line} `;
 
-function itemPiece(text: string, bullet: string, room: Room, context: PrintContext): Inline {
-  const piece = linesPiece(text, BODY, false, 8, room, context, 1.2);
+function itemPiece(text: string, bullet: string, room: Room, context: TextContext): Inline {
+  const piece = linesPiece(text, context.body, false, 8, room, context, 1.2);
   return {
     ...piece,
     draw: (pen, inner, top, book) => {
-      pen.text(spaced(bullet), inner.left + 6, top - 0.5 * BODY * LINE_PITCH, { height: BODY, align: 'right' });
+      pen.text(spaced(bullet), inner.left + 6, top - 0.5 * context.body * LINE_PITCH, {
+        height: context.body,
+        align: 'right',
+      });
       piece.draw(pen, inner, top, book);
     },
   };
@@ -132,16 +150,16 @@ const AFTER_NAME = 4;
 /** Between pairs, for the line under them, mm. */
 const PAIRS_APART = 1.2;
 
-function pairPieces(pairs: readonly (readonly [string, string])[], room: Room, context: PrintContext): Inline[] {
-  const widest = Math.max(0, ...pairs.map(([name]) => context.measure(name, true) * BODY));
+function pairPieces(pairs: readonly (readonly [string, string])[], room: Room, context: TextContext): Inline[] {
+  const widest = Math.max(0, ...pairs.map(([name]) => context.measure(name, true) * context.body));
   const at = Math.min(room.width * NAMES, widest + AFTER_NAME);
   return pairs.map(([name, value]) => pairPiece(name, value, at, room, context));
 }
 
-function pairPiece(name: string, value: string, at: number, room: Room, context: PrintContext): Inline {
-  const names = wrap(name, at - 3, BODY, true, context.measure);
-  const values = wrap(value, room.width - at, BODY, false, context.measure);
-  const pitch = BODY * LINE_PITCH;
+function pairPiece(name: string, value: string, at: number, room: Room, context: TextContext): Inline {
+  const names = wrap(name, at - 3, context.body, true, context.measure);
+  const values = wrap(value, room.width - at, context.body, false, context.measure);
+  const pitch = context.body * LINE_PITCH;
   const height = Math.max(names.length, values.length) * pitch + PAIRS_APART;
   return {
     height,
@@ -149,7 +167,7 @@ function pairPiece(name: string, value: string, at: number, room: Room, context:
       const write = (lines: readonly string[], x: number, bold: boolean): void =>
         pen.tagged('P', () =>
           lines.forEach((line, i) =>
-            pen.text(spaced(line), x, top - PAIRS_APART / 2 - (i + 0.5) * pitch, { height: BODY, bold }),
+            pen.text(spaced(line), x, top - PAIRS_APART / 2 - (i + 0.5) * pitch, { height: context.body, bold }),
           ),
         );
       write(names, left, true);
@@ -163,8 +181,8 @@ function pairPiece(name: string, value: string, at: number, room: Room, context:
  * A table in one piece, in several where it is taller than a page, each with the header; its letters are those of the
  * text where its cells fit so.
  */
-function tablePieces(table: Table, room: Room, context: PrintContext): readonly Inline[] {
-  const settings = [BODY, SMALL].map((letters) => ({
+function tablePieces(table: Table, room: Room, context: TextContext): readonly Inline[] {
+  const settings = [context.body, SMALL].map((letters) => ({
     letters,
     ...columnWidths(table, letters, room.width, 2 * PADDING, TICK, context.measure),
   }));
@@ -172,19 +190,19 @@ function tablePieces(table: Table, room: Room, context: PrintContext): readonly 
   const setting = settings.find(({ fits }) => fits === 'unwrapped') ?? wrapped;
   const header = headerHeight(table, setting, context);
   const pieces: TableRow[][] = [[]];
-  let left = room.height - header - BODY;
+  let left = room.height - header - context.body;
   for (const row of table.rows) {
     const height = heightOfRow(row, table, setting, context);
     if (height > left) {
       pieces.push([]);
-      left = room.height - header - BODY;
+      left = room.height - header - context.body;
     }
     pieces.at(-1)!.push(row);
     left -= height;
   }
   return pieces.map((rows): Inline => ({
     tag: 'Table',
-    height: rows.reduce((sum, row) => sum + heightOfRow(row, table, setting, context), header + BODY),
+    height: rows.reduce((sum, row) => sum + heightOfRow(row, table, setting, context), header + context.body),
     draw: (pen, inner, top) => {
       let y = top;
       pen.tagged('TR', () => (y = drawHeader(pen, inner.left, y, table, setting, context)));
@@ -193,19 +211,61 @@ function tablePieces(table: Table, room: Room, context: PrintContext): readonly 
   }));
 }
 
+type Pages = Extract<TextBlock, { kind: 'pages' }>;
+
+/** Between lines that stand beside each other, mm. */
+const BESIDE = 8;
+
+function pagesPieces({ title, entries, missing, isDense }: Pages, room: Room, context: TextContext): Inline[] {
+  const lines = isDense
+    ? entries.flatMap((entry, i) => (i % 2 === 0 ? [besideEachOther([entry, entries[i + 1]], missing, context)] : []))
+    : entries.map((entry) => pagePiece(entry, missing, context));
+  const apart = lines.map((line, i) =>
+    i === lines.length - 1 ? { ...line, height: line.height + context.body } : line,
+  );
+  return title === undefined ? apart : [titleOver(title, room, context), ...apart];
+}
+
+/** A title as the columns of a table have it. */
+function titleOver(title: string, room: Room, context: TextContext): Inline {
+  const piece = linesPiece(title, context.body, true, PADDING, room, context, 2);
+  return {
+    ...piece,
+    tag: 'H2',
+    keepWithNext: true,
+    draw: (pen, inner, top, book) => {
+      piece.draw(pen, inner, top, book);
+      pen.line([inner.left, top - piece.height + 1, inner.right, top - piece.height + 1], wide);
+    },
+  };
+}
+
+function besideEachOther(entries: readonly (PageEntry | undefined)[], missing: string, context: TextContext): Inline {
+  const pieces = entries.flatMap((entry) => (entry ? [pagePiece(entry, missing, context)] : []));
+  return {
+    height: pieces[0]!.height,
+    draw: (pen, inner, top, book) =>
+      pieces.forEach((piece, i) => {
+        const width = (inner.width - BESIDE) / 2 - PADDING;
+        const left = inner.left + PADDING + i * (width + BESIDE);
+        pen.tagged('P', () => piece.draw(pen, { ...inner, left, right: left + width, width }, top, book));
+      }),
+  };
+}
+
 /** What leads to a document: its name, a word, and the pages it takes, linked to the first. */
-function pagePiece({ name, note, document }: PageEntry, missing: string): Inline {
-  const height = BODY * LINE_PITCH + 0.8;
+function pagePiece({ name, note, document }: PageEntry, missing: string, { body }: TextContext): Inline {
+  const height = body * LINE_PITCH + 0.8;
   return {
     tag: 'P',
     height,
     draw: (pen, { left, right, width }, top, book) => {
       const found = pagesOf(document, book);
       const y = top - height / 2;
-      pen.text(spaced(name), left, y, { height: BODY, fit: width * 0.6 });
+      pen.text(spaced(name), left, y, { height: body, fit: width * 0.55 });
       if (note !== undefined)
-        pen.text(spaced(note), left + width * 0.62, y, { height: BODY, fit: width * 0.2, bold: true });
-      pen.text(spaced(found?.range ?? missing), right, y, { height: BODY, align: 'right' });
+        pen.text(spaced(note), left + width * 0.57, y, { height: body, fit: width * 0.27, bold: true });
+      pen.text(spaced(found?.range ?? (note === undefined ? missing : '')), right, y, { height: body, align: 'right' });
       if (found) pen.link({ minX: left, minY: top - height, maxX: right, maxY: top }, found.name);
     },
   };
@@ -223,26 +283,26 @@ function pagesOf(document: string, book: Book): { readonly range: string; readon
 }
 
 /** A frame with the warning triangle (ISO 7010, W001) beside the words. */
-function cautionPiece(title: string, lines: readonly string[], room: Room, context: PrintContext): Inline {
-  const indent = 20;
-  const inset = { ...room, width: room.width - 4 };
+function cautionPiece(title: string, lines: readonly string[], room: Room, context: TextContext): Inline {
+  const indent = 16;
+  const inset = { ...room, width: room.width - 3 };
   const pieces = [
-    linesPiece(title, BODY + 0.5, true, indent, inset, context, 1),
-    ...lines.map((line) => linesPiece(line, BODY, false, indent, inset, context, 0.8)),
+    linesPiece(title, context.body + 0.5, true, indent, inset, context, 1),
+    ...lines.map((line) => linesPiece(line, context.body, false, indent, inset, context, 0.8)),
   ];
   const inside =
     Math.max(
-      16,
+      13,
       pieces.reduce((sum, piece) => sum + piece.height, 0),
-    ) + 5;
+    ) + 4;
   return {
     tag: 'Note',
-    height: inside + 4,
+    height: inside + 3,
     draw: (pen, inner, top, book) => {
       const { left, right } = inner;
       pen.rectangle({ minX: left, minY: top - inside, maxX: right, maxY: top }, frame);
-      drawWarning(pen, left + 10, top - 10, 13);
-      let y = top - 2.5;
+      drawWarning(pen, left + 8, top - 8.5, 11);
+      let y = top - 2;
       for (const piece of pieces) {
         piece.draw(pen, inner, y, book);
         y -= piece.height;

@@ -25,6 +25,7 @@ export function shoppingPage(plan: Plan): TextPage {
   return {
     kind: 'text',
     title: shopping.title,
+    isTight: true,
     blocks: [
       { kind: 'paragraph', text: shopping.note },
       {
