@@ -15,6 +15,7 @@ import { planOf } from '../plan.js';
 import { csvForms, csvOf, type CsvForm } from '../print/csv.js';
 import { dxfOf } from '../print/dxf/dxf.js';
 import type { Units } from '../length/units.js';
+import type { FileBook } from '../print/page/leaf.js';
 import { writePdf } from '../print/pdf.js';
 import { svgOf } from '../print/svg/svg.js';
 import { cuttingOnce } from '../sheet/cutting/cuttingOnce.js';
@@ -168,11 +169,14 @@ async function writePapers(
   const isWhole = run.names.only === undefined && run.phase === undefined;
   const where = { folder, by: 'papers', earlier: isWhole ? 'removed' : 'named' } as const;
   const isWritten = await written(where, read, io, async (stage) => {
+    const beside: FileBook[] = [];
     for (const { name, set } of files) {
-      const { pages } = await writePdf(set, createWriteStream(stage.place(name)), {
+      const { pages, book } = await writePdf(set, createWriteStream(stage.place(name)), {
         ...print,
+        beside,
         onProgress: (made, all) => progress(io, made, all),
       });
+      if (book) beside.push({ name, book });
       said.push(`${join(folder, name)}: ${pages} pages ${FOR_WHAT[name](run.paper.name)}`);
     }
     const drawings = drawingsOf(papers);
@@ -209,6 +213,7 @@ async function writePapers(
 const FOR_WHAT: Readonly<Record<PdfFile['name'], (paper: string) => string>> = {
   'papers.pdf': (paper) => `for ${paper}; print "check" first, at actual size`,
   'print-shop.pdf': (paper) => `for ${paper}, for a print shop: at actual size, "check" first`,
+  'book.pdf': () => 'to read, on paper or on a screen: what is done in each phase, and with which papers',
   'look.pdf': () => 'to look at on a screen; none is needed at the bench',
 };
 

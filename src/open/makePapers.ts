@@ -7,6 +7,7 @@ import { preparePapers } from '../papers/prepare.js';
 import { foundByTrial } from '../papers/trials.js';
 import type { Plan } from '../plan.js';
 import { laySet } from '../print/lay.js';
+import type { FileBook } from '../print/page/leaf.js';
 import { labelStocks } from '../print/paper/labelStock.js';
 import { writePdf } from '../print/pdf.js';
 import { proofOf } from '../proof/proof.js';
@@ -29,7 +30,12 @@ export async function* makePapers(plan: Plan, choices: PaperChoices): AsyncGener
     'remedy' in run ? { findings: [run] } : preparePapers(plan, run, asOnPage, { weights: foundByTrial(plan) });
   if ('findings' in made) return yield { kind: 'failed', why: made.findings.map(sayFinding).join('\n') };
   const { files, print } = made;
-  const laid = files.map(({ name, set }) => ({ name, set, ...laySet(set, print) }));
+  const beside: FileBook[] = [];
+  const laid = files.map(({ name, set }) => {
+    const own = laySet(set, { ...print, beside: [...beside] });
+    beside.push({ name, book: own.book });
+    return { name, set, ...own };
+  });
   yield { kind: 'laid', pages: laid.reduce((sum, { leaves }) => sum + leaves.length, 0) };
   let page = 0;
   for (const { measure, leaves, book } of laid) {
@@ -42,7 +48,7 @@ export async function* makePapers(plan: Plan, choices: PaperChoices): AsyncGener
       await new Promise(setImmediate);
     }
   }
-  for (const { name, set } of laid) {
+  for (const { name, set, book } of laid) {
     const parts: Buffer[] = [];
     const out = new Writable({
       write(part: Buffer, _, done) {
@@ -50,7 +56,7 @@ export async function* makePapers(plan: Plan, choices: PaperChoices): AsyncGener
         done();
       },
     });
-    const { pages } = await writePdf(set, out, print);
+    const { pages } = await writePdf(set, out, { ...print, beside: book.beside ?? [] });
     yield { kind: 'file', name, pages, base64: Buffer.concat(parts).toString('base64') };
   }
 }

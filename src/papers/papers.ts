@@ -19,8 +19,9 @@ import { labels } from '../sheet/blocks/labels.js';
 import { faceViews } from '../sheet/face/faceViews.js';
 import { sheetRows } from '../sheet/mirror.js';
 import { choosePapers } from './choose.js';
+import { isRead } from './files.js';
 import type { Paper, SortedPapers } from './paper.js';
-import type { DocumentPage, FigurePage, LabelStock, PaperSet } from '../sheet/pages.js';
+import type { DocumentPage, FigurePage, LabelStock, PageSize, PaperSet } from '../sheet/pages.js';
 import { planParts, planView } from '../sheet/plan/planView.js';
 import { poleTable, storyPole } from '../sheet/face/pole.js';
 import { setUpTable } from '../sheet/face/routerTable.js';
@@ -56,6 +57,8 @@ export interface PaperOptions {
   readonly weights?: WeightFindings;
   /** What every page carries instead of the stamp of its full-size sheets. */
   readonly revision?: string;
+  /** What lists and notes are printed on; A4 or Letter, whichever goes with the job's units, where absent. */
+  readonly page?: PageSize;
   /** The one phase that the build book is to hold. */
   readonly phase?: string;
 }
@@ -145,7 +148,7 @@ function everyPaper(plan: Plan, options: PaperOptions): Paper[] {
     },
     { name: 'sections', kind: 'sections', goes: goesToLookAt, pages: () => sectionSheets(plan).map(figure) },
     { name: 'weights', kind: 'weights', goes: goesToLookAt, pages: () => weightPages(plan, options.weights) },
-    { name: 'cutting', kind: 'cutting', goes, pages: () => cutPages(plan, cuttingOnce(plan)) },
+    { name: 'cutting', kind: 'cutting', goes, pages: () => cutPages(plan, cuttingOnce(plan), options.page) },
     { name: 'fences', kind: 'fences', goes: goesOnRequest, pages: () => cutTables(plan, cuttingOnce(plan)) },
     { name: 'labels', kind: 'labels', goes, pages: () => [labels(plan, options.labelStock, options.labelCode)] },
     { name: 'tracking', kind: 'tracking', goes, pages: () => [trackingList(plan, options.done)] },
@@ -230,9 +233,10 @@ function coverOf(plan: Plan, wholeSet: SortedPapers, options: PaperOptions): Doc
   const stamp = revisionOf(plan);
   const sheets = (kind: PaperKind, of: Plan) => fullSizeOf(of)[kind]?.() ?? [];
   const kindsOf = (papers: readonly Paper[]) => [...new Set(papers.map(({ kind }) => kind))];
-  const [printed, shown] = [kindsOf(wholeSet.toPrint), kindsOf(wholeSet.toLookAt)];
-  const others = kindsOf(wholeSet.leftOut).filter((kind) => !printed.includes(kind) && !shown.includes(kind));
-  return cover(plan, usesOnCover(plan, { printed, shown, others }, options.revision ?? stamp, stamp, sheets));
+  const [asked, shown] = [kindsOf(wholeSet.toPrint), kindsOf(wholeSet.toLookAt)];
+  const [read, printed] = [asked.filter(isRead), asked.filter((kind) => !isRead(kind))];
+  const others = kindsOf(wholeSet.leftOut).filter((kind) => !asked.includes(kind) && !shown.includes(kind));
+  return cover(plan, usesOnCover(plan, { printed, read, shown, others }, options.revision ?? stamp, stamp, sheets));
 }
 
 function bookOf(plan: Plan, wholeSet: SortedPapers, { phase, progress }: PaperOptions): readonly DocumentPage[] {

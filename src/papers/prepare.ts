@@ -3,6 +3,7 @@ import type { Finding } from '../finding/finding.js';
 import { sayFinding } from '../finding/say.js';
 import type { Plan } from '../plan.js';
 import type { PrintOptions } from '../print/lay.js';
+import { documentsBeside } from '../print/paper/paper.js';
 import { exact } from '../print/paper/printer.js';
 import { printFindings } from '../print/pdf.js';
 import { usualSettings } from '../print/tile/format.js';
@@ -40,6 +41,7 @@ export function preparePapers(
 ): Prepared | { readonly findings: readonly Finding[] } {
   const options = {
     labelStock: stock,
+    page: documentsBeside(paper),
     ...contents,
     ...(revision !== undefined && { revision }),
     ...(phase !== undefined && { phase }),

@@ -1,7 +1,7 @@
 import PDFDocument from 'pdfkit';
 import { layOut } from './page/layOut.js';
-import type { Book, Leaf } from './page/leaf.js';
-import { isHandy, sheetNamed, type Paper } from './paper/paper.js';
+import type { Book, FileBook, Leaf } from './page/leaf.js';
+import { documentsBeside, type Paper } from './paper/paper.js';
 import { exact, type PrinterFactors } from './paper/printer.js';
 import type { Pdf } from './pen/document.js';
 import { fontFiles } from './pen/fonts.js';
@@ -18,6 +18,8 @@ export interface PrintOptions {
   readonly settings?: SheetSettings;
   readonly printer?: PrinterFactors;
   readonly words?: Words;
+  /** Files of the same run, laid out before. */
+  readonly beside?: readonly FileBook[];
   /** Called after each page. */
   readonly onProgress?: (done: number, pages: number) => void;
 }
@@ -29,16 +31,13 @@ export interface PrintOptions {
  */
 export function laySet(
   set: PaperSet,
-  { date, paper, settings = usualSettings, printer = exact, words = usualWords }: PrintOptions,
+  { date, paper, settings = usualSettings, printer = exact, words = usualWords, beside = [] }: PrintOptions,
 ): { readonly doc: Pdf; readonly measure: Measure; readonly leaves: readonly Leaf[]; readonly book: Book } {
   const doc = openDocument(set, date, words);
   const measure = measureOn(doc);
-  const documents = isHandy(paper) ? paper : sheetNamed('A4')!;
-  return {
-    doc,
-    measure,
-    ...layOut(set, { mark: set.mark, date, words, measure, paper, documents, settings, printer }),
-  };
+  const documents = documentsBeside(paper);
+  const { leaves, book } = layOut(set, { mark: set.mark, date, words, measure, paper, documents, settings, printer });
+  return { doc, measure, leaves, book: { ...book, beside } };
 }
 
 /** An empty PDF for a set, with the papers' fonts. */

@@ -32,6 +32,8 @@ export interface Printed {
   readonly pages: number;
   /** The full-size documents, with their sheets and the bound no layout goes below. */
   readonly tiled: readonly { readonly title: string; readonly sheets: number; readonly areaBound: number }[];
+  /** For what tells pages of this file in another. */
+  readonly book?: Book;
 }
 
 /**
@@ -76,7 +78,7 @@ export async function writePdf(set: PaperSet, out: Writable, options: PrintOptio
   doc.end();
   await Promise.race([failed, finished]);
   const tiled = book.tiled.map(({ title, plan }) => ({ title, sheets: plan.sheets, areaBound: plan.areaBound }));
-  return { findings: [], pages: leaves.length, tiled };
+  return { findings: [], pages: leaves.length, tiled, book };
 }
 
 /** All that stands against printing a set with these options: `writePdf` writes nothing while there is any. */

@@ -157,3 +157,9 @@ export interface ContentsPage extends Page {
 export interface MapPage extends Page {
   readonly kind: 'map';
 }
+
+/** A page, upright, mm. */
+export interface PageSize {
+  readonly width: number;
+  readonly height: number;
+}

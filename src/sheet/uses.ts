@@ -46,15 +46,15 @@ function whenOf(kind: PaperKind, { job }: Plan): string {
 }
 
 /**
- * For the cover: each kind of sheet that is printed with its size and when it is valid, what is only looked at and what
- * else can be asked for; the revision and which sheets printed before it are void.
+ * For the cover: each kind of sheet that is printed with its size and when it is valid, what is read or only looked at
+ * and what else can be asked for; the revision and which sheets printed before it are void.
  *
  * @param revision what every page carries; `stamp` where it was not given by hand
  * @param sheets the full-size sheets of a kind, of a plan
  */
 export function usesOnCover(
   plan: Plan,
-  { printed, shown, others }: Readonly<Record<'printed' | 'shown' | 'others', readonly PaperKind[]>>,
+  { printed, read, shown, others }: Readonly<Record<'printed' | 'read' | 'shown' | 'others', readonly PaperKind[]>>,
   revision: string,
   stamp: string,
   sheets: (kind: PaperKind, plan: Plan) => readonly Drawing[],
@@ -85,6 +85,7 @@ export function usesOnCover(
       kind: 'pairs',
       pairs: printed.map((kind) => [kindName(kind), `${uses.size[kinds[kind].size]}. ${sentence(whenOf(kind, plan))}`]),
     },
+    ...(read.length > 0 ? [{ kind: 'paragraph', text: say(uses.toRead, { kinds: names(read) }) } as const] : []),
     ...(shown.length > 0 ? [{ kind: 'paragraph', text: say(uses.toLookAt, { kinds: names(shown) }) } as const] : []),
     ...(others.length > 0 ? [{ kind: 'paragraph', text: say(uses.onRequest, { kinds: names(others) }) } as const] : []),
   ];

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { countFile } from '../../src/papers/count.js';
 import { preparePapers, type Prepared } from '../../src/papers/prepare.js';
 import { paperRunOf, type PaperChoices } from '../../src/papers/run.js';
+import type { FileBook } from '../../src/print/page/leaf.js';
 import { writePdf } from '../../src/print/pdf.js';
 import { kindName, type PaperKind } from '../../src/sheet/uses.js';
 import { openPdf } from '../print/readPdf.js';
@@ -19,11 +20,13 @@ function prepared(name: (typeof SAMPLES)[number], choices: PaperChoices): Prepar
 
 async function written({ files, print }: Prepared) {
   const all = [];
+  const beside: FileBook[] = [];
   for (const { name, set } of files) {
     const out = new PassThrough();
     const parts: Buffer[] = [];
     out.on('data', (part: Buffer) => parts.push(part));
-    await writePdf(set, out, print);
+    const { book } = await writePdf(set, out, { ...print, beside });
+    beside.push({ name, book: book! });
     const pdf = await openPdf(new Uint8Array(Buffer.concat(parts)));
     const labels = (await pdf.getPageLabels())!;
     const sizes = await Promise.all(
@@ -32,7 +35,9 @@ async function written({ files, print }: Prepared) {
         return [width!, height!] as const;
       }),
     );
-    all.push({ name, labels, sizes });
+    const first = await (await pdf.getPage(1)).getTextContent();
+    const words = first.items.map((item) => ('str' in item ? item.str : ''));
+    all.push({ name, labels, sizes, words });
   }
   return all;
 }
@@ -43,7 +48,7 @@ describe.each(SAMPLES)('the files of %s', (name) => {
   test('have as many pages as was said before any was drawn, of each kind', async () => {
     const made = prepared(name, { paper: 'A4', with: ['dots-full'], without: ['cutting', 'labels'] });
     const files = await written(made);
-    expect(files.map((file) => file.name)).toEqual(['papers.pdf', 'look.pdf']);
+    expect(files.map((file) => file.name)).toEqual(['papers.pdf', 'book.pdf', 'look.pdf']);
     made.files.forEach((file, i) => {
       const counted = countFile(file, made.print);
       const { labels } = files[i]!;
@@ -64,8 +69,9 @@ describe.each(SAMPLES)('the files of %s', (name) => {
 
   test('keep what goes to a print shop on a roll apart, each page no longer than a PDF may be', async () => {
     const made = prepared(name, { roll: '610mm' });
-    const [papers, shop, look] = await written(made);
-    expect([papers!.name, shop!.name, look!.name]).toEqual(['papers.pdf', 'print-shop.pdf', 'look.pdf']);
+    const [papers, shop, book, look] = await written(made);
+    const names = [papers, shop, book, look].map((file) => file!.name);
+    expect(names).toEqual(['papers.pdf', 'print-shop.pdf', 'book.pdf', 'look.pdf']);
     // A4 is 210 × 297 mm (ISO 216): 595.3 × 841.9 points.
     for (const size of [...papers!.sizes, ...look!.sizes])
       expect([...size].sort((a, b) => a - b).map((side) => Math.round(side * 10) / 10)).toEqual([595.3, 841.9]);
@@ -78,6 +84,15 @@ describe.each(SAMPLES)('the files of %s', (name) => {
     expect(papers!.labels.join()).not.toContain('Face sheets');
     expect(papers!.labels.join()).not.toContain('Page map');
   });
+});
+
+test('a phase in the book tells the pages that its papers have in the file they are printed from', async () => {
+  const [papers, book] = await written(prepared('mere-prone', { paper: 'A4', phase: 'mark' }));
+  expect([papers!.name, book!.name]).toEqual(['papers.pdf', 'book.pdf']);
+  const isFace = papers!.labels.map((label) => label.startsWith('Face sheets'));
+  const [from, to] = [isFace.indexOf(true) + 1, isFace.lastIndexOf(true) + 1];
+  expect(to).toBeGreaterThan(from);
+  expect(book!.words.join(' ')).toMatch(new RegExp(`Face sheets\\s+papers\\.pdf ${from}–${to}(?!\\d)`));
 });
 
 test('nothing is made where all papers are left out, and a name that there is not is told where it was said', () => {

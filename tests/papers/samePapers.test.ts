@@ -14,7 +14,7 @@ const CHOICES = { paper: 'Letter', date: '2026-05-01', revision: 'B' };
 /** The papers that are asked for, by the names that page and command have for it. */
 type Asked = Pick<PaperChoices, 'only' | 'phase' | 'with' | 'without'>;
 
-/** The file that the page hands over, and the one that the command writes, of the same paper of the same job. */
+/** The files that the page hands over, and those that the command writes, of the same papers of the same job. */
 async function bothWays(job: string, asked: Asked): Promise<{ page: Buffer; command: Buffer }> {
   const folder = mkdtempSync(join(tmpdir(), 'cw-'));
   const file = join(folder, 'board.yaml');
@@ -22,13 +22,17 @@ async function bothWays(job: string, asked: Asked): Promise<{ page: Buffer; comm
   writeFileSync(file, job);
   const options = Object.entries({ ...CHOICES, ...asked }).flatMap(([name, value]) => [`--${name}`, String(value)]);
   expect(await called(['papers', file, '-o', out, ...options])).toMatchObject({ code: 0 });
-  let page = '';
+  const page: Buffer[] = [];
+  const command: Buffer[] = [];
   const { job: read } = readJob(job, 'board.yaml', () => undefined);
   for await (const news of makePapers(planOf(read!), { ...CHOICES, ...asked })) {
     if (news.kind === 'failed') throw new Error(news.why);
-    if (news.kind === 'file') page = news.base64;
+    if (news.kind !== 'file') continue;
+    page.push(Buffer.from(news.base64, 'base64'));
+    command.push(readFileSync(join(out, news.name)));
   }
-  return { page: Buffer.from(page, 'base64'), command: readFileSync(join(out, 'papers.pdf')) };
+  expect(page.length).toBeGreaterThan(0);
+  return { page: Buffer.concat(page), command: Buffer.concat(command) };
 }
 
 test('page and command print the same file, for a printer that is off too, and correct it', async () => {

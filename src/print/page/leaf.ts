@@ -27,6 +27,14 @@ export interface Book {
   readonly entries: readonly Entry[];
   readonly tiled: readonly TiledEntry[];
   readonly documents: readonly CountedDocument[];
+  /** The other files of the same run, for what tells pages of theirs. */
+  readonly beside?: readonly FileBook[];
+}
+
+/** What another file of the same run comes to. */
+export interface FileBook {
+  readonly name: string;
+  readonly book: Book;
 }
 
 /** A document of the set, by what it takes. */

@@ -18,45 +18,69 @@ import {
 import { wrap } from '../pen/wrap.js';
 
 /**
- * Ways to set a table, the best first: heights of letters (ISO 3098-1:2015), the larger where its width allows, mm; the
- * last that a table of many columns needs.
+ * Ways to set a table, the best first: heights of letters (ISO 3098-1:2015), the larger where its width allows, mm; how
+ * many columns of the page it runs down beside each other; the last that a table of many columns needs.
  */
 const WAYS = [
-  { lying: false, letters: 3.5 },
-  { lying: false, letters: 2.5 },
-  { lying: true, letters: 2.5 },
-  { lying: true, letters: 1.8 },
+  { lying: false, beside: 1, letters: 3.5 },
+  { lying: false, beside: 2, letters: 3.5 },
+  { lying: true, beside: 2, letters: 3.5 },
+  { lying: false, beside: 1, letters: 2.5 },
+  { lying: false, beside: 2, letters: 2.5 },
+  { lying: true, beside: 1, letters: 2.5 },
+  { lying: true, beside: 2, letters: 2.5 },
+  { lying: true, beside: 1, letters: 1.8 },
 ] as const;
 
+/** Between two columns of a page, mm. */
+const GUTTER = 8;
+
 /**
- * The pages of a list. Its header stands on each page; columns with a total are added up on each page, and at the end
- * in all.
+ * The pages of a list. Its header stands on each page, and where a narrow one runs down a page twice, over both;
+ * columns with a total are added up on each page, and at the end in all.
  */
 export function layTable(page: TablePage, context: PrintContext): readonly Leaf[] {
   const setting = settingFor(page, context);
   const notes = notesOf(page, setting, context);
-  const pages = laidInto(page, setting, context);
-  return pages.map((rows, i) => {
+  const strips = laidInto(page, setting, context);
+  const pages = Array.from({ length: pagesFor(strips, setting) }, (_, i) =>
+    strips.slice(i * setting.beside, (i + 1) * setting.beside),
+  );
+  return pages.map((strips, i) => {
     return documentLeaf(context, setting.lying, headOf(page, i === 0, context), (pen, inner) => {
-      let y = inner.top;
+      let top = inner.top;
       if (i === 0 && notes.length > 0) {
         for (const note of notes) {
-          y -= 2.5 * LINE_PITCH;
-          pen.text(note, inner.left, y + 2.5, { height: 2.5 });
+          top -= 2.5 * LINE_PITCH;
+          pen.text(note, inner.left, top + 2.5, { height: 2.5 });
         }
-        y -= 3;
+        top -= 3;
       }
-      const line = (draw: () => number): void => pen.tagged('TR', () => (y = draw()));
       pen.tagged('Table', () => {
-        line(() => drawHeader(pen, inner.left, y, page, setting, context));
-        for (const row of rows) line(() => drawRow(pen, inner, y, row, page, setting, context));
-        if (!page.columns.some((column) => column.total)) return;
-        line(() => drawTotal(pen, inner, y, context.words.pageTotal, rows, page, setting));
-        if (i === pages.length - 1 && pages.length > 1)
-          line(() => drawTotal(pen, inner, y, context.words.total, page.rows, page, setting));
+        strips.forEach((rows, k) => {
+          const strip = stripOf(inner, setting, k);
+          let y = top;
+          const line = (draw: () => number): void => pen.tagged('TR', () => (y = draw()));
+          line(() => drawHeader(pen, strip.left, y, page, setting, context));
+          for (const row of rows) line(() => drawRow(pen, strip, y, row, page, setting, context));
+          if (!hasTotals(page)) return;
+          line(() => drawTotal(pen, strip, y, context.words.pageTotal, rows, page, setting));
+          if (i === pages.length - 1 && pages.length > 1)
+            line(() => drawTotal(pen, strip, y, context.words.total, page.rows, page, setting));
+        });
       });
     });
   });
+}
+
+const hasTotals = ({ columns }: TablePage): boolean => columns.some((column) => column.total);
+
+const pagesFor = (strips: readonly unknown[], { beside }: Lain): number => Math.ceil(strips.length / beside);
+
+/** One of the columns of a page, from the left. */
+function stripOf(room: Room, { beside }: Pick<Lain, 'beside'>, index = 0): Room {
+  const width = (room.width - (beside - 1) * GUTTER) / beside;
+  return { ...room, left: room.left + index * (width + GUTTER), width };
 }
 
 const notesOf = ({ notes = [] }: TablePage, { lying }: Lain, context: PrintContext): string[] => {
@@ -67,57 +91,67 @@ const notesOf = ({ notes = [] }: TablePage, { lying }: Lain, context: PrintConte
 function laidInto(page: TablePage, setting: Lain, context: PrintContext): readonly Row[][] {
   const { room } = documentSheet(context, setting.lying);
   const notes = notesOf(page, setting, context).length;
-  return paginate(page, setting, room, notes * 2.5 * LINE_PITCH + (notes > 0 ? 3 : 0), context);
+  return inStrips(page, setting, room, notes * 2.5 * LINE_PITCH + (notes > 0 ? 3 : 0), context);
 }
 
 interface Lain extends Setting {
   readonly lying: boolean;
+  readonly beside: 1 | 2;
 }
 
 /**
  * The largest letters with which every cell stands on one line; of those no smaller, the way that takes the fewest
- * pages. Where cells must be wrapped, with letters as large as can be.
+ * pages. Where cells must be wrapped, with letters as large as can be, across the whole page. What is added up page by
+ * page is not set in two columns.
  */
 function settingFor(page: TablePage, context: PrintContext): Lain {
-  const settings = WAYS.map(({ lying, letters }) => {
-    const { room } = documentSheet(context, lying);
-    return { lying, letters, ...columnWidths(page, letters, room.width, 2 * PADDING, TICK, context.measure) };
+  const settings = WAYS.map((way): Sized => {
+    const { width } = stripOf(documentSheet(context, way.lying).room, way);
+    const columns = columnWidths(page, way.letters, width, 2 * PADDING, TICK, context.measure);
+    const isBroken = way.beside > 1 && (columns.fits !== 'unwrapped' || hasTotals(page));
+    return { ...way, ...columns, ...(isBroken && { fits: 'not' }) };
   });
-  const [, , lying, small] = settings as [Sized, Sized, Sized, Sized];
+  const small = settings.at(-1)!;
+  const wrapped = settings.findLast(({ fits, letters }) => fits === 'wrapped' && letters > small.letters);
   const unwrapped = settings.find(({ fits, letters }) => fits === 'unwrapped' && letters > small.letters);
-  const least = unwrapped ?? (lying.fits === 'not' ? small : lying);
+  const least = unwrapped ?? wrapped ?? small;
   const others = settings.filter(({ fits, letters }) => fits !== 'not' && letters === least.letters);
-  const pagesOf = (setting: Lain): number => laidInto(page, setting, context).length;
+  const pagesOf = (setting: Lain): number => pagesFor(laidInto(page, setting, context), setting);
   return others.reduce((best, next) => (pagesOf(next) < pagesOf(best) ? next : best), least);
 }
 
 type Sized = Lain & Columns;
 
-/** Fills page after page; a heading stays with the row below it. */
-function paginate(
+/**
+ * Fills one column of a page after the other; a heading stays with the row below it, and at the end what is added up on
+ * the page with the sum of all.
+ */
+function inStrips(
   page: TablePage,
-  setting: Setting,
+  setting: Lain,
   room: Room,
   notesHeight: number,
   context: PrintContext,
 ): readonly Row[][] {
-  const totals = page.columns.some((column) => column.total) ? 2 * (setting.letters * LINE_PITCH + 2) : 0;
-  const header = headerHeight(page, setting, context);
-  const pages: Row[][] = [[]];
-  let left = room.height - header - totals - notesHeight;
-  const full = room.height - header - totals;
+  const total = hasTotals(page) ? setting.letters * LINE_PITCH + 2 : 0;
+  const full = room.height - headerHeight(page, setting, context) - total;
+  const roomIn = (strip: number): number => full - (strip < setting.beside ? notesHeight : 0);
+  const strips: Row[][] = [[]];
+  let left = roomIn(0);
   page.rows.forEach((row, i) => {
     const next = page.rows[i + 1];
     const height = heightOfRow(row, page, setting, context);
-    const needed = height + (row.kind === 'heading' && next ? heightOfRow(next, page, setting, context) : 0);
-    if (needed > left && pages[pages.length - 1]!.length > 0) {
-      pages.push([]);
-      left = full;
+    const isWithNext = row.kind === 'heading' && next !== undefined;
+    // The last row has the sum of all below it, where there is more than one page.
+    const below = isWithNext ? heightOfRow(next, page, setting, context) : next || strips.length === 1 ? 0 : total;
+    if (height + below > left && strips.at(-1)!.length > 0) {
+      strips.push([]);
+      left = roomIn(strips.length - 1);
     }
-    pages[pages.length - 1]!.push(row);
+    strips.at(-1)!.push(row);
     left -= height;
   });
-  return pages;
+  return strips;
 }
 
 function drawTotal(

@@ -266,13 +266,23 @@ function pagePiece({ name, note, document }: PageEntry, missing: string, { body 
       if (note !== undefined)
         pen.text(spaced(note), left + width * 0.57, y, { height: body, fit: width * 0.27, bold: true });
       pen.text(spaced(found?.range ?? (note === undefined ? missing : '')), right, y, { height: body, align: 'right' });
-      if (found) pen.link({ minX: left, minY: top - height, maxX: right, maxY: top }, found.name);
+      if (found?.name !== undefined) pen.link({ minX: left, minY: top - height, maxX: right, maxY: top }, found.name);
     },
   };
 }
 
-/** The pages that documents of a title or a kind take: `12`, or `12–17`. */
-function pagesOf(document: string, book: Book): { readonly range: string; readonly name: string } | undefined {
+/** The pages that documents of a title or a kind take, here or in a file beside: `12`, `12–17`, `papers.pdf 12–17`. */
+function pagesOf(document: string, book: Book): { readonly range: string; readonly name?: string } | undefined {
+  const here = pagesIn(document, book);
+  if (here) return here;
+  const [there] = (book.beside ?? []).flatMap((file) => {
+    const found = pagesIn(document, file.book);
+    return found ? [{ range: `${file.name} ${found.range}` }] : [];
+  });
+  return there;
+}
+
+function pagesIn(document: string, book: Book): { readonly range: string; readonly name: string } | undefined {
   const documents = book.entries.filter(({ level }) => level === 0);
   const isMeant = ({ title, of }: Entry) => title === document || of === document;
   const first = documents.find(isMeant);

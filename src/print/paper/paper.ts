@@ -48,6 +48,10 @@ const HANDY = 432;
 export const isHandy = (paper: Paper): paper is Paper & { readonly kind: 'sheet' } =>
   paper.kind === 'sheet' && paper.height <= HANDY;
 
+/** What lists and notes are printed on beside full-size drawings on a paper. */
+export const documentsBeside = (paper: Paper): Paper & { readonly kind: 'sheet' } =>
+  isHandy(paper) ? paper : sheetNamed('A4')!;
+
 const plain = (name: string): string =>
   name
     .toLowerCase()

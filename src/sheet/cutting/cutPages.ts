@@ -10,18 +10,18 @@ import { MM_PER_INCH, type Units } from '../../length/units.js';
 import type { Plan } from '../../plan.js';
 import { cutSheetDrawings } from './cutSheet.js';
 import { cutList, fenceTable, makingTable, sizesTable } from './cutTables.js';
-import type { DocumentPage, TextBlock, TextPage } from '../pages.js';
+import type { DocumentPage, PageSize, TextBlock, TextPage } from '../pages.js';
 import { say } from '../../words/say.js';
 
 /**
  * What is cut from what: sums and findings, each sheet drawn, the cuts in order, how each block is made.
  */
-export function cutPages(plan: Plan, cutting: Cutting): DocumentPage[] {
+export function cutPages(plan: Plan, cutting: Cutting, page?: PageSize): DocumentPage[] {
   const sheets = cutting.sheets?.sheets ?? [];
   return [
     summary(plan, cutting.sheets),
     ...sheets
-      .flatMap((sheet) => cutSheetDrawings(plan, sheet))
+      .flatMap((sheet) => cutSheetDrawings(plan, sheet, page))
       .map((drawing): DocumentPage => {
         return { kind: 'figure', title: drawing.title, drawing: { ...drawing, notes: [] }, notes: drawing.notes };
       }),

@@ -3,10 +3,10 @@ import words from '../../../templates/cutting.json' with { type: 'json' };
 import type { Cut, CutSheet, PlacedPart } from '../../block/cut/cutPlan.js';
 import { stockName } from '../../block/cut/cutting.js';
 import { printLength } from '../../length/length.js';
-import type { Units } from '../../length/units.js';
 import { printAs } from '../../length/rounded.js';
 import type { Plan } from '../../plan.js';
 import type { Caption, Drawing, Shape } from '../drawing.js';
+import type { PageSize } from '../pages.js';
 import { SMALLEST_LETTERS, widthOf } from '../lettering.js';
 import { line, polygon, text } from '../primitives.js';
 import { say } from '../../words/say.js';
@@ -17,14 +17,16 @@ import { say } from '../../words/say.js';
  */
 const CUTS = SMALLEST_LETTERS;
 const NAMES = [3.5, 3, 2.5, 2, SMALLEST_LETTERS] as const;
+/** The paper of a shop with such units, where none is named: A4 (ISO 216) and Letter (ASME Y14.1), upright, mm. */
+const USUAL = { mm: { width: 210, height: 297 }, in: { width: 215.9, height: 279.4 } } as const;
 /**
- * How long a sheet can be drawn on the paper of such a shop (A4, Letter), lying, mm; and the scales of ISO 5455 for it.
+ * What frame and air, title block and notes, and the numbers outside a sheet leave it of a lying page's length and
+ * height, mm.
  */
-const PAGE = { mm: 253, in: 236 } as const;
+const TAKEN = { length: 44, numbers: 8, height: 86 } as const;
+/** Scales of ISO 5455. */
 const SCALES = [1, 2, 5, 10, 20, 50] as const;
 
-/** How large a part of a sheet is that lies on such a page, with numbers outside it, mm. */
-const PART = { mm: [243, 120], in: [226, 115] } as const;
 /** What is drawn narrower than this has no room for its name and the numbers of its cuts, mm on the page. */
 const NARROWEST = 4.5;
 /**
@@ -42,12 +44,12 @@ const PLACES = 60;
  * these would be too small on a page, the whole without names and numbers, and parts of it that have them. `x` along
  * the sheet.
  */
-export function cutSheetDrawings(plan: Plan, sheet: CutSheet): Drawing[] {
+export function cutSheetDrawings(plan: Plan, sheet: CutSheet, page: PageSize = USUAL[plan.job.units]): Drawing[] {
   const { units } = plan.job;
-  const whole = scaleFor(Math.max(sheet.length, sheet.width), PAGE[units]);
+  const whole = scaleFor(Math.max(sheet.length, sheet.width), page.height - TAKEN.length);
   const larger = SCALES.filter((scale) => scale < whole && isLegible(sheet, scale)).at(-1);
   if (larger === undefined || isLegible(sheet, whole)) return [drawingOf(plan, sheet, whole)];
-  const windows = windowsOn(sheet, units, larger);
+  const windows = windowsOn(sheet, page, larger);
   if (windows.length === 1) return [drawingOf(plan, sheet, larger)];
   const print = (mm: number) => printLength(mm, units);
   const { id, title, notes, shapes, captions } = drawingOf(plan, sheet, whole);
@@ -97,9 +99,10 @@ interface Window {
  * Parts of a sheet, side by side from its corner, in which something is cut that no other shows; they end beside the
  * blanks where they can.
  */
-function windowsOn(sheet: CutSheet, units: Units, scale: number): Window[] {
+function windowsOn(sheet: CutSheet, page: PageSize, scale: number): Window[] {
   const { length, blanks } = sheet;
-  const [most, high] = PART[units].map((mm) => mm * scale) as [number, number];
+  const most = (page.height - TAKEN.length - TAKEN.numbers) * scale;
+  const high = (page.width - TAKEN.height) * scale;
   const sides = (begin: 'x' | 'y', size: 'length' | 'width', some: readonly Window[]) =>
     some.map((blank): Point => [blank[begin], blank[begin] + blank[size]]);
   const all = stretches(length, most, sides('x', 'length', blanks), scale).flatMap(([x, end]) => {
