@@ -3,7 +3,7 @@ import { grown, heightOf, joinBoxes, shifted, widthOf, type Box } from '../trace
 import { documentLeaf, documentSheet, headOf, type Room } from './documentSheet.js';
 import type { Book, Leaf, PrintContext, TiledEntry } from './leaf.js';
 import { narrow } from '../trace/line.js';
-import { pageOf, windowBox, type Run } from '../tile/nest.js';
+import { isInStrips, pageOf, windowBox, type Run } from '../tile/nest.js';
 import { outside } from '../tile/outside.js';
 import type { Pen } from '../pen/pen.js';
 import type { MapPage } from '../../sheet/pages.js';
@@ -102,7 +102,9 @@ function drawPanel(pen: Pen, panel: Panel, room: Room, top: number, context: Pri
   const names = run.placed.map(({ drawing }) => drawing.title).join(' · ');
   pen.text(names, room.left, y - LINE / 2, { height: LETTERS, bold: true, fit: room.width });
   y -= LINE;
-  pen.text(`${pages}; ${map.assembled}: ${size}`, room.left, y - LINE / 2, { height: LETTERS, fit: room.width });
+  // Strips are of several drawings, which are glued into one no more than they are one.
+  const glued = isInStrips(run) ? pages : `${pages}; ${map.assembled}: ${size}`;
+  pen.text(glued, room.left, y - LINE / 2, { height: LETTERS, fit: room.width });
   y -= LINE;
   const px = (x: number): number => room.left + (x - extent.minX) * scale;
   const py = (v: number): number => y + (v - extent.maxY) * scale;

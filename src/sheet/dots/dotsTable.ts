@@ -14,7 +14,7 @@ import { say, WORDS } from '../../words/say.js';
  */
 export function dotsTable(plan: Plan): TablePage {
   const { units } = plan.job;
-  const { below, thickness } = plan.job.dots.blank;
+  const { nose, below, thickness } = plan.job.dots.blank;
   // Only a box has an underside to measure from.
   const isBox = thickness !== undefined;
   const up = (z: number) => (isBox ? [length(z + below)] : []);
@@ -23,7 +23,10 @@ export function dotsTable(plan: Plan): TablePage {
   return {
     kind: 'table',
     title: words.table.title,
-    notes: words.table.notes,
+    notes: [
+      ...words.table.notes,
+      ...(nose > 0 ? [say(words.table.standsOut, { nose: printLength(nose, units) })] : []),
+    ],
     columns: [
       { title: columns.dot, kind: 'text' },
       { title: columns.along, kind: 'number' },
