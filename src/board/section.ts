@@ -126,6 +126,7 @@ function fromPoints(shape: MeasuredSection, softEdge: number): Point[][] {
     ...free.flatMap((p, i) => (p.edge && i > 0 && i < free.length - 1 ? [i] : [])),
     free.length - 1,
   ];
+  const steps = free.length > MANY_POINTS ? FEW_STEPS : STEPS_PER_GAP;
   const drawn: Point[] = [free[0]!];
   const at: number[] = [0];
   for (let b = 0; b + 1 < bends.length; b++) {
@@ -145,8 +146,8 @@ function fromPoints(shape: MeasuredSection, softEdge: number): Point[][] {
       { ...(level(run[0]!) && { first: 0 }), ...(level(run[run.length - 1]!) && { last: 0 }) },
     );
     for (let i = 1; i < run.length; i++) {
-      for (let k = 1; k <= STEPS_PER_GAP; k++) {
-        const here = u[i - 1]! + ((u[i]! - u[i - 1]!) * k) / STEPS_PER_GAP;
+      for (let k = 1; k <= steps; k++) {
+        const here = u[i - 1]! + ((u[i]! - u[i - 1]!) * k) / steps;
         drawn.push({ y: y(here), z: z(here) });
       }
       at[bends[b]! + i] = drawn.length - 1;
@@ -160,8 +161,10 @@ function fromPoints(shape: MeasuredSection, softEdge: number): Point[][] {
     : [bottom.slice(0, at[edge]! + 1), bottom.slice(at[edge]), deck];
 }
 
-/** Points drawn between two measured ones. */
+/** Points drawn between two measured ones; fewer where so many are measured that they lie close together. */
 const STEPS_PER_GAP = 24;
+const MANY_POINTS = 60;
+const FEW_STEPS = 4;
 
 /** The widest of the measured points. */
 function apexOf({ points }: MeasuredSection): number {

@@ -1,7 +1,9 @@
 import type { BoardSpec } from '../job/spec/board.js';
 import { boardOf, type Board } from '../board/board.js';
 import type { Correction } from '../board/correct.js';
+import { boardFromScan } from '../job/boardFromScan.js';
 import type { ShapedSpec } from '../job/spec/shaped.js';
+import { registered } from '../scan/whole/registered.js';
 import type { Chamber, Note } from './chamber.js';
 
 /** A board and its chambers as drawn. */
@@ -16,6 +18,7 @@ interface Drawn {
  */
 export function correctionsFrom(shaped: readonly ShapedSpec[], drawn: Drawn): Correction[] {
   return shaped.flatMap((measured): Correction[] => {
+    if (measured.kind === 'scan') return [];
     if (measured.kind === 'thickness') return ofThickness(measured, drawn.board);
     if (measured.kind === 'width') {
       const [left, right] = drawn.board.surface.outlines;
@@ -26,13 +29,18 @@ export function correctionsFrom(shaped: readonly ShapedSpec[], drawn: Drawn): Co
   });
 }
 
-/** The board as it was shaped: as drawn, corrected by what was measured on it. */
+/**
+ * The board as it was shaped: as drawn, corrected by what was measured on it; or as it was scanned anew, laid over the
+ * drawn one.
+ */
 export function measuredBoard(
   spec: BoardSpec,
   shaped: readonly ShapedSpec[],
   board: Board,
   chambers: readonly Chamber[],
 ): Board {
+  const scanned = shaped.find((each) => each.kind === 'scan');
+  if (scanned) return boardOf(boardFromScan(registered(scanned.scan, board.mesh)));
   return boardOf(spec, correctionsFrom(shaped, { board, chambers }));
 }
 

@@ -2,7 +2,7 @@ import words from '../../templates/measured.json' with { type: 'json' };
 import type { Board } from '../board/board.js';
 import { FAR, median, modifiedZ } from '../job/doubts/outliers.js';
 import type { Doubt } from '../job/finding.js';
-import type { ShapedSpec } from '../job/spec/shaped.js';
+import type { Measured, ShapedSpec } from '../job/spec/shaped.js';
 import { printLength } from '../length/length.js';
 import type { Units } from '../length/units.js';
 import type { Chamber } from './chamber.js';
@@ -28,10 +28,11 @@ const FEWEST = 4;
  * it (`modifiedZ`). What cannot be at all was refused when the job was read. The plan is drawn through all of them.
  */
 export function measuredInDoubt(
-  shaped: readonly ShapedSpec[],
+  said: readonly ShapedSpec[],
   drawn: { readonly board: Board; readonly chambers: readonly Chamber[] },
   units: Units,
 ): Doubt[] {
+  const shaped = said.filter((each) => each.kind !== 'scan');
   const off = shaped.map((measured) => measured.value - (drawnAt(measured, drawn) ?? NaN));
   return shaped.flatMap((measured, i): Doubt[] => {
     const { kind, value } = measured;
@@ -57,7 +58,7 @@ export function measuredInDoubt(
 }
 
 /** What the drawing has where something was measured, mm; nothing where it is not on the board. */
-function drawnAt(measured: ShapedSpec, { board, chambers }: Parameters<typeof measuredInDoubt>[1]): number | undefined {
+function drawnAt(measured: Measured, { board, chambers }: Parameters<typeof measuredInDoubt>[1]): number | undefined {
   if (measured.kind === 'wall') {
     const wall = chambers.find(({ id }) => id === measured.chamber)?.wall[measured.wall];
     return wall === undefined ? undefined : wall + board.mesh.chordError;

@@ -1,3 +1,5 @@
+import words from '../../templates/scan.json' with { type: 'json' };
+import { printLength } from '../length/length.js';
 import type { Units } from '../length/units.js';
 import { planOf, type Plan } from '../plan.js';
 import { WALL } from '../verdict/thin.js';
@@ -9,6 +11,8 @@ import { judged } from './judged.js';
 import { lengthOption, type TypedLength } from '../typed/lengthOption.js';
 import { shrinkingOf } from './shrinking.js';
 import { refuse } from './refuse.js';
+import { shapedBy } from '../view/shapedBy.js';
+import { say } from '../words/say.js';
 
 /** Nobody sets a router deeper than meant by more than this, mm. */
 const MOST_TOO_DEEP = 50;
@@ -40,6 +44,7 @@ export const checkCommand: Command = {
 function checkDrawn(plan: Plan, all: boolean, io: Io): boolean {
   const shrinking = shrinkingOf(plan);
   if (!shrinking) return true;
+  if (plan.job.shaped?.some(({ kind }) => kind === 'scan')) sayShapedBy(plan).forEach((line) => io.out(line));
   const say = shrinking.must ? io.err : io.out;
   shrinking.summary.forEach((line) => say(line));
   if (shrinking.must) {
@@ -64,6 +69,24 @@ function checkDepth(plan: Plan, error: TypedLength, io: Io): boolean {
   if (first.by >= error.mm) io.out(said);
   else io.err(said);
   return first.by >= error.mm;
+}
+
+/** How the board that was scanned differs from the drawing, place by place. */
+function sayShapedBy({ drawn, board, job: { units } }: Plan): string[] {
+  const by = (mm: number) => (mm < 0 ? '-' : '+') + printLength(Math.abs(mm), units);
+  const { shaped, places } = words.report;
+  return [
+    shaped,
+    ...shapedBy(drawn!.board, board).map(({ x, deck, bottom, left, right }) =>
+      say(places, {
+        x: printLength(x, units),
+        deck: by(deck),
+        bottom: by(bottom),
+        left: by(left),
+        right: by(right),
+      }),
+    ),
+  ];
 }
 
 /** Rounded down: what is borne must not be overstated. */

@@ -26,8 +26,9 @@ export const USAGE = {
     Says that these rows are routed: their chambers as they are planned now are written beside the job, and with routed: in the job every
     later plan keeps them, whatever is changed or measured, and proves them anew. --undo takes rows out again.`,
   mesh: `mesh JOB -o FILE.stl
-    Writes the finished surface that the walls are proved against (as measured, where the job says what was measured after shaping) as a
-    closed mesh (binary STL, mm), so that anyone with a solid-geometry program can prove the plan wrong.`,
+    Writes the finished surface that the walls are proved against (as measured, where the job says what was measured after shaping; of a
+    scan its own triangles) as a closed mesh in mm, binary STL, or PLY or OBJ by the ending of the name, so that anyone with a
+    solid-geometry program can prove the plan wrong.`,
   steer: `steer JOB
     Finds the plan that meets the job's target (weight or balance) with its walls as thick as can be, and says what to write into the job;
     or how close it comes and what stands in the way.`,

@@ -21,7 +21,7 @@ export async function written(
   io: Io,
   fill: (stage: Staging) => Promise<void>,
 ): Promise<boolean> {
-  const state = createHash('sha256').update(JSON.stringify(job)).digest('hex').slice(0, 12);
+  const state = createHash('sha256').update(JSON.stringify(job, briefly)).digest('hex').slice(0, 12);
   const put = await writeTogether({ ...where, inputs, job: job.name, state }, fill);
   if (!put.ok) {
     for (const finding of put.findings) io.err(sayFinding(finding));
@@ -35,6 +35,13 @@ export async function written(
   return true;
 }
 
+/** Long lists of numbers by their fingerprint. */
+function briefly(_: string, value: unknown): unknown {
+  if (!ArrayBuffer.isView(value)) return value;
+  const bytes = new Uint8Array(value.buffer, value.byteOffset, value.byteLength);
+  return createHash('sha256').update(bytes).digest('hex');
+}
+
 /** Writes one file. */
 export function writtenAlone(file: string, by: string, read: JobRead, io: Io, contents: string | Uint8Array) {
   return written({ folder: dirname(file), by, earlier: 'kept' }, read, io, (stage) =>
@@ -43,10 +50,11 @@ export function writtenAlone(file: string, by: string, read: JobRead, io: Io, co
 }
 
 /** What is wrong with the name of a file of this kind; nothing where it can be called so. */
-export function misnamed(file: string, kind: '.stl' | '.csv'): Finding | undefined {
-  if (extname(file).toLowerCase() === kind && basename(file).length > kind.length) return undefined;
-  const remedy = `${basename(file, extname(file)) || 'board'}${kind}`;
-  return { where: file, what: say(words.named.ending, { ending: kind }), remedy };
+export function misnamed(file: string, ...kinds: readonly string[]): Finding | undefined {
+  const ending = extname(file).toLowerCase();
+  if (kinds.includes(ending) && basename(file).length > ending.length) return undefined;
+  const remedy = `${basename(file, extname(file)) || 'board'}${kinds[0]!}`;
+  return { where: file, what: say(words.named.ending, { ending: kinds.join(words.named.or) }), remedy };
 }
 
 /** Looks, before any work, whether a folder can be written to or made; gives why not. Makes nothing yet. */

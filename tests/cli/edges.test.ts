@@ -80,7 +80,7 @@ describe('what was typed', () => {
       '--roll and --paper: these are two kinds of paper → name one of them',
     ],
     [['papers', JOB, '-o', 'x', '--csv', '|'], '--csv: there is no form | → ","'],
-    [['mesh', JOB, '-o', 'board.yaml'], 'board.yaml: the name of this file ends in .stl → board.stl'],
+    [['mesh', JOB, '-o', 'board.yaml'], 'board.yaml: the name of this file ends in .stl or .ply or .obj → board.stl'],
   ])('%j is answered with what was meant', async (args, said) => {
     const { code, err } = await called(args);
     expect(code).toBe(2);

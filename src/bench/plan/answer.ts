@@ -128,10 +128,23 @@ function isSame(a: JobText, b: JobText): boolean {
   return a.text === b.text && a.name === b.name && JSON.stringify(a.beside) === JSON.stringify(b.beside);
 }
 
+/** A job as the page needs it: the triangles of a scan stay with the worker. */
+function withoutTriangles(job: Job): Job {
+  const { scan, ...board } = job.board;
+  const { shaped, ...rest } = job;
+  return scan || shaped?.some(({ kind }) => kind === 'scan') ? { ...rest, board } : job;
+}
+
 function shownOf(plan: Plan, withBoard: boolean): Answer['shown'] {
   const { job, layup } = plan;
   const fit = fitViewOf(plan);
-  return { result: resultOf(plan), job, layup, ...(fit && { fit }), ...(withBoard && { board: shownBoard(plan) }) };
+  return {
+    result: resultOf(plan),
+    job: withoutTriangles(job),
+    layup,
+    ...(fit && { fit }),
+    ...(withBoard && { board: shownBoard(plan) }),
+  };
 }
 
 function shownBoard({ board }: Plan): ShownBoard {

@@ -3,7 +3,7 @@ import { printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
 import { halfWidthAt, widestHalf } from '../half-width.js';
 import type { Say } from '../mistake/say.js';
-import type { ShapedSpec } from '../spec/shaped.js';
+import type { Measured } from '../spec/shaped.js';
 
 /**
  * Beyond these shares of what is drawn it is another board, or a slip. The sides of a width are drawn coarsely here
@@ -18,7 +18,7 @@ const ALIKE = 1;
 /**
  * Says measures after shaping that cannot be: far from the drawing, off the board, or two of one place that contradict.
  */
-export function checkMeasured(shaped: readonly ShapedSpec[], board: BoardSpec, units: Units, say: Say): void {
+export function checkMeasured(shaped: readonly Measured[], board: BoardSpec, units: Units, say: Say): void {
   const length = (mm: number) => printLength(mm, units);
   shaped.forEach((measured, i) => {
     const key = measured.kind === 'wall' ? measured.wall : measured.kind;
@@ -32,7 +32,7 @@ export function checkMeasured(shaped: readonly ShapedSpec[], board: BoardSpec, u
 }
 
 function checkOne(
-  measured: ShapedSpec,
+  measured: Measured,
   board: BoardSpec,
   units: Units,
   wrong: (what: string, remedy: string) => void,
@@ -66,7 +66,7 @@ function checkOne(
     );
 }
 
-function isOnePlace(a: ShapedSpec, b: ShapedSpec): boolean {
+function isOnePlace(a: Measured, b: Measured): boolean {
   if (a.kind === 'wall') return b.kind === 'wall' && a.chamber === b.chamber && a.wall === b.wall;
   if (b.kind === 'wall' || a.kind !== b.kind) return false;
   const across = a.kind === 'thickness' && b.kind === 'thickness' ? a.y - b.y : 0;

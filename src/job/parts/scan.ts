@@ -6,7 +6,6 @@ import type { Point } from '../../contour/point.js';
 import { printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
 import type { ScanFault } from '../../scan/fault.js';
-import type { FormStation } from '../../scan/form/form.js';
 import type { Mark } from '../../scan/place/setUp.js';
 import { SCAN_UNITS, scanOf, type Scan, type ScanAsked } from '../../scan/whole/scan.js';
 import { say as fill } from '../../words/say.js';
@@ -14,7 +13,6 @@ import type { BytesBeside } from '../beside.js';
 import type { ChamberSpec, KeepOutSpec } from '../job.js';
 import type { Say } from '../mistake/say.js';
 import type { Quantities } from '../quantities.js';
-import type { BoardSpec, NoseShape, OutlineSpec, SectionStation } from '../spec/board.js';
 
 export function scanSchema(q: Quantities) {
   const along = { least: 0, most: 8000, because: 'it lies on the board, and no board is longer' };
@@ -92,6 +90,18 @@ export function toScan(
   }
   tellOf(scan, name, units, say);
   return scan;
+}
+
+/** The same of a board as shaped, which must have no hole: what is glued up cannot be planned around one. */
+export function wholeScan(...asked: Parameters<typeof toScan>): Scan | undefined {
+  const scan = toScan(...asked);
+  const [file, , units, say] = asked;
+  if (!scan || scan.holes.length === 0) return scan;
+  const { what, remedy } = words.faults.shapedHole;
+  const widest = Math.max(...scan.holes.map(({ span }) => span));
+  const values = { file: file.mesh, count: scan.holes.length, span: printLength(widest, units) };
+  say.error(['mesh'], fill(what, values), remedy);
+  return undefined;
 }
 
 function bytesBeside(name: string, readBytes: (name: string) => BytesBeside, say: Say): Uint8Array | undefined {
@@ -187,67 +197,27 @@ const TOLD_PIECE = 50;
 const holeName = (i: number) => fill(words.hole, { number: i + 1 });
 
 /**
- * Where a scan has holes nothing is proved: no chamber comes nearer to one, in plan, than the thickest wall and half of
- * the hole itself, right through the board. What is missing lies within that, unless it is dented deeper than the hole
- * is wide.
+ * Where a scan has holes nothing is proved: no chamber comes nearer to one, in plan, than the thickest wall, right
+ * through the board, however deep what is missing may be dented. Next to the rail what is missing stands upright, and
+ * half of the hole is kept clear besides: it may be dented toward the centreline.
  */
 export function holesKeptOut(scan: Scan | undefined, chambers: ChamberSpec): KeepOutSpec[] {
+  if (!scan) return [];
   const { deckSkin, bottomSkin, railWall, tolerance } = chambers;
   const wall = Math.max(deckSkin, bottomSkin, railWall) + tolerance;
-  return (scan?.holes ?? []).map(({ rim, span }, i) => {
-    const around = hullOf(rim.map(([x, y]): Point => [x, y])).flatMap((corner) =>
-      polygonAround(corner, wall + span / 2, SIDES),
-    );
+  return scan.holes.map(({ rim, span }, i) => {
+    const isAtRail = rim.some(([x, y]) => Math.abs(y) > halfWidthOf(scan, x, y) - span / 2);
+    const clear = wall + (isAtRail ? span / 2 : 0);
+    const around = hullOf(rim.map(([x, y]): Point => [x, y])).flatMap((corner) => polygonAround(corner, clear, SIDES));
     return { name: holeName(i), kind: 'polygon', points: hullOf(around) };
   });
 }
 
+/** Half of the width at the nearest station, on the side of `y`, mm. */
+function halfWidthOf({ form: { stations } }: Scan, x: number, y: number): number {
+  const nearest = stations.reduce((a, b) => (Math.abs(b.x - x) < Math.abs(a.x - x) ? b : a));
+  return nearest.half[y < 0 ? 0 : 1];
+}
+
 /** Straight sides that stand for the round around a corner of a hole; they go around it. */
 const SIDES = 16;
-
-/** The board of a scan, as if it had been measured at its stations; unknown throughout where there is none. */
-export function boardFromScan(scan: Scan | undefined): BoardSpec {
-  if (!scan) {
-    const unknown: OutlineSpec = { nose: { kind: 'round' }, tail: { kind: 'round' }, points: [] };
-    return { length: NaN, right: unknown, profile: [], sections: [] };
-  }
-  const { form } = scan;
-  const { length, stations } = form;
-  const outline = (side: 0 | 1): OutlineSpec => {
-    const end = (shape: typeof form.nose): NoseShape =>
-      typeof shape === 'string' ? { kind: shape } : { kind: 'square', half: shape.square[side] };
-    const tail = end(form.tail);
-    return {
-      nose: end(form.nose),
-      tail: tail.kind === 'pointed' ? { kind: 'pin' } : tail,
-      points: stations.map(({ x, half }) => ({ x, half: half[side] })),
-    };
-  };
-  const sections = (side: 0 | 1) =>
-    stations.map((station): SectionStation => ({
-      x: station.x,
-      kind: 'points',
-      points: station.sections[side].map(({ y, z }) => ({ y, z, edge: false })),
-    }));
-  const [first, second] = [stations[0]!, stations[1]!];
-  const [last, before] = [stations.at(-1)!, stations.at(-2)!];
-  return {
-    length,
-    right: outline(1),
-    left: outline(0),
-    profile: [
-      tipOf(0, first, second),
-      ...stations.map(({ x, bottom, thickness }) => ({ x, bottom, thickness })),
-      tipOf(length, last, before),
-    ],
-    sections: sections(1),
-    leftSections: sections(0),
-    scan,
-  };
-}
-
-/** Bottom and thickness at a tip: straight on from the last two stations, never thicker and never less than nothing. */
-function tipOf(x: number, near: FormStation, far: FormStation) {
-  const on = (key: 'bottom' | 'thickness') => near[key] + ((x - near.x) / (near.x - far.x)) * (near[key] - far[key]);
-  return { x, bottom: on('bottom'), thickness: Math.min(near.thickness, Math.max(0, on('thickness'))) };
-}

@@ -3,7 +3,7 @@ import { z } from 'zod';
 import type { Units } from '../../length/units.js';
 import type { Quantities } from '../quantities.js';
 import type { Say } from '../mistake/say.js';
-import type { ShapedSpec } from '../spec/shaped.js';
+import type { Measured } from '../spec/shaped.js';
 import { shortText } from '../text.js';
 import { alongSchema, placeAlong } from './along.js';
 import { checkMeasured } from './measured.js';
@@ -37,12 +37,12 @@ export function shapedSchema(q: Quantities) {
     });
 }
 
-type ShapedFile = z.infer<ReturnType<typeof shapedSchema>>[number];
+export type ShapedFile = z.infer<ReturnType<typeof shapedSchema>>[number];
 
 const MEASURES = ['thickness', 'width', 'deck', 'bottom', 'rail'] as const;
 
-export function toShaped(file: readonly ShapedFile[] = [], board: BoardSpec, units: Units, say: Say): ShapedSpec[] {
-  const shaped = file.map((each, i): ShapedSpec | undefined => {
+export function toShaped(file: readonly ShapedFile[] = [], board: BoardSpec, units: Units, say: Say): Measured[] {
+  const shaped = file.map((each, i): Measured | undefined => {
     const here = say.at(i);
     const given = MEASURES.filter((name) => each[name] !== undefined);
     if (given.length !== 1) {

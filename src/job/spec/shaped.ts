@@ -1,5 +1,10 @@
+import type { Scan } from '../../scan/whole/scan.js';
+
+/** What is known of the board after shaping: measures, or the whole of it scanned anew. */
+export type ShapedSpec = Measured | { readonly kind: 'scan'; readonly scan: Scan };
+
 /** What was measured on the board after shaping; the blank is never exactly the drawing. mm. */
-export type ShapedSpec =
+export type Measured =
   | {
       readonly kind: 'thickness';
       readonly x: number;

@@ -12,7 +12,7 @@ import { tablesInDoubt } from '../doubts/tables.js';
 import { unusual } from '../doubts/usual.js';
 import { readDocument, type JobDocument } from './document.js';
 import { echoOf } from '../mistake/echo.js';
-import { boardFormOf, jobFileSchemaFor, jobJsonSchema, type JobFile } from './file.js';
+import { formsOf, jobFileSchemaFor, jobJsonSchema, type JobFile } from './file.js';
 import { mistakesOf, type Mistake } from '../mistake/issues.js';
 import { inOrder, MOST_FINDINGS } from '../mistake/in-order.js';
 import type { Job } from '../job.js';
@@ -31,7 +31,8 @@ import { materialFinder } from '../parts/materials.js';
 import type { OffsetStation } from '../parts/offsets.js';
 import { toRouted } from '../parts/routed.js';
 import { toRouting } from '../parts/routing.js';
-import { boardFromScan, holesKeptOut, toScan } from '../parts/scan.js';
+import { boardFromScan } from '../boardFromScan.js';
+import { holesKeptOut, toScan, wholeScan } from '../parts/scan.js';
 import { toShaped } from '../parts/shaped.js';
 import { toStock } from '../parts/stock.js';
 import { toTarget } from '../parts/target.js';
@@ -93,7 +94,11 @@ export function readJob(
   };
   const routed = file && toRouted(file.routed, readBeside, say.at('routed'));
   const scan = file && 'mesh' in file.board ? toScan(file.board, readBytes, file.units, say.at('board')) : undefined;
-  const job = file && toJob(file, offsets, routed ?? [], scan, say);
+  const shaped =
+    file?.shaped && !Array.isArray(file.shaped)
+      ? wholeScan(file.shaped, readBytes, file.units, say.at('shaped'))
+      : undefined;
+  const job = file && toJob(file, offsets, routed ?? [], { scan, shaped }, say);
   const isSound = !findings.some(({ severity }) => severity === 'error');
   // What cannot be is put right first; only then is looked for what hardly can be.
   if (job && isSound) {
@@ -111,7 +116,7 @@ export function readJob(
 /** Checks the shape of the file; where it is wrong, gives what can be read of it. */
 function toFile({ value }: JobDocument): { file?: JobFile | undefined; mistakes: Mistake[] } {
   const units = (value as { units?: unknown }).units === 'in' ? 'in' : 'mm';
-  const form = boardFormOf(value);
+  const form = formsOf(value);
   const schema = jobFileSchemaFor(units, form);
   const read = schema.safeParse(value);
   if (read.success) return { file: read.data, mistakes: [] };
@@ -125,7 +130,13 @@ interface Tables {
   readonly blank: readonly OffsetStation[];
 }
 
-function toJob(file: JobFile, offsets: Tables, routed: readonly RoutedRow[], scan: Scan | undefined, say: Say): Job {
+/** The board that was scanned, and the same as shaped; absent where there is none. */
+interface Scans {
+  readonly scan: Scan | undefined;
+  readonly shaped: Scan | undefined;
+}
+
+function toJob(file: JobFile, offsets: Tables, routed: readonly RoutedRow[], { scan, shaped }: Scans, say: Say): Job {
   const { units } = file;
   const material = materialFinder(file.materials);
   const board = 'mesh' in file.board ? boardFromScan(scan) : toBoard(file.board, offsets.board, units, say.at('board'));
@@ -144,7 +155,9 @@ function toJob(file: JobFile, offsets: Tables, routed: readonly RoutedRow[], sca
     jointKeepOuts,
     dots: toDots(file.dots, board, units, say.at('dots')),
     routing: toRouting(file.routing, chambers.cutterDiameter, units, say.at('routing')),
-    shaped: toShaped(file.shaped, board, units, say.at('shaped')),
+    shaped: shaped
+      ? [{ kind: 'scan', scan: shaped }]
+      : toShaped(Array.isArray(file.shaped) ? file.shaped : [], board, units, say.at('shaped')),
     ...(file.routed !== undefined && { routed }),
     fill: toFill(file.fill, material, say.at('fill')),
     blocks: toBlocks(file.blocks, chambers, units, say.at('blocks')),

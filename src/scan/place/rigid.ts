@@ -38,8 +38,12 @@ export function inverse({ turn: r, shift }: Rigid): Rigid {
   return { turn, shift: [-x, -y, -z] };
 }
 
-/** Points x, y, z one after the other, moved, as new ones. */
-export function movedAll(rigid: Rigid, positions: Float64Array): Float64Array {
+/** Points x, y, z one after the other, moved: as new ones, or into a list of the same length. */
+export function movedAll(
+  rigid: Rigid,
+  positions: Float64Array,
+  found = new Float64Array(positions.length),
+): Float64Array {
   const [a, b, c, d, e, f, g, h, i] = rigid.turn as [
     number,
     number,
@@ -52,7 +56,6 @@ export function movedAll(rigid: Rigid, positions: Float64Array): Float64Array {
     number,
   ];
   const [u, v, w] = rigid.shift;
-  const found = new Float64Array(positions.length);
   for (let k = 0; k < positions.length; k += 3) {
     const x = positions[k]!;
     const y = positions[k + 1]!;

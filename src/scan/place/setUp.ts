@@ -37,7 +37,7 @@ export interface SetUp {
 const PLANES = 160;
 const ENDS = 0.03;
 /** Corrections: each leaves a small part of what was off. */
-const ROUNDS = 4;
+const ROUNDS = 3;
 /** The base line is taken over this share of the length to both sides of the middle of the volume. */
 const BASE = 0.15;
 /** Below these the ends, or the faces, are too much alike. */
@@ -54,42 +54,28 @@ const MARKS_OFF = 15;
  */
 export function setUp(mesh: Triangles, turned: Turned = {}): SetUp | ScanFault {
   const { triangles } = mesh;
+  const positions = new Float64Array(mesh.positions.length);
   let place = alongAxes(mesh);
-  let positions = movedAll(place, mesh.positions);
-  const by = (rigid: Rigid) => {
-    place = after(rigid, place);
-    positions = movedAll(rigid, positions);
+  const by = (rigid: Rigid) => (place = after(rigid, place));
+  const look = () => {
+    movedAll(place, mesh.positions, positions);
+    return heightsOf({ positions, triangles }, planesOver(positions));
   };
-  const look = () => heightsOf({ positions, triangles }, planesOver(positions));
-  for (let round = 0; round < 2; round++) by(centred(look()));
-  const deck = deckUp(look());
+  by(uprightOf(look()));
+  const laid = look();
+  by(uprightOf(laid));
+  const deck = deckUp(laid);
+  const nose = noseFirst(deck.isDown ? upsideDown(laid) : laid);
   if (deck.isDown !== (turned.over ?? false)) by(turnAbout(0, Math.PI));
-  const nose = noseFirst(look());
   if (nose.isLast !== (turned.round ?? false)) by(turnAbout(2, Math.PI));
-  let marksOff: number | undefined;
-  if (turned.marks) {
-    const said = turned.marks;
-    const flat = said.map(({ found }) => moved(place, found)).map(([x, y]) => [x, y, 0] as const);
-    const laid = hornOf(
-      flat,
-      said.map(({ x, y }) => [x, y, 0] as const),
-    );
-    by(laid);
-    marksOff = Math.max(
-      ...said.map(({ found, x, y }) => {
-        const [a, b] = moved(place, found);
-        return Math.hypot(a - x, b - y);
-      }),
-    );
-    if (marksOff > MARKS_OFF) return { kind: 'marks', why: 'apart', off: marksOff };
-  }
+  const off = turned.marks && byMarks(turned.marks, place, by);
+  if (off !== undefined && off > MARKS_OFF) return { kind: 'marks', why: 'apart', off };
   for (let round = 0; round < ROUNDS; round++) {
     const heights = look();
-    const { yaw, aside, roll } = tiltOf(heights);
-    if (!turned.marks) by(after(shiftedBy(0, -aside, 0), turnAbout(2, -yaw)));
-    by(turnAbout(0, -roll));
-    by(turnAbout(1, pitchOf(look())));
+    by(turned.marks ? turnAbout(0, -tiltOf(heights).roll) : uprightOf(heights));
+    by(turnAbout(1, pitchOf(heights)));
   }
+  movedAll(place, mesh.positions, positions);
   let tip = Infinity;
   for (let k = 0; k < positions.length; k += 3) if (positions[k]! < tip) tip = positions[k]!;
   by(shiftedBy(-tip, 0, 0));
@@ -97,8 +83,31 @@ export function setUp(mesh: Triangles, turned: Turned = {}): SetUp | ScanFault {
     place,
     isNoseSure: nose.isSure || turned.marks !== undefined,
     isDeckSure: deck.isSure || turned.marks !== undefined,
-    ...(marksOff !== undefined && { marksOff }),
+    ...(off !== undefined && { marksOff: off }),
   };
+}
+
+/** Lays marks, seen from above, onto where they were measured; gives how far they are off then at most, mm. */
+function byMarks(marks: readonly Mark[], place: Rigid, by: (rigid: Rigid) => Rigid): number {
+  const flat = marks.map(({ found }) => moved(place, found)).map(([x, y]) => [x, y, 0] as const);
+  const laid = by(
+    hornOf(
+      flat,
+      marks.map(({ x, y }) => [x, y, 0] as const),
+    ),
+  );
+  return Math.max(
+    ...marks.map(({ found, x, y }) => {
+      const [a, b] = moved(laid, found);
+      return Math.hypot(a - x, b - y);
+    }),
+  );
+}
+
+/** Heights of a board that lies on its deck, as they are when it is turned over about its length. */
+function upsideDown({ xs, left, right, top, bottom }: Heights): Heights {
+  const over = (face: Float64Array) => face.map((z) => -z);
+  return { xs, left: over(right), right: over(left), top: over(bottom), bottom: over(top) };
 }
 
 function planesOver(positions: Float64Array): Float64Array {
@@ -112,7 +121,7 @@ function planesOver(positions: Float64Array): Float64Array {
 }
 
 /** Brings the middles of the widths to the centreline, and the heights to both sides of it to the same. */
-function centred(heights: Heights): Rigid {
+function uprightOf(heights: Heights): Rigid {
   const { yaw, aside, roll } = tiltOf(heights);
   return after(turnAbout(0, -roll), after(shiftedBy(0, -aside, 0), turnAbout(2, -yaw)));
 }

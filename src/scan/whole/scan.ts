@@ -2,7 +2,7 @@ import { cleaned, scaled, spanOf, type Hole, type Mended } from '../clean/clean.
 import type { ScanFault } from '../fault.js';
 import { formOf, type Form } from '../form/form.js';
 import { alongAxes } from '../place/axes.js';
-import { movedAll } from '../place/rigid.js';
+import { moved, movedAll } from '../place/rigid.js';
 import { setUp, type Mark, type SetUp, type Turned } from '../place/setUp.js';
 import { readMesh } from '../read/readMesh.js';
 import type { Triangles } from '../triangles.js';
@@ -126,20 +126,27 @@ function standing(made: {
   };
 }
 
-/** How long, wide and thick triangles are along their principal axes, in their own unit. */
-function sizesOf(mesh: Triangles): [number, number, number] {
-  const positions = movedAll(alongAxes(mesh), mesh.positions);
-  const sizes = [0, 1, 2].map((axis) => {
-    let [low, high] = [Infinity, -Infinity];
-    for (let i = 0; i < mesh.triangles.length; i++) {
-      const value = positions[3 * mesh.triangles[i]! + axis]!;
-      if (value < low) low = value;
-      if (value > high) high = value;
-    }
-    return high - low;
-  });
-  return [sizes[0]!, sizes[1]!, sizes[2]!];
+/**
+ * How long, wide and thick triangles are along their principal axes, in their own unit: of many, by some spread over
+ * all of them.
+ */
+function sizesOf({ positions: p, triangles }: Triangles): [number, number, number] {
+  const step = 3 * Math.ceil(triangles.length / 3 / LOOKED_AT);
+  const some = new Uint32Array(3 * Math.ceil(triangles.length / step));
+  for (let t = 0, k = 0; t < triangles.length; t += step, k += 3) some.set(triangles.subarray(t, t + 3), k);
+  const axes = alongAxes({ positions: p, triangles: some });
+  const low = [Infinity, Infinity, Infinity];
+  const high = [-Infinity, -Infinity, -Infinity];
+  for (const point of some)
+    moved(axes, [p[3 * point]!, p[3 * point + 1]!, p[3 * point + 2]!]).forEach((value, axis) => {
+      low[axis] = Math.min(low[axis]!, value);
+      high[axis] = Math.max(high[axis]!, value);
+    });
+  return [high[0]! - low[0]!, high[1]! - low[1]!, high[2]! - low[2]!];
 }
+
+/** Triangles by which the size of a mesh is told. */
+const LOOKED_AT = 20_000;
 
 /** What share of the area lies from `from` on. */
 function areaOf({ positions: p, triangles }: Triangles, from: number): { share: number } {
