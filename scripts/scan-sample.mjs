@@ -1,5 +1,5 @@
-// Makes samples/scan/shore-watch.ply anew: an invented board as a hand scanner would give it, lying askew, with noise, a
-// crumb and one hole in its deck. Run by: node scripts/scan-sample.mjs (after `npm run build`).
+// Makes samples/scan/shore-watch.ply anew: an invented board as a hand scanner would give it, lying askew, with noise,
+// a crumb and one hole in its deck. Run by: node scripts/scan-sample.mjs (after `npm run build`).
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { after, movedAll, shiftedBy, turnAbout } from '../dist/src/scan/place/rigid.js';

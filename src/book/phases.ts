@@ -94,7 +94,13 @@ export function phasesOf(plan: Plan, found: Found): Phase[] {
     papers: entry.papers,
     measures: entry.measure
       .filter((measure) => holds(measure.if, there))
-      .map(({ if: _, ...measure }) => ({ ...measure, meant: say(measure.meant, facts) })),
+      .map(({ what, meant, key, write, asks }) => ({
+        what,
+        meant: say(meant, facts),
+        key,
+        write,
+        ...(asks && { asks }),
+      })),
     isByStation: entry.stations ?? false,
     cautions: said(entry.cautions),
     ...(entry.rest !== undefined && { rest: say(entry.rest, facts) }),

@@ -18,7 +18,7 @@ export interface FinSection {
   readonly lines: readonly { readonly under: string; readonly ahead: number; readonly behind: number }[];
 }
 
-/** Sections of a foil stand so far apart at most, mm, and so many at least over the base. Common practice, no source. */
+/** Sections of a foil stand so far apart at most, mm, and so many there are at least. Common practice, no source. */
 const APART = 50;
 const FEWEST = 4;
 /** They stand at whole steps of a rule over the base, mm: they are marked on the blank. */

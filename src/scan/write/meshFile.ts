@@ -5,8 +5,8 @@ export const MESH_FILES = ['.stl', '.ply', '.obj'] as const;
 export type MeshFile = (typeof MESH_FILES)[number];
 
 /**
- * Triangles as a file, mm: binary STL, binary PLY (little-endian, in double precision) or OBJ. STL has single precision:
- * some ten-thousandths of a millimetre.
+ * Triangles as a file, mm: binary STL, binary PLY (little-endian, in double precision) or OBJ. STL has single
+ * precision: some ten-thousandths of a millimetre.
  */
 export function meshBytes(mesh: Triangles, kind: MeshFile, title: string): Uint8Array {
   if (kind === '.stl') return stlOf(mesh, title);

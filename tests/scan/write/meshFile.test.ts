@@ -1,4 +1,5 @@
-import { Mesh, type BufferGeometry } from 'three';
+import type { Mesh } from 'three';
+import { type BufferGeometry } from 'three';
 import { OBJLoader } from 'three/examples/jsm/loaders/OBJLoader.js';
 import { PLYLoader } from 'three/examples/jsm/loaders/PLYLoader.js';
 import { STLLoader } from 'three/examples/jsm/loaders/STLLoader.js';
