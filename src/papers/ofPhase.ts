@@ -1,9 +1,11 @@
 import words from '../../templates/phases.json' with { type: 'json' };
+import type { Phase } from '../book/phases.js';
 import { standingsOf, type Standing } from '../book/standing.js';
 import type { Finding } from '../finding/finding.js';
 import type { Plan } from '../plan.js';
 import { phasesOnce, titleOf } from '../sheet/book/bookPages.js';
 import { say } from '../words/say.js';
+import type { PaperKind } from '../sheet/uses.js';
 import type { Paper } from './paper.js';
 
 /** A phase of a board and the papers that are printed for it. */
@@ -12,7 +14,7 @@ export interface PhaseOfPapers {
   /** As the build book calls it: `9 Routing`. */
   readonly title: string;
   readonly state: Standing['state'];
-  /** Names of its papers, its page of the build book first among them. */
+  /** Names of its papers, its page of the build book among them. */
   readonly names: readonly string[];
 }
 
@@ -27,10 +29,17 @@ export function phasesWithPapers(plan: Plan, papers: readonly Paper[]): PhaseOfP
     id: phase.id,
     title: titleOf(phase),
     state: standings.get(phase.id)!.state,
-    names: papers
-      .filter(({ kind, goes }) => goes !== 'on request' && (kind === 'book' || phase.papers.includes(kind)))
-      .map(({ name }) => name),
+    names: papersOfPhase(phase, papers).map(({ name }) => name),
   }));
+}
+
+/** Full-size sheets come with the check of their scale and the map that they are joined by. */
+const BESIDE_FULL_SIZE: readonly PaperKind[] = ['check', 'map'];
+
+function papersOfPhase(phase: Phase, papers: readonly Paper[]): Paper[] {
+  const own = papers.filter(({ kind, goes }) => goes !== 'on request' && phase.papers.includes(kind));
+  const beside: readonly PaperKind[] = ['book', ...(own.some(({ fullSize }) => fullSize) ? BESIDE_FULL_SIZE : [])];
+  return papers.filter((paper) => own.includes(paper) || beside.includes(paper.kind));
 }
 
 /**

@@ -133,10 +133,12 @@ describe('the shopping list', () => {
 describe('the papers of one phase', () => {
   const of = (id: string) => namesOfPhase(plan, papers, id, '--phase');
 
-  test('are its own, with its page of the book, and none that is only made on request', () => {
-    expect(of('fin')).toEqual(['book', 'fin']);
+  test('are its own, with its page of the book and what tells their scale, and none that is made on request', () => {
+    expect(of('fin')).toEqual(['check', 'map', 'book', 'fin']);
+    expect(of('routing')).not.toContain('cards');
+    expect(of('seal')).toEqual(['book', 'finish']);
     expect(of('mark')).toEqual(
-      ['book', 'pole', 'face-L2', 'face-L1', 'face-R1', 'face-R2'].filter((name) =>
+      ['check', 'map', 'book', 'pole', 'face-L2', 'face-L1', 'face-R1', 'face-R2'].filter((name) =>
         papers.some((paper) => paper.name === name),
       ),
     );
