@@ -83,7 +83,10 @@ export function usesOnCover(
     { kind: 'heading', text: uses.heading },
     {
       kind: 'pairs',
-      pairs: printed.map((kind) => [kindName(kind), `${uses.size[kinds[kind].size]}. ${sentence(whenOf(kind, plan))}`]),
+      pairs: [...printed, ...read].map((kind) => [
+        kindName(kind),
+        `${uses.size[kinds[kind].size]}. ${sentence(whenOf(kind, plan))}`,
+      ]),
     },
     ...(read.length > 0 ? [{ kind: 'paragraph', text: say(uses.toRead, { kinds: names(read) }) } as const] : []),
     ...(shown.length > 0 ? [{ kind: 'paragraph', text: say(uses.toLookAt, { kinds: names(shown) }) } as const] : []),
