@@ -7,6 +7,7 @@
  * converted part, not the file. Values that could not be read arrive as not-a-number, so compare in such a way that NaN
  * complains of nothing.
  */
+import words from '../../../templates/scan.json' with { type: 'json' };
 import { doubtsAmong, legible, type JobFinding } from '../finding.js';
 import { tablesInDoubt } from '../doubts/tables.js';
 import { unusual } from '../doubts/usual.js';
@@ -98,6 +99,11 @@ export function readJob(
     file?.shaped && !Array.isArray(file.shaped)
       ? wholeScan(file.shaped, readBytes, file.units, say.at('shaped'))
       : undefined;
+  // Walls of a mesh are proved against its own triangles, which measures would not move.
+  if (file && 'mesh' in file.board && Array.isArray(file.shaped) && file.shaped.length > 0) {
+    const { what, remedy } = words.shapedByNumbers;
+    say.error(['shaped'], what, remedy);
+  }
   const job = file && toJob(file, offsets, routed ?? [], { scan, shaped }, say);
   const isSound = !findings.some(({ severity }) => severity === 'error');
   // What cannot be is put right first; only then is looked for what hardly can be.
