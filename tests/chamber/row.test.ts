@@ -6,7 +6,7 @@ import type { RowObstacle } from '../../src/chamber/obstacle.js';
 import type { ChamberSpec, GlueUpSpec } from '../../src/job/job.js';
 import { toBoard } from '../../src/layup/frame.js';
 import { layupOf } from '../../src/layup/layupOf.js';
-import { board, halves, HALF, HIGH, LENGTH, LOW, open, spec, trees } from './slab.js';
+import { board, halves, HALF, HIGH, LENGTH, LOW, open, spec, trees } from './slabs.js';
 
 /** The first row on the right of the slab, ready to be carved. */
 function rowOf(glueUp: GlueUpSpec = halves, changed: Partial<ChamberSpec> = {}, cutterLength = 5000) {

@@ -23,8 +23,14 @@ export function boardBy(given: Formulas): Board {
     grid,
     mesh,
     vertexNormals: vertexNormalsOf(grid, mesh),
+    proved: mesh,
+    rough: 0,
     length: surface.length,
-  } as unknown as Board;
+    width: 2 * HALF,
+    thickness: HIGH - LOW,
+    volume: (2 * HALF * (HIGH - LOW) * LENGTH) / 1e6,
+    area: (2 * HALF * LENGTH) / 1e6,
+  };
 }
 export const board = boardBy(slab);
 export const trees = patchTreesOf(board.mesh);

@@ -1,6 +1,9 @@
 import type { Plan } from '../../src/plan.js';
 import { labelStocks } from '../../src/print/paper/labelStock.js';
 import { choosePapers, type PaperNames } from '../../src/papers/choose.js';
+import { preparePapers, type Prepared } from '../../src/papers/prepare.js';
+import { paperRunOf, type PaperChoices } from '../../src/papers/run.js';
+import { sayFinding } from '../../src/finding/say.js';
 import type { Drawing } from '../../src/sheet/drawing.js';
 import type { PaperSet } from '../../src/sheet/pages.js';
 import { drawingsOf, paperSet, papersOf, type PaperOptions } from '../../src/papers/papers.js';
@@ -23,3 +26,11 @@ const requested = (plan: Plan): string[] =>
   papersOf(plan, { labelStock: labelStocks[0]! })
     .filter(({ kind, goes }) => goes === 'on request' && kind !== 'guides')
     .map(({ name }) => name);
+
+/** The files of a run that makes every paper, as command and page make them. */
+export function filesOfPlan(plan: Plan, choices: PaperChoices): Prepared {
+  const run = paperRunOf({ ...choices, with: requested(plan) }, plan.job.units, String);
+  const prepared = 'remedy' in run ? { findings: [run] } : preparePapers(plan, run, String);
+  if ('findings' in prepared) throw new Error(prepared.findings.map(sayFinding).join('\n'));
+  return prepared;
+}

@@ -254,7 +254,7 @@ function besideEachOther(entries: readonly (PageEntry | undefined)[], missing: s
 }
 
 /** What leads to a document: its name, a word, and the pages it takes, linked to the first. */
-function pagePiece({ name, note, document }: PageEntry, missing: string, { body }: TextContext): Inline {
+function pagePiece({ name, note, document }: PageEntry, missing: string, { body, measure }: TextContext): Inline {
   const height = body * LINE_PITCH + 0.8;
   return {
     tag: 'P',
@@ -262,10 +262,12 @@ function pagePiece({ name, note, document }: PageEntry, missing: string, { body 
     draw: (pen, { left, right, width }, top, book) => {
       const found = pagesOf(document, book);
       const y = top - height / 2;
-      pen.text(spaced(name), left, y, { height: body, fit: width * 0.55 });
+      const pages = spaced(found?.range ?? (note === undefined ? missing : ''));
+      const room = note === undefined ? width - measure(pages, false) * body - PADDING : width * 0.55;
+      pen.text(spaced(name), left, y, { height: body, fit: room });
       if (note !== undefined)
         pen.text(spaced(note), left + width * 0.57, y, { height: body, fit: width * 0.27, bold: true });
-      pen.text(spaced(found?.range ?? (note === undefined ? missing : '')), right, y, { height: body, align: 'right' });
+      pen.text(pages, right, y, { height: body, align: 'right' });
       if (found?.name !== undefined) pen.link({ minX: left, minY: top - height, maxX: right, maxY: top }, found.name);
     },
   };

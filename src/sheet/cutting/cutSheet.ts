@@ -209,17 +209,23 @@ function drawingOf(plan: Plan, sheet: CutSheet, scale: number, window?: Window):
       ]),
     ],
     captions: [
-      ...shortestFirst(sheet.cuts).map((cut) => cutNumber(cut, scale, plan.job.blocks, sheet.offcuts)),
-      ...sheet.blanks.flatMap(({ parts }) =>
-        parts.map((part) => ({ ...partName(part, scale), optional: window !== undefined && isAtEdge(part, window) })),
-      ),
+      ...mostBoundFirst([
+        ...shortestFirst(sheet.cuts).map((cut) => cutNumber(cut, scale, plan.job.blocks, sheet.offcuts)),
+        ...sheet.blanks.flatMap(({ parts }) =>
+          parts.map((part) => ({ ...partName(part, scale), optional: window !== undefined && isAtEdge(part, window) })),
+        ),
+      ]),
       ...sheet.offcuts.map(({ id, x, y, length: l, width: w }) => ({
-        ...inside(window ? id : `${id}: ${left(l)} × ${left(w)}`, [x + l / 2, y + w / 2], l, w, scale),
+        ...inside(window ? [id] : [`${id}: ${left(l)} × ${left(w)}`, id], [x + l / 2, y + w / 2], [l, w], scale),
         optional: window !== undefined,
       })),
     ],
   };
 }
+
+/** What has few places goes before what has many. */
+const mostBoundFirst = (captions: readonly Caption[]): Caption[] =>
+  captions.toSorted((a, b) => [...a.places].length - [...b.places].length);
 
 /** Whether a block reaches the edge of what is seen, and so perhaps beyond it. */
 function isAtEdge({ outline }: PlacedPart, { x, y, length, width }: Window): boolean {
@@ -261,7 +267,8 @@ function cutNumber(
   const [halfAlong, halfAside] = along === 'y' ? [tall, wide] : [wide, tall];
   const [first, aside] = [halfAlong, halfAside].map((half) => half + 0.1 * size + kerf) as [number, number];
   const steps = Math.floor((length - 2 * first) / size);
-  const offs = Array.from({ length: Math.max(0, steps) + 1 }, (_, i) => first + i * size).concat(length - first);
+  const offs =
+    steps < 0 ? [length / 2] : Array.from({ length: steps + 1 }, (_, i) => first + i * size).concat(length - first);
   const spots = [...(isOnEdge ? [at(-first, 0)] : []), ...offs.flatMap((off) => [at(off, aside), at(off, -aside)])];
   const behind = [at(length + first, 0), at(-first, 0)].filter(([x, y]) => offcuts.some((each) => isIn(each, x, y)));
   // Beside a short cut there is room for the block's name only.
@@ -283,30 +290,39 @@ function partName({ id, outline }: PlacedPart, scale: number): Caption {
   const xs = outline.map(({ x }) => x);
   const ys = outline.map(({ y }) => y);
   const middle: Point = [sum(xs) / xs.length, sum(ys) / ys.length];
-  return inside(id, middle, Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys), scale);
+  return inside([id], middle, [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)], scale);
 }
 
 /**
- * Words as large as they fit into a rectangle, level or upright, from its middle outward; where they fit nowhere, in
- * its middle.
+ * Words as large as they fit into a rectangle, level or upright, from its middle outward, the first of them where they
+ * fit; where none fit anywhere, the last in its middle.
  */
-function inside(words_: string, [x, y]: Point, length: number, width: number, scale: number): Caption {
-  const ways = [
+function inside(
+  ways: readonly string[],
+  [x, y]: Point,
+  [length, width]: readonly [number, number],
+  scale: number,
+): Caption {
+  const turns = [
     { along: length, across: width, turn: {}, way: [1, 0] as const },
     { along: width, across: length, turn: { angleInDegrees: 90 }, way: [0, 1] as const },
   ];
-  const places = NAMES.flatMap((letters) =>
-    ways.flatMap(({ along, across, turn, way }): Shape[][] => {
-      const size = letters * scale;
-      const free = along - widthOf(words_, size) - 1.3 * size;
-      if (free < 0 || across < 1.5 * size) return [];
-      return [0, -0.25, 0.25, -0.5, 0.5].map((off) => [
-        text(words_, [x + off * free * way[0], y + off * free * way[1]], size, 'centre', turn),
-      ]);
-    }),
+  const places = ways.flatMap((words) =>
+    NAMES.flatMap((letters) =>
+      turns.flatMap(({ along, across, turn, way }): Shape[][] => {
+        const size = letters * scale;
+        const free = along - widthOf(words, size) - 1.3 * size;
+        if (free < 0 || across < 1.5 * size) return [];
+        // At its ends, where a cut's number stands at the other, with less air.
+        const ends = free + 0.7 * size;
+        return [0, -0.25 * free, 0.25 * free, -0.5 * ends, 0.5 * ends].map((off) => [
+          text(words, [x + off * way[0], y + off * way[1]], size, 'centre', turn),
+        ]);
+      }),
+    ),
   );
   const turn = length < width ? { angleInDegrees: 90 } : {};
-  return { places: [...places, [text(words_, [x, y], SMALLEST_LETTERS * scale, 'centre', turn)]] };
+  return { places: [...places, [text(ways.at(-1)!, [x, y], SMALLEST_LETTERS * scale, 'centre', turn)]] };
 }
 
 function isTapered({ outline }: PlacedPart): boolean {

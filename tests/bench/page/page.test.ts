@@ -322,8 +322,8 @@ test('papers of one phase are chosen by its name, ticked, and made with its own 
     await group.locator('[data-paper-kind]:checked').count(),
   );
   await page.getByRole('button', { name: 'Make the papers of this phase' }).click();
-  const file = page.locator('[data-papers-file]');
-  await file.waitFor();
+  await page.locator('[data-papers-file="papers.pdf"]').waitFor();
+  const file = page.locator('[data-papers-file="book.pdf"]');
   const [download] = await Promise.all([page.waitForEvent('download'), file.click()]);
   const pdf = await getDocument({ data: new Uint8Array(readFileSync((await download.path())!)) }).promise;
   const { items } = await (await pdf.getPage(1)).getTextContent();

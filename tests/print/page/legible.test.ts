@@ -2,9 +2,9 @@ import { readFileSync } from 'node:fs';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { readJob } from '../../../src/job/whole/read.js';
 import { planOf, type Plan } from '../../../src/plan.js';
-import { sheetNamed } from '../../../src/print/paper/paper.js';
+import type { FileBook } from '../../../src/print/page/leaf.js';
 import { planOfSample } from '../../sheet/sample.js';
-import { wholeSetOf } from '../../papers/wholeSet.js';
+import { filesOfPlan } from '../../papers/wholeSet.js';
 import { overprint, shareWithin, within, wordsOf, type WordsBox } from '../collide.js';
 import { printed } from '../printed.js';
 import { openPdf, readPdf, type ReadLine, type ReadPage } from '../readPdf.js';
@@ -64,17 +64,23 @@ for (const [name, paper, plannedAs] of [
   ['the starter', 'Letter', starterWithGuides],
 ] as const) {
   describe(`the pages of ${name} on ${paper}`, () => {
-    let pages: readonly ReadPage[] = [];
-    let words: WordsBox[][] = [];
+    const pages: ReadPage[] = [];
+    const words: WordsBox[][] = [];
+    const names: string[] = [];
 
     beforeAll(async () => {
-      const plan = plannedAs();
-      const set = wholeSetOf(plan);
-      const { bytes } = await printed(set.pages, { paper: sheetNamed(paper)! }, set.mark);
-      pages = await readPdf(bytes);
-      const pdf = await openPdf(bytes);
-      words = await Promise.all(pages.map((_, i) => wordsOf(pdf, i + 1)));
-      await pdf.loadingTask.destroy();
+      const { files, print } = filesOfPlan(plannedAs(), { paper });
+      const beside: FileBook[] = [];
+      for (const { name, set } of files) {
+        const { bytes, book } = await printed(set.pages, { ...print, beside }, set.mark);
+        if (book) beside.push({ name, book });
+        const read = await readPdf(bytes);
+        const pdf = await openPdf(bytes);
+        pages.push(...read);
+        words.push(...(await Promise.all(read.map((_, i) => wordsOf(pdf, i + 1)))));
+        names.push(...read.map((_, i) => `${name} page ${String(i + 1)}`));
+        await pdf.loadingTask.destroy();
+      }
     }, 600_000);
 
     test('print no words over others', () => {
@@ -83,7 +89,7 @@ for (const [name, paper, plannedAs] of [
           boxes
             .slice(k + 1)
             .filter((b) => overprint(a, b) > TOUCH)
-            .map((b) => `page ${String(i + 1)}: "${a.text}" and "${b.text}"`),
+            .map((b) => `${names[i]!}: "${a.text}" and "${b.text}"`),
         ),
       );
       expect(found).toEqual([]);
@@ -97,7 +103,7 @@ for (const [name, paper, plannedAs] of [
               ([x, y]) => x < MARGIN || y < MARGIN || x > pages[i]!.width - MARGIN || y > pages[i]!.height - MARGIN,
             ),
           )
-          .map(({ text }) => `page ${String(i + 1)}: "${text}"`),
+          .map(({ text }) => `${names[i]!}: "${text}"`),
       );
       expect(found).toEqual([]);
     });
@@ -106,7 +112,7 @@ for (const [name, paper, plannedAs] of [
       const found = words.flatMap((boxes, i) =>
         boxes
           .filter((box) => pages[i]!.lines.some((line) => segments(line).some(([a, b]) => within(box, a, b) > STRUCK)))
-          .map(({ text }) => `page ${String(i + 1)}: "${text}"`),
+          .map(({ text }) => `${names[i]!}: "${text}"`),
       );
       expect(found).toEqual([]);
     });
