@@ -177,7 +177,8 @@ async function writePapers(
         onProgress: (made, all) => progress(io, made, all),
       });
       if (book) beside.push({ name, book });
-      said.push(`${join(folder, name)}: ${pages} pages ${FOR_WHAT[name](run.paper.name)}`);
+      const hasCheck = set.pages.some(({ kind }) => kind === 'check');
+      said.push(`${join(folder, name)}: ${pages} pages ${FOR_WHAT[name](run.paper.name, hasCheck)}`);
     }
     const drawings = drawingsOf(papers);
     for (const drawing of drawings) {
@@ -210,9 +211,11 @@ async function writePapers(
   return WELL;
 }
 
-const FOR_WHAT: Readonly<Record<PdfFile['name'], (paper: string) => string>> = {
-  'papers.pdf': (paper) => `for ${paper}; print "check" first, at actual size`,
-  'print-shop.pdf': (paper) => `for ${paper}, for a print shop: at actual size, "check" first`,
+const FOR_WHAT: Readonly<Record<PdfFile['name'], (paper: string, hasCheck: boolean) => string>> = {
+  'papers.pdf': (paper, hasCheck) =>
+    hasCheck ? `for ${paper}; print "check" first, at actual size` : `for ${paper}, printed at actual size`,
+  'print-shop.pdf': (paper, hasCheck) =>
+    `for ${paper}, for a print shop: at actual size${hasCheck ? ', "check" first' : ''}`,
   'book.pdf': () => 'to read, on paper or on a screen: what is done in each phase, and with which papers',
   'look.pdf': () => 'to look at on a screen; none is needed at the bench',
 };

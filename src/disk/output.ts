@@ -1,3 +1,4 @@
+import { existsSync, statSync } from 'node:fs';
 import { mkdir, rm, rmdir } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import words from '../../templates/disk.json' with { type: 'json' };
@@ -48,9 +49,10 @@ export async function writeTogether(output: Output, fill: (stage: Staging) => Pr
   const folder = resolve(output.folder);
   let made: string | undefined;
   let stage: Staging | undefined;
+  let taking: string | undefined;
   const shown = (name?: string) => (name === undefined ? output.folder : join(output.folder, name));
   try {
-    made = await mkdir(folder, { recursive: true });
+    made = await madeFolder(folder);
     const begun = await beginStage(folder);
     if ('busy' in begun)
       return refused({
@@ -65,12 +67,13 @@ export async function writeTogether(output: Output, fill: (stage: Staging) => Pr
     if (!list) return refused({ where: shown(LIST), ...words.writing.list });
     const inTheWay = await whatStandsThere(output.folder, output.inputs, list, fresh);
     if (inTheWay.length > 0) return { ok: false, findings: inTheWay };
-    const put = await inPlace(folder, output, list, fresh, stage);
+    const put = await inPlace(folder, output, list, fresh, stage, (name) => (taking = name));
     made = undefined;
     return put;
   } catch (error) {
     if (typeof (error as NodeJS.ErrnoException).code !== 'string') throw error;
-    return refused({ ...diskFinding(shown(stage?.latest()), error), remedy: words.writing.place });
+    const { where, what } = diskFinding(shown(taking ?? stage?.latest()), error);
+    return refused({ where, what, remedy: taking === undefined ? words.writing.place : words.writing.taking });
   } finally {
     await stage?.clear();
     if (made !== undefined) await removeEmpty(folder, dirname(made));
@@ -99,6 +102,7 @@ async function inPlace(
   list: readonly WrittenFile[],
   fresh: readonly WrittenFile[],
   stage: Staging,
+  take: (name: string) => void,
 ): Promise<Put> {
   const names = new Set(fresh.map(({ name }) => name));
   const others = list.filter(({ name }) => !names.has(name));
@@ -107,7 +111,10 @@ async function inPlace(
     // Until all is done, a file counts as ours as it was and as it will be: stopped at any point, the next run knows
     // it.
     await writeList(folder, [...list, ...fresh], stage.folder);
-    for (const { name } of fresh) takePlace(stage.place(name), join(folder, name));
+    for (const { name } of fresh) {
+      take(name);
+      takePlace(stage.place(name), join(folder, name));
+    }
     const { removed, left, listed } = await earlier(folder, output, others);
     await writeList(folder, [...listed, ...fresh], stage.folder);
     return { ok: true, removed, left };
@@ -142,6 +149,20 @@ async function earlier(folder: string, output: Output, others: readonly WrittenF
     }
   }
   return { removed, left, listed };
+}
+
+/**
+ * Makes a folder and those it stands in; gives the first that was not there. One by one: Node's own way never ends
+ * where a folder takes no other, as in `/proc`.
+ */
+async function madeFolder(folder: string): Promise<string | undefined> {
+  if (existsSync(folder)) {
+    if (statSync(folder).isDirectory()) return undefined;
+    throw Object.assign(new Error(folder), { code: 'ENOTDIR' });
+  }
+  const first = await madeFolder(dirname(folder));
+  await mkdir(folder);
+  return first ?? folder;
 }
 
 /** Takes the folders away again that were made for nothing: from `folder` up to, but not, `upTo`. */

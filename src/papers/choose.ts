@@ -23,8 +23,8 @@ export function choosePapers(
   papers: readonly Paper[],
   { only, with: more = [], without = [] }: PaperNames = {},
 ): ChosenPapers {
-  const isAmong = (names: readonly string[], { name, kind }: Paper): boolean =>
-    names.includes(name) || names.includes(kind);
+  const isAmong = (names: readonly string[], { name, kind, also }: Paper): boolean =>
+    [name, kind, also].some((each) => each !== undefined && names.includes(each));
   const kept = papers.filter((paper) => !isAmong(without, paper));
   const isUsual = (paper: Paper, goes: Paper['goes']): boolean => paper.goes === goes && !isAmong(more, paper);
   const wholeSet = sorted(

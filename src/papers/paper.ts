@@ -6,6 +6,8 @@ import type { PaperKind } from '../sheet/uses.js';
 export interface Paper {
   /** What a builder calls it by to print it alone: `pole`, `face-R2`. */
   readonly name: string;
+  /** What else asks for it: the row that its sheet serves when it is turned over. */
+  readonly also?: string;
   /** What it is for, and when it is valid: several papers may be of one kind. */
   readonly kind: PaperKind;
   /** What of it is marked or cut from at true size. Papers of one kind share runs of pages where they fit. */

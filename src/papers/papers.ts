@@ -119,6 +119,7 @@ function everyPaper(plan: Plan, options: PaperOptions): Paper[] {
     { name: 'dots-full', kind: 'dots-full', goes: goesOnRequest, fullSize: full['dots-full'], pages: none },
     ...faceViews(plan).map((seen, i): Paper => ({
       name: faceName(seen.row),
+      ...(seen.row.mirror && { also: faceName({ ...seen.row, row: seen.row.mirror }) }),
       kind: 'face',
       goes,
       fullSize: () => [full.face!()[i]!],

@@ -57,6 +57,11 @@ export function preparePapers(
     const where = named(NAMING.find((choice) => names[choice]?.some((name) => unknown.includes(name)))!);
     return { findings: [{ where, what, remedy }] };
   }
+  const both = (names.without ?? []).filter((name) => [names.only, names.with].some((list) => list?.includes(name)));
+  if (both.length > 0)
+    return {
+      findings: [{ where: named('without'), ...words.both, what: say(words.both.what, { names: both.join(', ') }) }],
+    };
   if (toPrint.length === 0) return { findings: [{ where: named('without'), ...words.none }] };
   const set = (papers: readonly Paper[]) => paperSet(plan, options, papers, wholeSet);
   const print = {

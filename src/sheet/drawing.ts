@@ -1,3 +1,4 @@
+import type { Point } from '../contour/point.js';
 import type { Units } from '../length/units.js';
 import type { Vertex } from '../contour/vertex.js';
 
@@ -19,6 +20,8 @@ export interface Drawing {
   readonly legend?: Legend;
   /** What it is and which way it looks, said on each page that it shares with other drawings. */
   readonly name?: string;
+  /** Which way it looks, in short: said on each strip that has no room for more. */
+  readonly sense?: string;
   /**
    * The same in parts that have nothing to do with each other: whoever puts the drawing onto pages lays them as they
    * fit, whole and level.
@@ -46,6 +49,8 @@ export interface Caption {
   readonly places: Iterable<readonly Shape[]>;
   /** How far all places have been moved since they were written down, mm: `placesOf` says where they are. */
   readonly by?: readonly [dx: number, dy: number];
+  /** The mark that the words are said of: they stand on a page that shows it, where there is one with room. */
+  readonly beside?: Point;
   /** Better left out than crossed. */
   readonly optional?: boolean;
 }

@@ -4,7 +4,7 @@ import { choosePapers } from '../../src/papers/choose.js';
 import { papersOf } from '../../src/papers/papers.js';
 import { sheetRows } from '../../src/sheet/mirror.js';
 import { planOfSample, SAMPLES } from '../sheet/sample.js';
-import { setOf, wholeSetOf } from './wholeSet.js';
+import { filesOfPlan, setOf, wholeSetOf } from './wholeSet.js';
 
 const options = { labelStock: labelStocks[0]! };
 
@@ -46,6 +46,19 @@ describe.each(SAMPLES)('the papers of %s', (name) => {
   test('of a name that does not exist are refused, not left out in silence', () => {
     const chosen = choosePapers(papersOf(plan, options), { only: ['tracking', 'face-Z9'], without: ['no'] });
     expect(chosen.unknown).toEqual(['face-Z9', 'no']);
+  });
+
+  test('a face sheet is asked for by either of the rows it serves', () => {
+    for (const { row, mirror } of sheetRows(plan)) {
+      if (!mirror) continue;
+      const { toPrint, unknown } = choosePapers(papersOf(plan, options), { only: [`face-${mirror.id}`] });
+      expect(unknown).toEqual([]);
+      expect(toPrint.map((paper) => paper.name)).toEqual([`face-${row.id}`]);
+    }
+  });
+
+  test('what is asked for and left out at once is refused', () => {
+    expect(() => filesOfPlan(plan, { paper: 'A4', without: ['cards'] })).toThrow('--without: cards');
   });
 
   test('have no coordinate that is not a number and no word with an unfilled place', () => {

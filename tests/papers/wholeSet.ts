@@ -27,10 +27,12 @@ const requested = (plan: Plan): string[] =>
     .filter(({ kind, goes }) => goes === 'on request' && kind !== 'guides')
     .map(({ name }) => name);
 
+const asOption = (choice: string): string => `--${choice}`;
+
 /** The files of a run that makes every paper, as command and page make them. */
 export function filesOfPlan(plan: Plan, choices: PaperChoices): Prepared {
-  const run = paperRunOf({ ...choices, with: requested(plan) }, plan.job.units, String);
-  const prepared = 'remedy' in run ? { findings: [run] } : preparePapers(plan, run, String);
+  const run = paperRunOf({ ...choices, with: requested(plan) }, plan.job.units, asOption);
+  const prepared = 'remedy' in run ? { findings: [run] } : preparePapers(plan, run, asOption);
   if ('findings' in prepared) throw new Error(prepared.findings.map(sayFinding).join('\n'));
   return prepared;
 }

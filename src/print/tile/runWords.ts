@@ -94,9 +94,10 @@ function stripNames({ drawing, ink, up }: Placed, pages: readonly Box[], words: 
     const { units } = drawing;
     const along = units && [own.minX, own.maxX].map((x) => printLength(Math.max(0, x), units)).join(' – ');
     const short = along === undefined ? strip : `${strip}: ${along}`;
+    const sense = drawing.sense === undefined ? short : `${short} · ${drawing.sense}`;
     const ways = [
       [`${short} · ${drawing.name ?? drawing.title}`, NAME] as const,
-      [short, [...NAME, SMALLEST]] as const,
+      [sense, [...NAME, SMALLEST]] as const,
     ];
     return captionAt(
       ways.flatMap(([name, heights]) => heights.map((height) => new NamePlaces(name, height, ink, own))),

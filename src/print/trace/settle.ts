@@ -12,7 +12,7 @@ const FROM_EDGE = 1.5;
 
 /**
  * How bad it is that words cross the edge of their page, that they stand on others, that a line crosses them, that a
- * mark must give way to them, and that an arrow or a leader is on another page than they are.
+ * seam's mark must give way to them, and that an arrow, a leader or the mark they are said of is on another page.
  */
 const CUT = 1000;
 const OVERPRINTED = 100;
@@ -111,8 +111,9 @@ const cellOf = (mm: number): number => Math.floor(mm / CELL);
 function bestPlace(caption: Caption, up: number, there: There): { place: readonly Shape[]; harm: number } {
   let best: readonly Shape[] = [];
   let least = caption.optional ? 1 : Infinity;
+  const mark = besideOf(caption, up);
   for (const place of placesOf(caption)) {
-    const harm = harmOf(place, up, there, least);
+    const harm = harmOf(place, mark, there, up, least);
     if (harm < least) [best, least] = [place, harm];
     if (least === 0) break;
   }
@@ -122,11 +123,24 @@ function bestPlace(caption: Caption, up: number, there: There): { place: readonl
 const boxAround = (place: readonly Shape[], up: number): Box =>
   joinBoxes(place.map((shape) => boxOfPoints(raised(outlineOf(shape), up))));
 
+/** The spot that a caption's words are said of, as a box, where there is one. */
+function besideOf({ beside, by: [dx, dy] = [0, 0] }: Caption, up: number): readonly Box[] {
+  if (!beside) return [];
+  const [x, y] = [beside[0] + dx, beside[1] + dy + up];
+  return [{ minX: x, minY: y, maxX: x, maxY: y }];
+}
+
 /** How bad a place is; where it is found to be no better than `least`, not to the end. */
-function harmOf(place: readonly Shape[], up: number, { ground, taken, pages }: There, least: number): number {
+function harmOf(
+  place: readonly Shape[],
+  mark: readonly Box[],
+  { ground, taken, pages }: There,
+  up: number,
+  least: number,
+): number {
   const outlines = place.map((shape) => raised(outlineOf(shape), up));
   const boxes = outlines.map(boxOfPoints);
-  let harm = pages && !pages.hold(joinBoxes(boxes)) ? PARTED : 0;
+  let harm = pages && !pages.hold(joinBoxes([...boxes, ...mark])) ? PARTED : 0;
   for (const [i, shape] of place.entries()) {
     if (harm >= least) return harm;
     const points = outlines[i]!;

@@ -59,7 +59,7 @@ export function poleWords(
     const at = printLength(s, plan.job.units);
     const edge = bench.point(s, heights.deck);
     const places = [say(WORDS.face.mark, { mark: name, at }), name].flatMap((words) => atTick(words, edge, 1, LETTERS));
-    if (isWithin(must, bench.x(s))) return [{ places }];
+    if (isWithin(must, bench.x(s))) return [{ places, beside: edge }];
     return [{ places: places.map((place) => [...place, ...ticksAt(s, line_, bench)]), optional: true }];
   });
 }
@@ -75,7 +75,8 @@ export function stationTicks(plan: Plan, { row }: MirroredRow, line_: FaceLine, 
 export function stationWords(plan: Plan, { row }: MirroredRow, line_: FaceLine, bench: FaceOnBench): Caption[] {
   return stationsOn(plan, row, line_).map(({ x, s, bottom }) => {
     const words = say(WORDS.face.station, { at: printLength(x, plan.job.units) });
-    return { places: atTick(words, bench.point(s, bottom), -1, SMALL), optional: true };
+    const beside = bench.point(s, bottom);
+    return { places: atTick(words, beside, -1, SMALL), beside, optional: true };
   });
 }
 
@@ -145,22 +146,24 @@ export function endMarks(
     const align = outward < 0 ? 'right' : 'left';
     const end = i === 0 ? WORDS.nose : WORDS.tail;
     const joint = say(WORDS.face.jointAt, { joint: row.face.joint, piece: row.piece });
-    const block = (away: number, up: number) => [
-      text(end, [away, z + up + 9], 7, align),
+    const block = (away: number, up: number, named = end) => [
+      text(named, [away, z + up + 9], 7, align),
       text(joint, [away, z + up - 1], 5, align),
       text(words, [away, z + up - 9], 3.5, align),
     ];
     const beyond = [0, 10, -10, 20, -20, 30, -30].map((up) => block(x + outward * 4, up));
-    const low = (away: number, up: number) => [
-      text(say(WORDS.face.end, { end, joint }), [away, z + up + 3.5], 5, align),
+    const low = (away: number, up: number, named = end) => [
+      text(say(WORDS.face.end, { end: named, joint }), [away, z + up + 3.5], 5, align),
       text(words, [away, z + up - 3.5], 3.5, align),
     ];
+    // Within the face the end itself may be on another strip, or nowhere: an arrow leads to it.
+    const toEnd = say(WORDS.face.toEnd[outward < 0 ? 'left' : 'right'], { end });
     // Where a seam lies beyond the end, over it or under it instead, in fewer lines where it is narrow.
     const shown = Math.abs(x - must[outward < 0 ? 0 : 1]);
     const inward = [0, shown].flatMap((begins) => Array.from({ length: 18 }, (_, k) => begins + 4 + 12 * k));
     const ups = [20, 27, 35, -35, -42, 50, -50, 65, -65, -14, -21, -28];
     const within = [block, low].flatMap((lines) =>
-      inward.flatMap((off) => ups.map((up) => lines(x - outward * off, up))),
+      inward.flatMap((off) => ups.map((up) => lines(x - outward * off, up, toEnd))),
     );
     const beside = [0, 7, -7, 14, -14, 21, -21].map((up) => low(x + outward * 4, up));
     return { places: [...beyond, ...beside, ...within], optional: true };

@@ -40,6 +40,7 @@ export function faceSheet(plan: Plan, { row, mirror, far = false }: MirroredRow)
     title,
     notes,
     name: say(WORDS.face.name[bench.noseAt], { row: rows.join(' / '), face: row.face.id }),
+    sense: WORDS.face.sense[bench.noseAt],
     legend: legendOf('face'),
     must,
     captions: [

@@ -84,11 +84,7 @@ function edgeWords({ name, rows, marks, up }: Edge, plan: Plan): Caption[] {
     ]),
     optional: i > 0,
   }));
-  return [
-    ...marks.map(({ name: mark, s }) => besideMark(mark, s, up * (HALF - NAME_IN), LETTERS)),
-    ...marks.map(({ s }) => besideMark(printLength(s, plan.job.units), s, up * (HALF - PLACE_IN), SMALL)),
-    ...names,
-  ];
+  return [...marks.map(({ name: mark, s }) => besideMark(mark, printLength(s, plan.job.units), s, up)), ...names];
 }
 
 /** Words beside a mark on the pole's middle line: level with it, or over or under what else stands there. */
@@ -100,16 +96,30 @@ function inTheMiddle(words: string, x: number): Caption {
     ]),
   );
   const over = [MIDDLE_UP + 1.5, -MIDDLE_UP - 1.5].map((y) => [text(words, [x, y], SMALL)]);
-  return { places: [...beside, ...over] };
+  return { places: [...beside, ...over], beside: [x, 0] };
 }
 
-/** Words to the right of a mark, or to its left where a seam is in the way; a little further off where both are. */
-function besideMark(words: string, x: number, y: number, height: number): Caption {
+/**
+ * A mark's name and place to its right, or to its left where a seam is in the way, or one on either side; a little
+ * further off where both are.
+ */
+function besideMark(name: string, place: string, s: number, up: 1 | -1): Caption {
+  const at = (words: string, off: number, inward: number, height: number) =>
+    text(words, [s + off, up * (HALF - inward)], height, off > 0 ? 'left' : 'right');
+  const sides = [
+    [1, -1],
+    [1, 1],
+    [-1, -1],
+    [-1, 1],
+  ] as const;
   return {
-    places: [2, 6, 10].flatMap((off) => [
-      [text(words, [x + off, y], height, 'left')],
-      [text(words, [x - off, y], height, 'right')],
-    ]),
+    places: [2, 6, 10].flatMap((off) =>
+      sides.map(([named, placed]) => [
+        at(name, named * off, NAME_IN, LETTERS),
+        at(place, placed * off, PLACE_IN, SMALL),
+      ]),
+    ),
+    beside: [s, up * (HALF - MARK / 2)],
   };
 }
 
