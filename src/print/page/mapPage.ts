@@ -12,7 +12,7 @@ import { wrap } from '../pen/wrap.js';
 const LETTERS = 2.5;
 const LINE = LETTERS * 1.75;
 /** The tallest picture of a run on the map, mm. */
-const TALLEST_RUN = 90;
+const TALLEST_RUN = 150;
 const LARGEST_SCALE = 0.1;
 
 /** A run's place on the map pages. */
@@ -22,6 +22,8 @@ interface Panel {
   /** Sheets of the same document before this run. */
   readonly before: number;
   readonly first: boolean;
+  /** What lies in it, in as many lines as that takes; none where each is named by itself. */
+  readonly names: readonly string[];
   readonly extent: Box;
   readonly scale: number;
   readonly height: number;
@@ -37,7 +39,7 @@ export function layMap(page: MapPage, context: PrintContext, tiled: readonly Til
   const notesHeight = notes.length * LINE + 4;
   const pages: Panel[][] = [[]];
   let left = room.height - notesHeight;
-  for (const panel of tiled.flatMap((entry) => panelsOf(entry, room))) {
+  for (const panel of tiled.flatMap((entry) => panelsOf(entry, room, context))) {
     if (panel.height > left && pages[pages.length - 1]!.length > 0) {
       pages.push([]);
       left = room.height;
@@ -60,7 +62,7 @@ export function layMap(page: MapPage, context: PrintContext, tiled: readonly Til
   );
 }
 
-function panelsOf(entry: TiledEntry, room: Room): readonly Panel[] {
+function panelsOf(entry: TiledEntry, room: Room, { measure }: PrintContext): readonly Panel[] {
   let before = 0;
   let first = true;
   return entry.plan.runs.flatMap((run): Panel[] => {
@@ -69,10 +71,16 @@ function panelsOf(entry: TiledEntry, room: Room): readonly Panel[] {
       before += 1;
       return [];
     }
-    const extent = joinBoxes(run.windows.map((window) => windowBox(run, window)));
+    const lines = run.placed.flatMap(({ trace, up }) =>
+      trace.lines.filter(({ layer }) => MAPPED.includes(layer)).map(({ box }) => shifted(box, 0, up)),
+    );
+    const extent = joinBoxes([...lines, ...run.windows.map((window) => windowBox(run, window))]);
     const scale = Math.min(LARGEST_SCALE, room.width / widthOf(extent), TALLEST_RUN / heightOf(extent));
-    const height = heightOf(extent) * scale + 2 * LINE + (first ? 2 * LINE : 0) + 3;
-    const panel = { entry, run, before, first, extent, scale, height };
+    const named = run.placed.map(({ drawing }) => drawing.title).join(' · ');
+    // Strips of several drawings have the name of each under it.
+    const names = isNamedEach(run) ? [] : wrap(named, room.width, LETTERS, true, measure);
+    const height = heightOf(extent) * scale + (1 + names.length) * LINE + (first ? 2 * LINE : 0) + LINE + 3;
+    const panel = { entry, run, before, first, names, extent, scale, height };
     before += run.pages.length;
     first = false;
     return [panel];
@@ -99,9 +107,10 @@ function drawPanel(pen: Pen, panel: Panel, room: Room, top: number, context: Pri
   const firstPage = book.tiled.find((other) => other.plan === entry.plan)?.page ?? 0;
   const last = before + run.pages.length;
   const pages = `${page} ${String(firstPage + before)}–${String(firstPage + last - 1)}`;
-  const names = run.placed.map(({ drawing }) => drawing.title).join(' · ');
-  pen.text(names, room.left, y - LINE / 2, { height: LETTERS, bold: true, fit: room.width });
-  y -= LINE;
+  for (const line of panel.names) {
+    pen.text(line, room.left, y - LINE / 2, { height: LETTERS, bold: true });
+    y -= LINE;
+  }
   // Strips are of several drawings, which are glued into one no more than they are one.
   const glued = isInStrips(run) ? pages : `${pages}; ${map.assembled}: ${size}`;
   pen.text(glued, room.left, y - LINE / 2, { height: LETTERS, fit: room.width });
@@ -124,12 +133,20 @@ function drawPanel(pen: Pen, panel: Panel, room: Room, top: number, context: Pri
         pen.line(part, narrow);
     }
   }
+  if (isNamedEach(run)) {
+    for (const { drawing, trace, up } of run.placed) {
+      const lowest = shifted(joinBoxes(trace.lines.map(({ box }) => box)), 0, up).minY;
+      pen.text(drawing.title, room.left, py(lowest) - LINE / 2, { height: LETTERS, fit: room.width });
+    }
+  }
   boxes.forEach((box, i) => {
     pen.rectangle(grown(box, -0.15), narrow);
     const { text, x, y, height } = numbers[i]!;
     pen.text(text, x, y, { height, bold: true, align: 'centre' });
   });
 }
+
+const isNamedEach = (run: Run): boolean => isInStrips(run) && run.placed.length > 1;
 
 /** The lines that show on a map what lies where. */
 const MAPPED: readonly Layer[] = ['outline', 'cut', 'edge', 'joint', 'guide', 'block'];
@@ -145,7 +162,7 @@ interface Numbered {
 
 function numberIn(box: Box, text: string, { measure }: PrintContext): Numbered {
   const [x, y] = [(box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2];
-  const height = Math.min(LETTERS, heightOf(box) * 0.3, (widthOf(box) * 0.7) / measure(text, true));
+  const height = Math.min(LETTERS, heightOf(box) * 0.5, (widthOf(box) * 0.7) / measure(text, true));
   const [half, tall] = [(measure(text, true) * height) / 2 + 0.6, height / 2 + 0.6];
   return { text, x, y, height, ground: { minX: x - half, minY: y - tall, maxX: x + half, maxY: y + tall } };
 }

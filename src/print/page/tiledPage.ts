@@ -31,6 +31,7 @@ export function layTiled(
   const plan = layLoose(page.title, page.drawings, formats);
   const leaves: Leaf[] = [];
   const { use } = page;
+  const bookmarked = new Set<string>([page.title]);
   const all: Seam[] = [];
   for (const run of plan.runs) {
     const format = run.format as SheetFormat;
@@ -40,6 +41,10 @@ export function layTiled(
     const written = writtenOn(run, seams, context.words);
     const marked = seamWordsOn(seams, written);
     const firstSheet = leaves.length;
+    // Several runs may be of the same rows: who looks for these turns to the first.
+    const named = namesOf(run);
+    const isFirst = !bookmarked.has(named);
+    bookmarked.add(named);
     run.pages.forEach((laid, index) => {
       const sheets = plan.sheets;
       const tile: Tile = { context, run, written, format, seams, marked, index, laid, firstSheet, sheets, use };
@@ -48,7 +53,7 @@ export function layTiled(
         height: format.height,
         factors: format.factors,
         ...(leaves.length === 0 ? { bookmark: page.title } : {}),
-        ...(index === 0 && plan.runs.length > 1 && namesOf(run) !== page.title ? { part: namesOf(run) } : {}),
+        ...(index === 0 && isFirst && plan.runs.length > 1 ? { part: named } : {}),
         draw: (pen, book, number) => {
           const pageNumber = `${context.words.page} ${String(number)} ${context.words.of} ${String(book.pages)}`;
           pen.tagged('Figure', () => drawTile(pen, tile, pageNumber), `${page.title}: ${namesOf(run)}`);

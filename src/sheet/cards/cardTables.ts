@@ -1,3 +1,4 @@
+import { CALIPER_STEP, printFine } from '../../length/fine.js';
 import { printLength } from '../../length/length.js';
 import { printAs, WRITTEN_STEP } from '../../length/rounded.js';
 import type { Plan } from '../../plan.js';
@@ -15,21 +16,28 @@ export function cardTables(plan: Plan): DocumentPage[] {
   return [howTo(plan), ...faceViews(plan).map((seen) => markingTable(seen.plan, seen.row))];
 }
 
+/** What is there is not said to be more, mm. */
+const downToCaliper = (mm: number): number => Math.floor(mm / CALIPER_STEP.in) * CALIPER_STEP.in;
+
 function howTo({ job }: Plan): DocumentPage {
   const { cards } = WORDS;
   const { units } = job;
   const { tolerance, cutterDiameter } = job.chambers;
   const all = 2 * MARKED_WITHIN + JOINED_WITHIN;
+  // A sixteenth of an inch would be more than any of these.
+  const small = (mm: number) => (units === 'mm' ? printLength(mm, units) : printFine(mm, units));
   const values = {
     radius: printLength(cutterDiameter / 2, units),
-    mark: printLength(MARKED_WITHIN, 'mm'),
-    together: printLength(2 * MARKED_WITHIN, 'mm'),
-    joined: printLength(JOINED_WITHIN, 'mm'),
-    all: printLength(all, 'mm'),
+    mark: small(MARKED_WITHIN),
+    together: small(2 * MARKED_WITHIN),
+    joined: small(JOINED_WITHIN),
+    all: small(all),
     step: printLength(WRITTEN_STEP[units], units),
     tolerance: printLength(tolerance, units),
   };
-  const left = say(tolerance > all ? cards.left : cards.nothingLeft, { left: printAs('there', tolerance - all, 'mm') });
+  const there =
+    units === 'mm' ? printAs('there', tolerance - all, units) : printFine(downToCaliper(tolerance - all), units);
+  const left = say(tolerance > all ? cards.left : cards.nothingLeft, { left: there });
   const inPlaces = (sentence: string) => say(sentence, { ...values, left });
   return {
     kind: 'text',
