@@ -1,5 +1,5 @@
 import { eigenOf } from './eigen.js';
-import type { Rigid } from './rigid.js';
+import type { Nine, Rigid } from './rigid.js';
 
 type Point = readonly [number, number, number];
 
@@ -28,17 +28,7 @@ export function hornOf(from: readonly Point[], to: readonly Point[], weights?: r
 
 /** The turn, as the unit quaternion of the largest eigenvalue of Horn's matrix; `s` sums of products, row by row. */
 export function quaternionOf(s: readonly number[]): readonly number[] {
-  const [xx, xy, xz, yx, yy, yz, zx, zy, zz] = s as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
+  const [xx, xy, xz, yx, yy, yz, zx, zy, zz] = s as Nine;
   return eigenOf([
     [xx + yy + zz, yz - zy, zx - xz, xy - yx],
     [yz - zy, xx - yy - zz, xy + yx, zx + xz],

@@ -1,3 +1,6 @@
+/** The nine numbers of a 3 × 3 matrix, row by row. */
+export type Nine = readonly [number, number, number, number, number, number, number, number, number];
+
 /** A turn and a shift: a point p goes to `turn · p + shift`. `turn` row by row, nine numbers. */
 export interface Rigid {
   readonly turn: readonly number[];
@@ -44,17 +47,7 @@ export function movedAll(
   positions: Float64Array,
   found = new Float64Array(positions.length),
 ): Float64Array {
-  const [a, b, c, d, e, f, g, h, i] = rigid.turn as [
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
+  const [a, b, c, d, e, f, g, h, i] = rigid.turn as Nine;
   const [u, v, w] = rigid.shift;
   for (let k = 0; k < positions.length; k += 3) {
     const x = positions[k]!;
