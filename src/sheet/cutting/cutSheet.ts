@@ -15,7 +15,7 @@ import { say } from '../../words/say.js';
  * Letters on the page of the numbers of cuts and of the names of blocks, mm, the largest that there is room for (ISO
  * 3098-1:2015).
  */
-const CUTS = SMALLEST_LETTERS;
+const CUTS = [3.5, 2.5, SMALLEST_LETTERS] as const;
 const NAMES = [3.5, 3, 2.5, 2, SMALLEST_LETTERS] as const;
 /** The paper of a shop with such units, where none is named: A4 (ISO 216) and Letter (ASME Y14.1), upright, mm. */
 const USUAL = { mm: { width: 210, height: 297 }, in: { width: 215.9, height: 279.4 } } as const;
@@ -37,6 +37,8 @@ const SLIVER = 5;
 const NAMED = 15;
 /** A cut shorter than this is one across a narrow blank, mm on the page. */
 const SHORT = 6;
+/** A block this many times as long as the letters of a number has room for its own name beside that. */
+const WITH_NAME = 8;
 const PLACES = 60;
 
 /**
@@ -210,7 +212,7 @@ function drawingOf(plan: Plan, sheet: CutSheet, scale: number, window?: Window):
     ],
     captions: [
       ...mostBoundFirst([
-        ...shortestFirst(sheet.cuts).map((cut) => cutNumber(cut, scale, plan.job.blocks, sheet.offcuts)),
+        ...shortestFirst(sheet.cuts).map((cut) => cutNumber(cut, sheet, scale, plan.job.blocks)),
         ...sheet.blanks.flatMap(({ parts }) =>
           parts.map((part) => ({ ...partName(part, scale), optional: window !== undefined && isAtEdge(part, window) })),
         ),
@@ -248,32 +250,49 @@ function shortestFirst(cuts: readonly Cut[]): Cut[] {
  * A cut's number: under the sheet where it begins at that edge, else beside its line; behind its end where an offcut
  * is. A sheet is drawn no longer than it is.
  */
-function cutNumber(
-  { number, stage, run, from, to }: Cut,
-  scale: number,
-  { trim, kerf }: Saw,
-  offcuts: CutSheet['offcuts'],
-): Caption {
+function cutNumber(cut: Cut, sheet: CutSheet, scale: number, { trim, kerf }: Saw): Caption {
+  const { number, stage, run, from, to } = cut;
+  const { offcuts } = sheet;
   const words = String(number);
   const along = run === 'across' ? 'y' : 'x';
   const [low, high] = from[along] <= to[along] ? [from, to] : [to, from];
   const length = high[along] - low[along];
   const isOnEdge = run === 'across' && (stage === 0 || low.y <= trim);
+  // Over a cut across a column there may be another piece, under it is what it cuts.
+  const sides = along === 'x' ? [-1, 1] : [1, -1];
   const at = (off: number, aside: number): Point =>
     along === 'y' ? [low.x + aside, low.y + off] : [low.x + off, low.y + aside];
-  const size = CUTS * scale;
-  // Clear of what a letter may have under its line, and of the blanks' edges beside the saw cut.
-  const [wide, tall] = [widthOf(words, size) / 2, 0.75 * size];
-  const [halfAlong, halfAside] = along === 'y' ? [tall, wide] : [wide, tall];
-  const [first, aside] = [halfAlong, halfAside].map((half) => half + 0.1 * size + kerf) as [number, number];
-  const steps = Math.floor((length - 2 * first) / size);
-  const offs =
-    steps < 0 ? [length / 2] : Array.from({ length: steps + 1 }, (_, i) => first + i * size).concat(length - first);
-  const spots = [...(isOnEdge ? [at(-first, 0)] : []), ...offs.flatMap((off) => [at(off, aside), at(off, -aside)])];
-  const behind = [at(length + first, 0), at(-first, 0)].filter(([x, y]) => offcuts.some((each) => isIn(each, x, y)));
-  // Beside a short cut there is room for the block's name only.
-  const all = length < SHORT * scale ? [...behind, ...spots] : [...spots, ...behind];
-  return { places: all.map((spot) => [text(words, spot, size)]) };
+  const placesAs = (size: number): Shape[][] => {
+    // Clear of what a letter may have under its line, and of the blanks' edges beside the saw cut.
+    const [wide, tall] = [widthOf(words, size) / 2, 0.75 * size];
+    const [halfAlong, halfAside] = along === 'y' ? [tall, wide] : [wide, tall];
+    const [first, aside] = [halfAlong, halfAside].map((half) => half + 0.1 * size + kerf) as [number, number];
+    const steps = Math.floor((length - 2 * first) / size);
+    const offs =
+      steps < 0 ? [length / 2] : Array.from({ length: steps + 1 }, (_, i) => first + i * size).concat(length - first);
+    const spots = [
+      ...(isOnEdge ? [at(-first, 0)] : []),
+      ...offs.flatMap((off) => sides.map((side) => at(off, side * aside))),
+    ];
+    const behind = [at(length + first, 0), at(-first, 0)].filter(([x, y]) => offcuts.some((each) => isIn(each, x, y)));
+    // Beside a short cut there is room for the block's name only.
+    const all = length < SHORT * scale ? [...behind, ...spots] : [...spots, ...behind];
+    return all.map((spot) => [text(words, spot, size)]);
+  };
+  const room = roomBeside(cut, sheet, kerf) / scale;
+  const sizes = CUTS.filter((letters, i) => room >= WITH_NAME * letters || i === CUTS.length - 1);
+  return { places: sizes.flatMap((letters) => placesAs(letters * scale)) };
+}
+
+/** How long the shortest block at a cut is, mm: a number there leaves its name room. */
+function roomBeside({ from, to }: Cut, { blanks }: CutSheet, kerf: number): number {
+  const isAt = (low: number, high: number, a: number, b: number) =>
+    Math.max(a, b) > low - kerf && Math.min(a, b) < high + kerf;
+  const beside = blanks
+    .flatMap(({ parts }) => parts)
+    .map(({ outline }) => boxOf(outline))
+    .filter(({ x, y, length, width }) => isAt(x, x + length, from.x, to.x) && isAt(y, y + width, from.y, to.y));
+  return Math.min(...beside.map(({ length, width }) => Math.max(length, width)));
 }
 
 function isIn({ x, y, length, width }: Window, atX: number, atY: number): boolean {
@@ -287,10 +306,18 @@ const outlineOf = ({ outline }: PlacedPart): Shape =>
   );
 
 function partName({ id, outline }: PlacedPart, scale: number): Caption {
-  const xs = outline.map(({ x }) => x);
-  const ys = outline.map(({ y }) => y);
-  const middle: Point = [sum(xs) / xs.length, sum(ys) / ys.length];
-  return inside([id], middle, [Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)], scale);
+  const middle: Point = [
+    sum(outline.map(({ x }) => x)) / outline.length,
+    sum(outline.map(({ y }) => y)) / outline.length,
+  ];
+  const { length, width } = boxOf(outline);
+  return inside([id], middle, [length, width], scale);
+}
+
+function boxOf(outline: PlacedPart['outline']): Window {
+  const [xs, ys] = [outline.map(({ x }) => x), outline.map(({ y }) => y)];
+  const [x, y] = [Math.min(...xs), Math.min(...ys)];
+  return { x, y, length: Math.max(...xs) - x, width: Math.max(...ys) - y };
 }
 
 /**
