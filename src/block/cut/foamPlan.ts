@@ -27,9 +27,9 @@ export interface CutProgress {
 }
 
 /** Rounds for each set of sheets that might do: a hundred blocks take a second or so. */
-const ROUNDS = 3000;
+const ROUNDS = 2000;
 /** Once the sheets are settled so many rounds, a share of those, go to larger rests. */
-const REST_SHARE = 0.3;
+const REST_SHARE = 0.4;
 /** So many rounds between two words of progress. */
 const PROGRESS_ROUNDS = 500;
 

@@ -1,5 +1,5 @@
 import { inStrips } from './byStrips.js';
-import type { Nest, NestProblem } from './nest.js';
+import type { Nest, NestProblem, StockSize } from './nest.js';
 import { allWanted, areaOf } from './nest.js';
 import { narrowed, widened, widthTaken } from './width.js';
 import { improve, movedEither, shortfall, type Effort } from './search.js';
@@ -7,23 +7,25 @@ import { improve, movedEither, shortfall, type Effort } from './search.js';
 /**
  * All blanks on the sheets there are, or `undefined` where no such layout is found.
  *
- * Sheets of one size are looked for from wide to narrow, each width a little below what the last layout needed, until
- * the sheets there are hold it. No step of this way depends on where it is to end, so a wider sheet never needs more.
+ * The longest sheets are looked for from wide to narrow, each width a little below what the last layout needed, until
+ * those there are hold it. No step of this way depends on where it is to end, so wider ones never need more.
  * @param problem - with a finite count of each size
  */
 export function packed(problem: NestProblem, effort: Effort): Nest | undefined {
-  const sizes = problem.stock.filter(({ count }) => count > 0);
-  if (sizes.length !== 1) {
-    const nest = filled(problem, undefined, effort);
-    return nest.missing.length === 0 ? nest : undefined;
-  }
-  const [{ length, width: wide, count }] = sizes as [(typeof sizes)[0]];
-  const stock = problem.stock.indexOf(sizes[0]!);
+  const longest = problem.stock.reduce(
+    (best, { length, count }, i) => (count > 0 && !(problem.stock[best]!.length >= length) ? i : best),
+    problem.stock.findIndex(({ count }) => count > 0),
+  );
+  const { length, width: wide, count } = problem.stock[longest]!;
   const of = (width: number): NestProblem => ({
     ...problem,
-    stock: problem.stock.map((size, i) => (i === stock ? { ...size, width } : size)),
+    stock: problem.stock.map((size, i) => (i === longest ? { ...size, width } : size)),
   });
-  const least = areaOf(problem) / (length * count);
+  const others = problem.stock.reduce(
+    (sum, size, i) => (i === longest ? sum : sum + size.count * areaOfSheet(size)),
+    0,
+  );
+  const least = Math.max(0, areaOf(problem) - others) / (length * count);
   let width = Math.max(TOP * least, narrowest(problem, length));
   let nest: Nest | undefined;
   for (;;) {
@@ -34,11 +36,13 @@ export function packed(problem: NestProblem, effort: Effort): Nest | undefined {
       continue;
     }
     nest = next;
-    const needed = widthTaken(nest);
+    const needed = widthTaken(nest, longest);
     if (needed <= wide) return widened(nest, of(wide));
     width = needed - Math.max((needed - least) * STEP, SMALLEST_STEP);
   }
 }
+
+const areaOfSheet = ({ length, width }: StockSize): number => length * width;
 
 /** How wide the first sheets are, in widths that would do without waste. */
 const TOP = 1.5;

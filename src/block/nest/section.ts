@@ -42,7 +42,13 @@ export interface SectionTaste {
 const ODD = 0.15;
 
 /** All sections that a strip may be cut into: blanks of one length, stacked as high as the strip allows. */
-export function sectionsOf(left: readonly Candidate[], width: number, length: number, draw: () => number): Offered[] {
+export function sectionsOf(
+  left: readonly Candidate[],
+  width: number,
+  length: number,
+  taste: SectionTaste,
+  draw: () => number,
+): Offered[] {
   const lying = left.flatMap(({ i, ways }) => {
     const fitting = ways.filter(({ across }) => across <= width + ROUNDING);
     if (fitting.length === 0) return [];
@@ -52,13 +58,17 @@ export function sectionsOf(left: readonly Candidate[], width: number, length: nu
   });
   lying.sort((a, b) => b.way.along - a.way.along || b.way.across - a.way.across || a.i - b.i);
   const offered: Offered[] = [];
+  // Where there are many lengths, a few of each are more than a strip will be offered.
+  const lengths = new Set(lying.map(({ way }) => way.along)).size;
+  const share = (taste.offered * length) / lengths;
   for (let at = 0; at < lying.length;) {
     const { along } = lying[at]!.way;
     let end = at + 1;
     while (end < lying.length && along - lying[end]!.way.along <= SAME_SIZE) end++;
     let same = lying.slice(at, end).sort((a, b) => b.way.across - a.way.across || a.i - b.i);
     at = end;
-    for (let n = Math.floor((length + ROUNDING) / along); n > 0 && same.length > 0; n--) {
+    const most = Math.min(Math.floor((length + ROUNDING) / along), 1 + Math.ceil(share / along));
+    for (let n = 0; n < most && same.length > 0; n++) {
       const chosen = new Set(stacked(same.map(({ way }) => way.across), width)); // prettier-ignore
       const blanks = same.filter((_, i) => chosen.has(i));
       same = same.filter((_, i) => !chosen.has(i));
@@ -73,9 +83,11 @@ export function sectionsOf(left: readonly Candidate[], width: number, length: nu
 }
 
 /** Of more blanks of one length than this only so many are stacked at a time, the highest. */
-const MOST_STACKED = 24;
+const MOST_STACKED = 16;
 /** A stack is a few blanks high: so many heights are told apart. */
 const STACK_STEPS = 256;
+/** Lengths of sections along a strip. */
+const STRIP_STEPS = 1024;
 
 function stacked(across: readonly number[], width: number): number[] {
   if (across.length === 1) return [0];
@@ -103,6 +115,6 @@ export function bestSections(
       const worth = along * across * (across / width) ** taste.fullness * (1 + taste.noise * draw());
       return { each, size: along, value: worth };
     });
-  const chosen = new Set(mostValuable(items, length));
+  const chosen = new Set(mostValuable(items, length, STRIP_STEPS));
   return items.filter((_, i) => chosen.has(i)).map(({ each }) => each);
 }

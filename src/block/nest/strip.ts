@@ -51,7 +51,7 @@ export function stripsOf(
   const strips: Region[] = [];
   while (left.length > 0) {
     const width = widthOf(left, space, taste, draw);
-    const sections = bestSections(sectionsOf(left, width, space.length, draw), width, space.length, taste, draw);
+    const sections = bestSections(sectionsOf(left, width, space.length, taste, draw), width, space.length, taste, draw);
     const taken = new Set(sections.flatMap((each) => each.taken));
     left = left.filter(({ i }) => !taken.has(i));
     strips.push(stripOf(sections.map(({ section }) => section), space)); // prettier-ignore

@@ -4,9 +4,9 @@ import { rulesOf, valued } from './nest.js';
 import { openPiece } from './place.js';
 import { copyRegion, fullness, kindsIn, OPEN, takeOut, type Region } from './region.js';
 
-/** What of the width of its sheets a layout takes, mm. */
-export function widthTaken({ sheets }: Nest): number {
-  return Math.max(...sheets.map(({ root }) => widthOf(root)));
+/** What a layout takes of the width of its sheets of one size, mm. */
+export function widthTaken({ sheets }: Nest, stock: number): number {
+  return Math.max(0, ...sheets.filter((sheet) => sheet.stock === stock).map(({ root }) => widthOf(root)));
 }
 
 function widthOf(root: Region): number {
