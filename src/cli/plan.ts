@@ -1,6 +1,6 @@
 import { planOf } from '../plan.js';
 import { proofOf } from '../proof/proof.js';
-import { resultOf, resultText } from '../view/result.js';
+import { publishedOf, resultText } from '../view/result.js';
 import { isWell, sayVerdict, verdictOf } from '../verdict/verdict.js';
 import { understood } from '../typed/args.js';
 import { REFUSED, TO_ACT_ON, WELL, type Command } from './io.js';
@@ -18,7 +18,7 @@ export const planCommand: Command = {
     const verdict = verdictOf(plan, proofOf(plan));
     // Whether it stands, and what hardly can be, comes first: a builder is to see it before any figure.
     const report = () => [...sayVerdict(verdict, plan), '', ...reportOf(plan)].join('\n');
-    io.out(asked.values.json ? resultText(resultOf(plan, verdict)) : report());
+    io.out(asked.values.json ? resultText(publishedOf(plan, verdict)) : report());
     return isWell(verdict) ? WELL : TO_ACT_ON;
   },
 };

@@ -2,7 +2,8 @@ import { publishedFin } from '../fin/published.js';
 import type { Plan } from '../plan.js';
 import { publishedStock } from '../stock/published.js';
 import { sayFinding } from '../finding/say.js';
-import { asPlanned, verdictOf } from '../verdict/verdict.js';
+import { HEEL, underHeelOf } from '../weigh/underHeel.js';
+import { asPlanned, verdictOf, type Verdict } from '../verdict/verdict.js';
 
 /** Raised when a name or meaning in `Result` changes, not when one is added. */
 export const RESULT_VERSION = 2;
@@ -89,6 +90,12 @@ export function resultOf(plan: Plan, verdict = verdictOf(plan, asPlanned(plan)))
   };
 }
 
+/** The same with what is only reckoned where it is asked for: how the deck bears a heel over each chamber. */
+export function publishedOf(plan: Plan, verdict?: Verdict) {
+  const skins = underHeelOf(plan.layup, plan.chambers, plan.job);
+  return { ...resultOf(plan, verdict), underHeel: { ...HEEL, skins } };
+}
+
 /**
  * A millionth of a millimetre, of a kilogram, of a litre is the last figure: finer, what one engine computes differs
  * from what another does.
@@ -96,7 +103,7 @@ export function resultOf(plan: Plan, verdict = verdictOf(plan, asPlanned(plan)))
 const STEPS = 1e6;
 
 /** The published figures as text, the same on every engine. */
-export function resultText(result: Result): string {
+export function resultText(result: ReturnType<typeof publishedOf>): string {
   const rounded = (_: string, value: unknown) =>
     typeof value === 'number' ? Math.round(value * STEPS) / STEPS + 0 : value;
   return JSON.stringify(result, rounded, 1);

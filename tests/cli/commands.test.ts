@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { planOf } from '../../src/plan.js';
-import { resultOf, resultText } from '../../src/view/result.js';
+import { publishedOf, resultText } from '../../src/view/result.js';
 import { kernel, outsideOf, solidOfChamber } from '../oracle/kernel.js';
 import { sampleJob, SAMPLES } from '../samples.js';
 import { called } from './called.js';
@@ -18,7 +18,7 @@ describe('plan', () => {
     const { code, out, err } = await called(['plan', sample(name), '--json']);
     expect(err).toBe('');
     expect(code).toBe(0);
-    expect(JSON.parse(out)).toEqual(JSON.parse(resultText(resultOf(planOf(sampleJob(name))))));
+    expect(JSON.parse(out)).toEqual(JSON.parse(resultText(publishedOf(planOf(sampleJob(name))))));
     // No figure is finer than a millionth: what engines compute differs below.
     expect(out).not.toMatch(/\d\.\d{7}/);
   });
@@ -98,7 +98,7 @@ describe('mesh', () => {
       chordError: 0,
     };
     const outside = outsideOf(k, mesh);
-    const result = JSON.parse((await called(['plan', job, '--json'])).out) as ReturnType<typeof resultOf>;
+    const result = JSON.parse((await called(['plan', job, '--json'])).out) as ReturnType<typeof publishedOf>;
     for (const chamber of result.chambers.filter((_, i) => i % 7 === 0)) {
       const { face } = result.rows.find((row) => row.id === chamber.row)!;
       const solid = solidOfChamber(k, face, chamber.profile, chamber.depth);

@@ -4,6 +4,7 @@ import type { Steered } from '../../steer/steer.js';
 import type { Cell, DocumentPage } from '../pages.js';
 import { weightsChart } from './weightsChart.js';
 import { floatPage } from './weightsFloat.js';
+import { heelTables } from './weightsHeel.js';
 import { stiffnessChart, stiffnessTable } from './weightsStiffness.js';
 import { partsTable, stagesTable, unknownsTable } from './weightsTables.js';
 import { targetChart, targetPage } from './weightsTarget.js';
@@ -35,6 +36,7 @@ export function weightPages(plan: Plan, { stagger, steered }: WeightFindings = {
       stiffnessTable(plan, stagger),
     );
   }
+  pages.push(...heelTables(plan));
   if (steered) {
     const drawing = targetChart(plan, steered);
     pages.push(targetPage(plan, steered), { kind: 'figure', title: drawing.title, drawing, notes: drawing.notes });

@@ -7,9 +7,12 @@ import { weightsChart } from '../../../src/sheet/weights/weightsChart.js';
 import { sayFinding } from '../../../src/finding/say.js';
 import { questionedFindings } from '../../../src/verdict/questioned.js';
 import { weightPages, weightRows } from '../../../src/sheet/weights/weightsPages.js';
+import type { TableRow } from '../../../src/sheet/pages.js';
+import { heelTables } from '../../../src/sheet/weights/weightsHeel.js';
 import { stiffnessChart } from '../../../src/sheet/weights/weightsStiffness.js';
 import { targetChart, targetPage } from '../../../src/sheet/weights/weightsTarget.js';
 import type { Steered } from '../../../src/steer/steer.js';
+import { publishedOf } from '../../../src/view/result.js';
 import { stiffnessOf } from '../../../src/weigh/stiffness.js';
 import { pounds, tarn } from '../../weigh/tarn.js';
 
@@ -52,6 +55,21 @@ function heightOf(drawing: Drawing, lb: number): number {
   const [a, b] = [ticks[0]!, ticks.at(-1)!];
   return a.y + ((lb - a.lb) / (b.lb - a.lb)) * (b.y - a.y);
 }
+
+describe('the table of the deck under a heel', () => {
+  test('tells the weakest place of every row once, and the weakest of all by the figures that are published', () => {
+    const { rows } = heelTables(plan)[0]!;
+    const textsOf = (line: TableRow) =>
+      line.kind === 'row' ? line.cells.map((cell) => (typeof cell === 'object' ? cell.text : `${cell}`)) : [];
+    const [weakest, , ...others] = rows.map(textsOf);
+    const { skins } = publishedOf(plan).underHeel;
+    const worst = skins.reduce((a, b) => (b.empty > a.empty ? b : a));
+    expect(weakest!.slice(1)).toEqual(expect.arrayContaining([worst.over.join(', '), worst.empty.toFixed(2)]));
+    const told = others.flatMap(([what]) => what!.replace('weakest of ', '').split(', '));
+    expect(told.sort()).toEqual([...new Set(plan.chambers.map(({ row }) => row))].sort());
+    expect(new Set(others.map(([, over]) => over)).size).toBe(others.length);
+  });
+});
 
 describe('the chart of stages', () => {
   const chart = weightsChart(plan);
@@ -147,6 +165,7 @@ test('the report leaves no place in a sentence unfilled and carries the caution'
     'table',
     'text',
     'figure',
+    'table',
     'table',
     'text',
     'figure',
