@@ -22,6 +22,7 @@ import { unchangedAs } from './job/unchanged.js';
 import { NO_HINTS } from './kept/hints.js';
 import { Past } from './kept/past.js';
 import type { Layup } from './layup/layup.js';
+import { gluingInDoubt } from './layup/gluingInDoubt.js';
 import { layupOf } from './layup/layupOf.js';
 import type { Routing } from './rout/rout.js';
 import { routed, routedJobOf } from './rout/routing.js';
@@ -106,6 +107,7 @@ export function planOf(said: Job, before?: Plan): Plan {
     ...(job.doubts ?? []),
     ...short,
     ...unbuilt,
+    ...(drawn ? [] : gluingInDoubt(laid, board.length, job.blocks.glue, job.units)),
     ...(drawn ? measuredInDoubt(job.shaped!, drawn, job.units) : []),
   ];
   const notes = [...chambers.notes, ...(drawn ? unknownChambers(job.shaped!, drawn) : [])];

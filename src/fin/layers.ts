@@ -31,7 +31,12 @@ export function layersOf({ build }: FinSpec): Layer[] {
 
 /** Thickness of the blank, mm: as measured; by its layers, glue lines not counted, where it was not. */
 export function blankThickness(fin: FinSpec): number {
-  return fin.build!.blankThickness ?? (layersOf(fin).at(-1)?.to ?? 0) * sidesOf(fin);
+  return fin.build!.blankThickness ?? layersThickness(fin);
+}
+
+/** What its layers make, glue lines not counted, mm. */
+export function layersThickness(fin: FinSpec): number {
+  return (layersOf(fin).at(-1)?.to ?? 0) * sidesOf(fin);
 }
 
 export const sidesOf = ({ build }: FinSpec): 1 | 2 => (build!.section === 'symmetric' ? 2 : 1);

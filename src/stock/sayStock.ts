@@ -73,7 +73,7 @@ function sayList(what: string, { planks, cost, boardFeet, waste }: LumberList): 
   return say(report.lumber, {
     what,
     planks: counted(planks.length, 'piece'),
-    feet: what === 'lumber' && boardFeet !== undefined ? say(report.feet, { feet: boardFeet.toFixed(1) }) : '',
+    feet: what === 'lumber' && boardFeet !== undefined ? say(report.feet, { feet: boardFeet.toFixed(2) }) : '',
     cost: cost === undefined ? '' : say(report.cost, { cost: cost.toFixed(2) }),
     waste: (100 * waste).toFixed(0),
   });

@@ -7,6 +7,7 @@ import type { Point } from '../../src/contour/point.js';
 import { boardOf } from '../../src/board/board.js';
 import { layupOf } from '../../src/layup/layupOf.js';
 import { boardFeet, DRESSED_THICKNESS, DRESSED_WIDTH } from '../../src/job/dressed.js';
+import { parseLength } from '../../src/length/length.js';
 import { leavesOf, lumberList } from '../../src/stock/lumber/lumberList.js';
 import { laidPart, nested } from '../../src/stock/lumber/nest.js';
 import { profilesOf } from '../../src/stock/lumber/profile.js';
@@ -163,13 +164,23 @@ describe('a scarf', () => {
 });
 
 describe('lumber', () => {
-  // PS 20, by memory and a published chart of lumber sizes, in inches: 1 × 8 is dressed to 3/4 by 7 1/4, 5/4 × 6 to 1
-  // by 5 1/2, 2 × 10 to 1 1/2 by 9 1/4, 4 × 12 to 3 1/2 by 11 1/4.
+  // PS 20, sizes of boards and dimension, dry, in inches, as transcribed in "Softwood Lumber - Standard Sizes"
+  // (engineeringtoolbox.com, d_1270): nominal and minimum dressed, line by line.
   it('has the dressed sizes of the standard', () => {
-    expect([DRESSED_THICKNESS['1'], DRESSED_WIDTH['8']]).toEqual([0.75, 7.25]);
-    expect([DRESSED_THICKNESS['1.25'], DRESSED_WIDTH['6']]).toEqual([1, 5.5]);
-    expect([DRESSED_THICKNESS['2'], DRESSED_WIDTH['10']]).toEqual([1.5, 9.25]);
-    expect([DRESSED_THICKNESS['4'], DRESSED_WIDTH['12']]).toEqual([3.5, 11.25]);
+    const thickness = '1 3/4, 1.25 1, 1.5 1 1/4, 2 1 1/2, 2.5 2, 3 2 1/2, 3.5 3, 4 3 1/2, 4.5 4';
+    const width =
+      '2 1 1/2, 3 2 1/2, 4 3 1/2, 5 4 1/2, 6 5 1/2, 7 6 1/2, 8 7 1/4, 9 8 1/4, 10 9 1/4, 11 10 1/4, 12 11 1/4, 14 13 1/4, 16 15 1/4';
+    for (const [sizes, published] of [
+      [DRESSED_THICKNESS, thickness],
+      [DRESSED_WIDTH, width],
+    ] as const) {
+      const lines = published.split(', ').map((line) => /^([\d.]+) (.*)$/.exec(line)!.slice(1) as [string, string]);
+      expect(Object.keys(sizes).sort()).toEqual(lines.map(([nominal]) => nominal).sort());
+      for (const [nominal, dressed] of lines) {
+        const read = parseLength(`${dressed} in`, 'in');
+        expect(read.ok && read.value / 25.4, nominal).toBeCloseTo(sizes[nominal]!, 9);
+      }
+    }
   });
 
   // Textbook figures: 1 × 12, 1 ft long is one board foot; 2 × 8, 12 ft is 16; thinner than an inch counts as an inch.
@@ -177,6 +188,8 @@ describe('lumber', () => {
     expect(boardFeet(1, 12, 1)).toBe(1);
     expect(boardFeet(2, 8, 12)).toBe(16);
     expect(boardFeet(0.5, 6, 10)).toBe(5);
+    // 22 mm by 250 mm by 3100 mm: 1 × 9.8425 in × 10.1706 ft / 12.
+    expect(boardFeet(22 / 25.4, 250 / 25.4, 3100 / 304.8)).toBe(8.34);
   });
 
   const profiles = (name: (typeof SAMPLES)[number]) => {

@@ -5,6 +5,8 @@ import type { Units } from '../../length/units.js';
 import { printWeight } from '../../length/weight.js';
 import { widestHalf } from '../half-width.js';
 import type { Job, Member } from '../job.js';
+import type { FinBuildSpec } from '../spec/fin.js';
+import type { FinSpec } from '../spec/finish.js';
 import type { Path, Say } from '../mistake/say.js';
 
 type Print = (value: number, units: Units) => string;
@@ -134,6 +136,7 @@ function usualOf(job: Job, areTablesSure: boolean): Usual[] {
       length(['fins', i, 'tip'], fin.tip, 0, 1.2 * fin.base),
       length(['fins', i, 'thick'], fin.thickness, 2, 40),
       length(['fins', i, 'tipThick'], fin.tipThickness, 0, fin.thickness),
+      ...(fin.build ? builtFin(['fins', i, 'build'], fin, fin.build, length) : []),
     ]),
     ...(job.fittings ?? []).map(({ weight }, i): Usual => ({
       path: ['fittings', i, 'weight'],
@@ -159,6 +162,25 @@ function usualOf(job: Job, areTablesSure: boolean): Usual[] {
       print: printWeight,
     })),
     ...job.keepOuts.flatMap((keepOut) => keepOutSizes(keepOut, board.length, widest)),
+  ];
+}
+
+/** Where both edges were drawn, the outline as a whole says how far it is raked. */
+function builtFin(
+  path: Path,
+  { depth }: FinSpec,
+  { outline: { rake, leading, trailing }, over, leave, pass, tab, fillet }: FinBuildSpec,
+  length: (path: Path, value: number | undefined, from: number, to: number) => Usual,
+): Usual[] {
+  const isDrawn = typeof leading === 'object' && typeof trailing === 'object';
+  return [
+    length([...path, 'outline', ...(isDrawn ? [] : ['rake'])], rake, -0.6 * depth, 1.5 * depth),
+    length([...path, 'over'], over, 2, 30),
+    length([...path, 'leave'], leave, 0, 2),
+    length([...path, 'pass'], pass, 0.05, 1.5),
+    length([...path, 'tab', 'depth'], tab?.depth, 8, 100),
+    length([...path, 'fillet', 'radius'], fillet?.radius, 3, 30),
+    length([...path, 'fillet', 'reach'], fillet?.reach, 5, 80),
   ];
 }
 

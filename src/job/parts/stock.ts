@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { MM_PER_INCH, type Units } from '../../length/units.js';
-import { boardFeet, DRESSED_THICKNESS, DRESSED_WIDTH } from '../dressed.js';
+import { boardFeet, countedThickness, DRESSED_THICKNESS, DRESSED_WIDTH } from '../dressed.js';
 import type { Say } from '../mistake/say.js';
 import type { Quantities } from '../quantities.js';
 import type { PlankSpec, RawStockSpec } from '../spec/stock.js';
@@ -210,13 +210,14 @@ function toLumber(file: LumberFile, material: FindMaterial, say: Say): PlankSpec
   const feet = boardFeet(size.inches[0], size.inches[1], length / MM_PER_INCH / 12);
   if (price !== undefined && perBoardFoot !== undefined)
     say.error(['perBoardFoot'], 'it has a price by the piece and one by the board foot', 'keep one of them');
-  const one = price ?? (perBoardFoot === undefined ? undefined : perBoardFoot * feet);
+  const one = price ?? (perBoardFoot === undefined ? undefined : Math.round(100 * perBoardFoot * feet) / 100);
   return {
     material: material(wood, ['wood'], say),
     length,
     thickness: size.thickness,
     width: size.width,
     boardFeet: feet,
+    counted: [countedThickness(size.inches[0]), size.inches[1]],
     ...(nominal !== undefined && { nominal }),
     ...(count !== undefined && { count }),
     ...(one !== undefined && { price: one }),

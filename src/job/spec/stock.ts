@@ -50,8 +50,9 @@ export interface PlankSpec {
   readonly thickness: number;
   /** Sold as: `1 x 8`; absent for actual sizes. */
   readonly nominal?: string;
-  /** Of one. */
+  /** Of one, and by what thickness and width it is counted so, inches. */
   readonly boardFeet?: number;
+  readonly counted?: readonly [thickness: number, width: number];
   /** Absent where more can be had. */
   readonly count?: number;
   /** Of one, in the builder's money. */

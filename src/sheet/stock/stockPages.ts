@@ -1,5 +1,7 @@
 import words from '../../../templates/stock.json' with { type: 'json' };
+import type { MillingSpec, PlankSpec } from '../../job/spec/stock.js';
 import { printLength } from '../../length/length.js';
+import { printThin, roundedThin, THIN_STEP } from '../../length/thin.js';
 import type { Units } from '../../length/units.js';
 import type { Plan } from '../../plan.js';
 import type { LumberList, SawnPlank } from '../../stock/lumber/lumberList.js';
@@ -21,6 +23,7 @@ export function stockPages(plan: Plan): DocumentPage[] {
   const { stock, job } = plan;
   if (!stock || !job.stock) return [];
   const { blank, lumber, billets } = stock;
+  const { milling } = job.stock;
   const said = sayStock(stock, job.stock, job.units).map((each) => each.trim());
   // One paragraph: its lines are short, and paper is dear.
   const inOne = `${said.join('; ')}.`;
@@ -28,9 +31,14 @@ export function stockPages(plan: Plan): DocumentPage[] {
     ...(blank
       ? [...[blankSide(plan, blank), ...blankMaps(plan, blank)].map(figure), markingUp(plan, blank, [inOne])]
       : []),
-    ...(lumber ? [listOf(sheet.lumber, lumber, job.units), ...lumber.planks.map(sawing(sheet.plank, job.units))] : []),
+    ...(lumber
+      ? [listOf(sheet.lumber, lumber, job.units), ...lumber.planks.map(sawing(sheet.plank, milling, job.units))]
+      : []),
     ...(billets
-      ? [listOf(sheet.billets, billets, job.units), ...billets.planks.map(sawing(sheet.billet, job.units))]
+      ? [
+          listOf(sheet.billets, billets, job.units),
+          ...billets.planks.map(sawing(sheet.billet, { ...milling, planing: 0 }, job.units)),
+        ]
       : []),
   ];
 }
@@ -41,47 +49,93 @@ function figure(drawing: Drawing): FigurePage {
 }
 
 function listOf(title: string, { planks, lacks }: LumberList, units: Units): TablePage {
-  const length = (mm: number) => printLength(mm, units);
+  const isCounted = planks.some(({ plank }) => plank.boardFeet !== undefined);
+  const money = (sum: number) => sum.toFixed(2);
   return {
     kind: 'table',
     title,
     notes: [
       sheet.listNote,
+      ...(isCounted ? [sheet.feetNote] : []),
       ...(lacks.length > 0 ? [say(sheet.lacking, { parts: lacks.map(({ part }) => part).join(', ') })] : []),
     ],
-    columns: columnsOf(
-      [sheet.number, 'text'],
-      [sheet.material, 'text'],
-      [sheet.size, 'text'],
-      [sheet.parts, 'text'],
-      [sheet.feet, 'number'],
-      [sheet.price, 'number'],
-    ),
-    rows: planks.map(({ plank, leaves }, i) =>
-      row(
+    columns: [
+      ...columnsOf([sheet.number, 'text'], [sheet.material, 'text'], [sheet.size, 'text'], [sheet.parts, 'text']),
+      ...(isCounted
+        ? [
+            ...columnsOf([sheet.counted, 'text']),
+            { title: sheet.feet, kind: 'number' as const, total: (sum: number) => sum.toFixed(2) },
+          ]
+        : []),
+      {
+        title: sheet.price,
+        kind: 'number',
+        ...(planks.every(({ plank }) => plank.price !== undefined) && { total: money }),
+      },
+    ],
+    rows: planks.map(({ plank, leaves }, i) => {
+      const { boardFeet, counted, price } = plank;
+      return row(
         `${i + 1}`,
         plank.material.name,
-        `${plank.nominal ? `${plank.nominal}: ` : ''}${length(plank.thickness)} × ${length(plank.width)} × ${length(plank.length)}`,
+        `${plank.nominal ? `${plank.nominal}: ` : ''}${sizeOf(plank, units)}`,
         leaves.map((leaf) => leaf.map(({ laid }) => sayPart(laid.part, units)).join(', ')).join(sheet.leaf),
-        plank.boardFeet === undefined ? '' : { value: plank.boardFeet, text: plank.boardFeet.toFixed(1) },
-        plank.price === undefined ? '' : { value: plank.price, text: plank.price.toFixed(2) },
-      ),
-    ),
+        ...(isCounted
+          ? [
+              counted ? say(sheet.countedAs, { thickness: inches(counted[0]), width: inches(counted[1]) }) : '',
+              boardFeet === undefined ? '' : { value: boardFeet, text: boardFeet.toFixed(2) },
+            ]
+          : []),
+        price === undefined ? '' : { value: price, text: money(price) },
+      );
+    }),
   };
+}
+
+const inches = (value: number): string => `${Number(value.toFixed(2))}`;
+
+/** Thickness, width, length. */
+function sizeOf({ thickness, width, length }: PlankSpec, units: Units): string {
+  return say(sheet.sizeOf, {
+    thickness: printLength(thickness, units),
+    width: printLength(width, units),
+    length: printLength(length, units, 'feet'),
+  });
 }
 
 /** A part with what it is milled to; of one that is scarfed from where to where it reaches. */
 function sayPart({ name, thickness, along }: Part, units: Units): string {
   const length = (mm: number) => printLength(mm, units);
-  const values = { name, thickness: length(thickness) };
+  const values = { name, thickness: printThin(thickness, units) };
   return along
     ? say(sheet.scarfedPart, { ...values, from: length(along[0]), to: length(along[1]) })
     : say(sheet.wholePart, values);
 }
 
+/** How a plank becomes as thick as its parts: what is sawn and planed adds up to the plank, as it is written. */
+function sayLeaves({ plank, leaves }: SawnPlank, { kerf, planing }: MillingSpec, units: Units): string {
+  const thickness = leaves[0]![0]!.laid.part.thickness;
+  const part = printThin(thickness, units);
+  if (leaves.length === 1)
+    return plank.thickness - thickness < THIN_STEP[units] / 2
+      ? sheet.asThick
+      : say(sheet.oneLeaf, { from: printThin(plank.thickness, units), part });
+  const leaf = thickness + planing;
+  const round = (mm: number) => roundedThin(mm, units);
+  const spare = Math.max(0, round(plank.thickness) - leaves.length * round(leaf) - (leaves.length - 1) * round(kerf));
+  return say(planing > 0 ? sheet.leaves : sheet.leavesUnplaned, {
+    leaves: leaves.length,
+    leaf: printThin(leaf, units),
+    kerf: printThin(kerf, units),
+    spare: printThin(spare, units),
+    part,
+  });
+}
+
 /** Every leaf of a plank with its parts on it, one below the other. */
-function sawing(title: string, units: Units) {
-  return ({ plank, leaves }: SawnPlank, i: number): FigurePage => {
+function sawing(title: string, milling: MillingSpec, units: Units) {
+  return (sawn: SawnPlank, i: number): FigurePage => {
+    const { plank, leaves } = sawn;
     const tall = plank.width + 60;
     const shapes = leaves.flatMap((leaf, k) => [
       polygon('edge', [
@@ -111,10 +165,9 @@ function sawing(title: string, units: Units) {
       notes: [
         say(sheet.plankNote, {
           material: plank.material.name,
-          length: printLength(plank.length, units),
-          width: printLength(plank.width, units),
-          thickness: printLength(plank.thickness, units),
-          leaves: leaves.length > 1 ? say(sheet.leaves, { leaves: leaves.length }) : sheet.oneLeaf,
+          size: sizeOf(plank, units),
+          leaves: sayLeaves(sawn, milling, units),
+          kerf: printThin(milling.kerf, units),
         }),
       ],
     };

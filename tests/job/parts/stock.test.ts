@@ -14,20 +14,20 @@ describe('the stock in a job', () => {
     expect(findings).toEqual([]);
     const { lumber, blank } = job!.stock!;
     expect(blank!.shape.length).toBe(2970);
-    // PS 20: 1 x 10 is dressed to 3/4 by 9 1/4 in; ten feet of it are 8 1/3 board feet.
+    // PS 20: 1 x 10 is dressed to 3/4 by 9 1/4 in; ten feet of it are 8 1/3 board feet, told and sold as 8.33.
     expect(lumber[0]!.thickness).toBeCloseTo(19.05, 9);
     expect(lumber[0]!.width).toBeCloseTo(9.25 * 25.4, 9);
-    expect(lumber[0]!.boardFeet).toBeCloseTo(100 / 12, 9);
-    expect(lumber[0]!.price).toBeCloseTo((9.5 * 100) / 12, 9);
+    expect(lumber[0]!.boardFeet).toBe(8.33);
+    expect(lumber[0]!.price).toBeCloseTo(9.5 * 8.33, 2);
     expect(lumber[2]!.price).toBe(38);
   });
 
   it('is said to be wrong where it is, with what would be right', () => {
-    expect(found('nominal: 1x10', 'nominal: 1x9')).toEqual([
+    expect(found('nominal: 1x10', 'nominal: 1x13')).toEqual([
       [
         'stock.lumber[0].nominal',
-        '"1x9" is no nominal size',
-        'thickness x width in inches, like 1x8 or 5/4x6: 1, 1.25, 1.5, 2, 2.5, 3, 4 thick, 2, 3, 4, 5, 6, 8, 10, 12, 14, 16 wide',
+        '"1x13" is no nominal size',
+        'thickness x width in inches, like 1x8 or 5/4x6: 1, 1.25, 1.5, 2, 2.5, 3, 3.5, 4, 4.5 thick, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 14, 16 wide',
       ],
     ]);
     expect(found('width: 250, thickness: 22, length', 'width: 250, length')).toEqual([

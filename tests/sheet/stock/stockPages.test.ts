@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { planOf } from '../../../src/plan.js';
 import { profileSheets } from '../../../src/sheet/stock/profileSheet.js';
 import { stockPages } from '../../../src/sheet/stock/stockPages.js';
+import { sayStock } from '../../../src/stock/sayStock.js';
 import { placed, unplaced } from '../../../src/stock/placement.js';
 import { readText } from '../../job/readSample.js';
 import { plumb } from '../../stock/plumb.js';
@@ -125,6 +126,38 @@ describe('the papers of the stock', () => {
     expect(Number(to) - Number(from)).toBeCloseTo(96, 6);
     const marks = outer!.shapes.flatMap((s) => (s.kind === 'path' && s.layer === 'joint' ? [s.vertices[0]!.x] : []));
     expect(marks.map((x) => x.toFixed(1))).toEqual([from, to]);
+  });
+
+  // By hand: of a 22 mm plank two leaves of 9.5 mm with a saw cut of 3 mm between them, each planed by 1.5 mm to 8 mm;
+  // 2 · 9.5 + 3 = 22, nothing to spare. Planks of 150 mm hold one stringer each.
+  it('tell how a plank is resawn, so that leaves, cuts and what is over add up to it', () => {
+    const text = readFileSync('samples/beck-guard.yaml', 'utf8').replace(
+      'width: 250, thickness: 22',
+      'width: 150, thickness: 22',
+    );
+    const [plank] = stockPages(planOf(readText(text).job!)).filter(({ title }) => title === 'Sawing plank 1');
+    expect(plank?.kind === 'figure' && plank.notes).toEqual([
+      'paulownia, 22 mm × 150 mm × 3100 mm, resawn into 2 leaves of 9.5 mm, 3 mm of kerf between them, 0 mm to spare; ' +
+        'each leaf is planed down to 8 mm; drawn one below the other. Between the parts 3 mm at least for the saw; ' +
+        'each is turned to the narrowest straight board that holds it. Nose to the left.',
+    ]);
+    const [whole] = stockPages(plan).filter(({ title }) => title === 'Sawing plank 1');
+    expect(JSON.stringify(whole)).toContain('not resawn, planed from 22 mm down to 8 mm');
+  });
+
+  // Ten feet of 1 x 10 are 100 / 12 board feet; 22 mm by 250 mm by 3100 mm are counted as 1 in by 9.84 in by 10.17 ft.
+  it('say by what size lumber is counted, and add up to what the report says', () => {
+    const list = stockPages(plan).find(({ title }) => title === 'Lumber');
+    if (list?.kind !== 'table') throw new Error('no list');
+    const rows = list.rows.flatMap((each) => (each.kind === 'row' ? [each.cells] : []));
+    expect(rows.map((cells) => cells[4])).toEqual(['1 × 9.84 in', '1 × 10 in']);
+    const feet = rows.map((cells) => (cells[5] as { value: number }).value);
+    expect(feet).toEqual([8.34, 8.33]);
+    expect(list.columns[5]!.total!(feet[0]! + feet[1]!)).toBe('16.67');
+    expect(sayStock(plan.stock!, plan.job.stock!, 'mm').join('\n')).toContain('16.67 board feet, costs 117.14');
+    const price = rows.reduce((sum, cells) => sum + (cells[6] as { value: number }).value, 0);
+    expect(list.columns[6]!.total!(price)).toBe('117.14');
+    expect(list.notes!.join(' ')).toContain('thinner than an inch counts as an inch');
   });
 
   it('print what they can of a blank that a strip is not in', () => {
