@@ -65,8 +65,8 @@ function timed(what, times, run) {
 }
 
 timed('fit of the board in its blank', 25, () => {
-  const fitting = fittingOf(board, layup, blank, sawnStrips(layup, 3), [1]);
-  fitting.best(Uint32Array.from(fitting.skin.vertex.keys()));
+  const fitting = fittingOf(board, layup, blank, sawnStrips(layup, 3), 0, [1]);
+  fitting.best(Uint32Array.from(fitting.skin.side.keys()));
 });
 timed('lumber list of its stringers', 9, () =>
   lumberList(

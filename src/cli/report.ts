@@ -7,7 +7,7 @@ import { sayScan } from '../job/sayScan.js';
 import { sayFin } from '../fin/sayFin.js';
 import { printWeight } from '../length/weight.js';
 import type { Plan } from '../plan.js';
-import { sayStock } from '../stock/sayStock.js';
+import { sayStock } from '../view/sayStock.js';
 import { sayNote } from '../verdict/note.js';
 import { WORDS } from '../words/say.js';
 

@@ -13,7 +13,7 @@ export interface Allowances {
 }
 
 /** Before anything is measured. */
-export function noAllowances({ vertex: { length } }: Skin): Allowances {
+export function noAllowances({ side: { length } }: Skin): Allowances {
   return { over: new Float64Array(length), toward: new Float64Array(3 * length) };
 }
 
@@ -24,7 +24,7 @@ export type Measure = (placement: Placement, into: Allowances, points: Uint32Arr
  * it begins where the point before it was thinnest.
  */
 export function measuring(skin: Skin, strips: readonly SawnStrip[], length: number, depths: Depths): Measure {
-  const near = new Int32Array(skin.vertex.length).fill(-1);
+  const near = new Int32Array(skin.side.length).fill(-1);
   const point = new Float64Array(3);
   const toward = new Float64Array(3);
   return (placement, into, points) => {

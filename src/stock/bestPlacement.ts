@@ -1,11 +1,23 @@
-import { changes, movedBy, type Change } from './changes.js';
+import { changes, movedBy, type BestByGroup, type BestChange, type Change } from './changes.js';
 import { noAllowances, type Allowances, type Measure } from './allowances.js';
+import { leastOf, levelsOf, OUT_OF_REACH, type Groups } from './groups.js';
 import type { Placement } from './placement.js';
-import { SIDES, type Skin } from './skin.js';
+import type { Skin } from './skin.js';
+
+/** What is placed, and by what it is judged. */
+export interface Placing {
+  readonly skin: Skin;
+  readonly group: Groups;
+  readonly measure: Measure;
+  /** Of the board, mm. */
+  readonly length: number;
+  /** What is to stand over the board, mm. */
+  readonly asked: number;
+}
 
 /**
  * The placement with the largest least allowance. Where one side holds that down whatever is done about it (a rail at
- * the widest point), the others are made as large as they can be after it, one side after the other.
+ * the widest point), the others are made as large as they can be after it, one side after the other; see `levelsOf`.
  *
  * For small changes every allowance changes in proportion, so that the best change is a linear programme; it is solved
  * exactly, what came out is measured, and the reach of the next change follows from how much of the promised gain there
@@ -19,29 +31,19 @@ import { SIDES, type Skin } from './skin.js';
  * @param starts where to begin
  */
 export function bestPlacement(
-  skin: Skin,
-  measure: Measure,
-  length: number,
+  placing: Placing,
   points: Uint32Array,
   starts: readonly Placement[],
 ): { readonly placement: Placement; readonly allowances: Allowances } {
-  const sides = [...new Set(Array.from(points, (i) => skin.side[i]!))];
-  const measured = (placement: Placement, of: Uint32Array): State => {
-    const allowances = noAllowances(skin);
-    measure(placement, allowances, of);
-    return { placement, allowances, worth: levelsOf(skin, of, allowances, sides) };
-  };
-  const better = (state: State, of: Uint32Array) =>
-    (['least', 'sides'] as const).reduce((so, stage) => improved(stage, so, skin, measure, length, of, sides), state);
-
   const few = points.filter((_, i) => i % ROUGHLY === 0);
-  const rough = starts.map((start) => improved('least', measured(start, few), skin, measure, length, few, sides));
-  const best = rough.reduce((a, b) => (b.worth[0]! > a.worth[0]! ? b : a));
-  let found = measured(best.placement, points);
+  const rough = starts.map((start) => improved('least', measured(placing, start, few), placing, few, FAR));
+  const best = rough.reduce((a, b) => (b.levels[0]! > a.levels[0]! ? b : a));
+  const near = measured(placing, improved('levels', best, placing, few, FAR).placement, points);
+  let found = improved('least', near, placing, points, NEAR);
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    const { placement } = better(found, points);
-    if (placement === found.placement) break;
-    found = measured(placement, points);
+    const { placement, best } = improved('levels', found, placing, points, NEAR);
+    if (round > 0 && placement === found.placement) break;
+    found = { ...measured(placing, placement, points), best };
   }
   return found;
 }
@@ -49,52 +51,63 @@ export function bestPlacement(
 /** One point in so many is enough to find where about the placement is. */
 const ROUGHLY = 16;
 
-/** `worth` are the least allowances of the sides, the smallest first. */
 interface State {
   readonly placement: Placement;
   readonly allowances: Allowances;
-  readonly worth: readonly number[];
+  /** As in `levelsOf`. */
+  readonly levels: readonly number[];
+  /** What the levels have been at best on the way. */
+  readonly best: readonly number[];
 }
 
-/** How far the first changes may go, mm; and what is finer than a mark. */
-const FIRST_REACH = { least: 60, sides: 20 };
+/** How far the first changes may go, mm: with few points, and with all; and what is finer than a mark. */
+const FAR = 60;
+const NEAR = 3;
 const FINEST = 0.02;
 const MOST_ROUNDS = 16;
 /** A gain of less is none, mm. */
 const GAIN = 0.005;
 /** What a change may do beyond its proportion, as a share of it: points so much nearer are measured. */
 const BEYOND = 0.1;
+/** By how much a change of 1 mm may bring one point nearer than another, mm: both ends go along and up. */
+const APART = 5;
 
-function improved(
-  stage: keyof typeof FIRST_REACH,
-  state: State,
-  skin: Skin,
-  measure: Measure,
-  length: number,
-  points: Uint32Array,
-  sides: readonly number[],
-): State {
-  let reach = FIRST_REACH[stage];
+function measured({ skin, group, measure, asked }: Placing, placement: Placement, points: Uint32Array): State {
+  const allowances = noAllowances(skin);
+  measure(placement, allowances, points);
+  const levels = levelsOf(leastOf(group, points, allowances), asked);
+  return { placement, allowances, levels, best: levels };
+}
+
+function improved(stage: 'least' | 'levels', from: State, placing: Placing, all: Uint32Array, first: number): State {
+  const { skin, group, measure, length, asked } = placing;
+  let state = from;
+  let reach = first;
   for (let round = 0; reach > FINEST && round < MOST_ROUNDS; round++) {
-    const { placement, allowances, worth } = state;
-    const programme = changes(skin, points, allowances, placement, length, reach);
-    const change = stage === 'least' ? programme.best() : programme.bestBySide(sides);
+    const { placement, allowances, levels, best } = state;
+    const before = leastOf(group, all, allowances);
+    const points = all.filter((i) => allowances.over[i]! <= before[group[i]!]! + APART * reach);
+    const programme = changes(skin, group, points, allowances, placement, length, reach);
+    const change =
+      stage === 'least'
+        ? onlyLeast(programme.best(), before, asked)
+        : programme.bestByGroup(presentIn(before), asked, best);
     if (!change) break;
-    const promised = change.levels ? gainOf(change.levels, worth) : change.least - worth[0]!;
+    const promised = gainOf(change.levels, levels, change.held);
     if (promised < GAIN) break;
     const next = after(placement, change.by);
-    const trial = predicted(skin, allowances, placement, length, points, change.by);
+    const trial = predicted(skin, allowances, placement, length, all, change.by);
     const margin = GAIN + BEYOND * Math.max(...change.by.map(Math.abs));
-    const least = leastOf(skin, points, trial);
+    const least = leastOf(group, all, trial);
     measure(
       next,
       trial,
-      points.filter((i) => trial.over[i]! <= least[skin.side[i]!]! + margin),
+      all.filter((i) => trial.over[i]! <= least[group[i]!]! + margin),
     );
-    const levels = levelsOf(skin, points, trial, sides);
-    const gain = stage === 'least' ? levels[0]! - worth[0]! : gainOf(levels, worth);
+    const reached = levelsOf(leastOf(group, all, trial), asked);
+    const gain = gainOf(reached, levels, change.held);
     if (gain < promised / 4) reach /= 3;
-    if (gain > 0) state = { placement: next, allowances: trial, worth: levels };
+    if (gain > 0) state = { placement: next, allowances: trial, levels: reached, best: bestOf(reached, best) };
   }
   return state;
 }
@@ -120,20 +133,26 @@ function after({ along, up, noseUp }: Placement, by: Change): Placement {
   return { along: along + by[0]!, up: up + by[1]!, noseUp: noseUp + by[2]! };
 }
 
-/** The least allowance of each of `SIDES`. */
-export function leastOf(skin: Skin, points: Uint32Array, { over }: Allowances): Float64Array {
-  const least = new Float64Array(SIDES.length).fill(Infinity);
-  for (const i of points) if (over[i]! < least[skin.side[i]!]!) least[skin.side[i]!] = over[i]!;
-  return least;
+const presentIn = (least: Float64Array) => [...least.keys()].filter((of) => least[of]! < Infinity);
+
+/** A change that makes the least allowance largest, as the first level of all. */
+function onlyLeast(change: BestChange | undefined, least: Float64Array, asked: number): BestByGroup | undefined {
+  if (!change) return undefined;
+  const level = least[OUT_OF_REACH]! < Infinity ? Math.min(asked, change.least) : change.least;
+  return { by: change.by, levels: [level], held: [level] };
 }
 
-function levelsOf(skin: Skin, points: Uint32Array, of: Allowances, sides: readonly number[]): number[] {
-  const least = leastOf(skin, points, of);
-  return sides.map((side) => least[side]!).sort((a, b) => a - b);
+/** The larger of each level; those after one that is larger than it ever was begin anew. */
+function bestOf(levels: readonly number[], before: readonly number[]): number[] {
+  const better = levels.findIndex((level, i) => level > before[i]! + GAIN);
+  return levels.map((level, i) => (better < 0 || i < better ? Math.max(level, before[i]!) : level));
 }
 
-/** By how much the first level that differs is larger. */
-function gainOf(levels: readonly number[], than: readonly number[]): number {
-  for (const [i, level] of levels.entries()) if (Math.abs(level - than[i]!) > GAIN) return level - than[i]!;
+/** By how much the first level that differs is larger, where a level counts no more than it is to be held to. */
+function gainOf(levels: readonly number[], than: readonly number[], held: readonly number[]): number {
+  for (const [i, most] of held.entries()) {
+    const gain = Math.min(levels[i]!, most) - Math.min(than[i]!, most);
+    if (Math.abs(gain) > GAIN) return gain;
+  }
   return 0;
 }

@@ -3,13 +3,15 @@ import type { Allowances } from './allowances.js';
 import { changes } from './changes.js';
 import { placed, type Placement } from './placement.js';
 import type { SawnStrip } from './sawn.js';
+import type { Groups } from './groups.js';
 import type { Skin } from './skin.js';
 
 /** How far the bound holds, mm. */
 export const WITHIN = 10;
 
 /**
- * A least allowance that no placement exceeds whose ends lie within `WITHIN` mm along and up of this one, mm.
+ * A least allowance that no placement exceeds whose ends lie within `WITHIN` mm along and up of this one, mm; what is
+ * out of reach is not counted.
  *
  * The linear programme takes the stock over each point to end at the plane through its nearest place. Where the stock's
  * surface bulges over that plane, there may be more: within the reach no more than the highest bulge. By duality the
@@ -18,6 +20,7 @@ export const WITHIN = 10;
  */
 export function boundOf(
   skin: Skin,
+  group: Groups,
   strips: readonly SawnStrip[],
   blank: Board,
   allowances: Allowances,
@@ -25,7 +28,7 @@ export function boundOf(
   length: number,
   points: Uint32Array,
 ): number {
-  const programme = changes(skin, points, allowances, placement, length, WITHIN);
+  const programme = changes(skin, group, points, allowances, placement, length, WITHIN);
   const found = programme.best();
   if (!found) return Infinity;
   const lies = placed(placement, length);

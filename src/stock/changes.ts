@@ -1,5 +1,6 @@
 import { solved } from './linearProgramme.js';
 import type { Allowances } from './allowances.js';
+import { OUT_OF_REACH, type Groups } from './groups.js';
 import type { Placement } from './placement.js';
 import type { Skin } from './skin.js';
 
@@ -10,8 +11,13 @@ export interface BestChange {
   readonly by: Change;
   /** The least allowance that it promises, mm. */
   readonly least: number;
-  /** The least of each side that it promises, the smallest first; where it was asked for side by side. */
-  readonly levels?: readonly number[];
+}
+
+/** The best change group by group: what each level of `levelsOf` is promised to be, and what of it is held, mm. */
+export interface BestByGroup {
+  readonly by: Change;
+  readonly levels: readonly number[];
+  readonly held: readonly number[];
 }
 
 /** How far a small change moves a point of the board along and up, in proportion to it, mm. */
@@ -34,9 +40,13 @@ const VARIABLES = 4;
 const ANY = 1e5;
 /** What rounding may take of a limit, mm. */
 const HELD = 1e-6;
-/** A side is held down by the others where they leave it no more than this, mm. */
-const STUCK = 0.005;
-/** Limits taken up at a time, the most overstepped of every side. */
+/**
+ * What a level that is held may lose so that the next is larger, mm: less than any rule shows. A side is held down by
+ * the others where they leave it no more than `STUCK`, mm.
+ */
+const HOLD = 0.03;
+const STUCK = 0.1;
+/** Limits taken up at a time, the most overstepped of every group. */
 const AT_A_TIME = 3;
 
 /**
@@ -62,9 +72,14 @@ export function ratesOf(
   return rates;
 }
 
-/** The linear programmes of changes that move the board along, up and at either end by at most `reach` mm. */
+/**
+ * The linear programmes of changes that move the board along, up and at either end by at most `reach` mm.
+ *
+ * @param group the group of each point of the skin
+ */
 export function changes(
   skin: Skin,
+  group: Groups,
   points: Uint32Array,
   { over, toward }: Allowances,
   placement: Placement,
@@ -78,14 +93,14 @@ export function changes(
   /** Points whose limits are in the programme: those that once were overstepped stay. */
   const taken: number[] = [];
 
-  /** `floor` of a side: what its allowances may not go below; undefined where the least is to be made largest. */
-  const largest = (floor: (side: number) => number | undefined): BestChange | undefined => {
+  /** `floor` of a group: what its allowances may not go below; undefined where the least is to be made largest. */
+  const largest = (floor: (group: number) => number | undefined): BestChange | undefined => {
     while (true) {
       const programme = new Float64Array(VARIABLES * taken.length);
       const limits = new Float64Array(taken.length);
       taken.forEach((k, row) => {
         const i = points[k]!;
-        const held = floor(skin.side[i]!);
+        const held = floor(group[i]!);
         programme.set(rows.subarray(3 * k, 3 * k + 3), VARIABLES * row);
         programme[VARIABLES * row + 3] = held === undefined ? 1 : 0;
         limits[row] = held === undefined ? over[i]! : over[i]! - held + HELD;
@@ -97,51 +112,87 @@ export function changes(
       const least = x[3]!;
       const overstepped = worst((k) => {
         const i = points[k]!;
-        return value(k, by) + (floor(skin.side[i]!) ?? least) - over[i]!;
+        return value(k, by) + (floor(group[i]!) ?? least) - over[i]!;
       });
       if (overstepped.length === 0) return { by, least };
       taken.push(...overstepped);
     }
   };
-  /** The points that overstep most, some of every side; those in the programme overstep by rounding alone. */
+  /** The points that overstep most, some of every group; those in the programme overstep by rounding alone. */
   const worst = (beyond: (k: number) => number): number[] => {
     const most = new Map<number, { k: number; by: number }[]>();
     for (let k = 0; k < count; k++) {
       const by = beyond(k);
       if (by <= 10 * HELD) continue;
-      const side = skin.side[points[k]!]!;
-      const list = most.get(side) ?? [];
+      const of = group[points[k]!]!;
+      const list = most.get(of) ?? [];
       if (list.length < AT_A_TIME || by > list.at(-1)!.by) {
         list.push({ k, by });
         list.sort((a, b) => b.by - a.by);
         list.length = Math.min(list.length, AT_A_TIME);
-        most.set(side, list);
+        most.set(of, list);
       }
     }
     return [...most.values()].flatMap((list) => list.map(({ k }) => k)).filter((k) => !taken.includes(k));
   };
 
   return {
-    /** The change with the largest least allowance. */
-    best: () => largest(() => undefined),
-    /** The same, then the largest of each side that the others leave free. */
-    bestBySide(sides: readonly number[]): BestChange | undefined {
-      const held = new Map<number, number>();
+    /** The change with the largest least allowance; what is out of reach is not counted. */
+    best: () => largest((of) => (of === OUT_OF_REACH ? -ANY : undefined)),
+    /**
+     * The largest of each level in turn.
+     *
+     * @param asked what a level is held to wherever it reaches it, mm
+     * @param best what the levels have been at best, so that what is lost of one is not lost again at every change
+     */
+    bestByGroup(present: readonly number[], asked: number, best: readonly number[]): BestByGroup | undefined {
+      const floors = new Map<number, number>();
+      const levels: number[] = [];
+      const held: number[] = [];
+      const hold = (level: number) => {
+        const floor = Math.min(level, Math.max(level, best[levels.length]!) - HOLD);
+        return level >= asked ? Math.max(asked, floor) : floor;
+      };
       let found: BestChange | undefined;
-      while (held.size < sides.length) {
-        const free = sides.filter((side) => !held.has(side));
-        const together = largest((side) => held.get(side));
-        if (!together) return found;
+      if (present.includes(OUT_OF_REACH)) {
+        const rest = largest((of) => (of === OUT_OF_REACH ? -ANY : undefined));
+        if (!rest) return undefined;
+        const enough = Math.min(asked, hold(rest.least));
+        levels.push(Math.min(asked, rest.least));
+        held.push(enough);
+        const lost = largest((of) => (of === OUT_OF_REACH ? undefined : enough));
+        if (!lost) return undefined;
+        const floor = hold(lost.least);
+        floors.set(OUT_OF_REACH, floor);
+        levels.push(lost.least);
+        held.push(floor);
+        found = lost;
+      }
+      const floorOf = (of: number) => floors.get(of);
+      let free = present.filter((of) => of !== OUT_OF_REACH);
+      while (free.length > 0) {
+        const together = largest(floorOf);
+        if (!together) break;
         found = together;
         const { least } = together;
-        const alone = (one: number) => largest((side) => (side === one ? undefined : (held.get(side) ?? least)));
-        const stuck = free.length === 1 ? free : free.filter((side) => (alone(side)?.least ?? -ANY) < least + STUCK);
-        for (const side of stuck.length > 0 ? stuck : free) held.set(side, least);
+        const floor = hold(least);
+        const alone = (one: number) =>
+          largest((of) => (of === one ? undefined : (floorOf(of) ?? floor)))?.least ?? -ANY;
+        const alike = free.length === 1 ? free : free.filter((of) => alone(of) < least + STUCK);
+        const stuck = alike.length > 0 ? alike : free;
+        for (const of of stuck) {
+          floors.set(of, floor);
+          levels.push(least);
+          held.push(floor);
+        }
+        free = free.filter((of) => !stuck.includes(of));
       }
-      return found && { ...found, levels: [...held.values()].sort((a, b) => a - b) };
+      return found && { by: found.by, levels, held };
     },
     /** The points that hold a change down. */
     holding: ({ by, least }: BestChange): number[] =>
-      taken.filter((k) => value(k, by) + least > over[points[k]!]! - 100 * HELD).map((k) => points[k]!),
+      taken
+        .filter((k) => group[points[k]!] !== OUT_OF_REACH && value(k, by) + least > over[points[k]!]! - 100 * HELD)
+        .map((k) => points[k]!),
   };
 }

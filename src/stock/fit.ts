@@ -4,6 +4,8 @@ import { measuring, noAllowances } from './allowances.js';
 import { bestPlacement } from './bestPlacement.js';
 import { boundOf, WITHIN } from './bound.js';
 import { depthsOf } from './nearest.js';
+import { outOfReach } from './outOfReach.js';
+import { groupsOf } from './groups.js';
 import type { Placement } from './placement.js';
 import type { SawnStrip } from './sawn.js';
 import { skinOf, type Skin } from './skin.js';
@@ -21,22 +23,27 @@ export interface Fit {
    * meshes of board and blank. Absent where the builder has placed it.
    */
   readonly bound?: { readonly most: number; readonly within: number };
+  /** Points of the skin that no placement saves; they count after all others. None where the builder has placed it. */
+  readonly outOfReach: Uint32Array;
 }
 
 /** What is placed in what, ready to be measured. */
 export interface Fitting {
   readonly skin: Skin;
-  /** The placement with the largest least allowance over these points of the skin. */
+  /** The placement with the largest least allowance over these points of the skin that the blank can reach. */
   best(points: Uint32Array): Fit;
   /** A placement that the builder chose. */
   measured(placement: Placement, points: Uint32Array): Fit;
-  /** The smallest further slide of a strip by which so much stands over these points of it, in whole steps, mm. */
-  slide(points: Uint32Array, others: Placement, now: Slid, asked: number, step: number): Slide | undefined;
+  /**
+   * The smallest further slide of a strip by which what is asked stands over these points of it, in whole steps, mm.
+   */
+  slide(points: Uint32Array, others: Placement, now: Slid, step: number): Slide | undefined;
 }
 
 /**
  * @param blank the moulded blank, in its own frame like a board's
  * @param strips where the strips of the glue-up lie in it
+ * @param asked what is to stand over the board, mm
  * @param halves which halves of the board are looked at: the right one where left and right are alike
  */
 export function fittingOf(
@@ -44,6 +51,7 @@ export function fittingOf(
   layup: Layup,
   blank: Board,
   strips: readonly SawnStrip[],
+  asked: number,
   halves: readonly (0 | 1)[],
 ): Fitting {
   const skin = skinOf(board, layup, strips, halves);
@@ -54,13 +62,21 @@ export function fittingOf(
     measured(placement, points) {
       const allowances = noAllowances(skin);
       measure(placement, allowances, points);
-      return { placement, skin, over: allowances.over };
+      return { placement, skin, over: allowances.over, outOfReach: new Uint32Array() };
     },
-    slide: (points, others, now, asked, step) => smallestSlide(skin, measure, length, points, others, now, asked, step),
+    slide: (points, others, now, step) => smallestSlide(skin, measure, length, points, others, now, asked, step),
     best(points) {
-      const found = bestPlacement(skin, measure, length, points, startsIn(board, blank));
-      const most = boundOf(skin, strips, blank, found.allowances, found.placement, length, points);
-      return { placement: found.placement, skin, over: found.allowances.over, bound: { most, within: WITHIN } };
+      const placing = { skin, measure, length, asked };
+      const whole = groupsOf(skin, []);
+      const starts = startsIn(board, blank);
+      const first = bestPlacement({ ...placing, group: whole }, points, starts);
+      const lost = outOfReach(skin, strips, blank, length, first.allowances.over, points, asked);
+      const group = lost.length > 0 ? groupsOf(skin, lost) : whole;
+      const found =
+        lost.length > 0 ? bestPlacement({ ...placing, group }, points, [first.placement, ...starts]) : first;
+      const most = boundOf(skin, group, strips, blank, found.allowances, found.placement, length, points);
+      const { over } = found.allowances;
+      return { placement: found.placement, skin, over, bound: { most, within: WITHIN }, outOfReach: lost };
     },
   };
 }

@@ -16,8 +16,10 @@ import type { Unfit } from './unfit.js';
 /** Where stock is short: each with the place, by how much, and what would cure it. The plan of the chambers goes on. */
 export function stockInDoubt({ blank, lumber, billets, unused }: Stock, spec: RawStockSpec, units: Units): Doubt[] {
   return [
-    ...(blank?.unfit ?? []).map((unfit) => unfitDoubt(unfit, units)),
-    ...(blank ? blank.short.slice(0, MOST_TOLD).map((place) => shortDoubt(place, blank, spec.allowance, units)) : []),
+    ...(blank?.unfit ?? []).map((unfit) => unfitDoubt(unfit, blank!, spec, units)),
+    ...(blank
+      ? blank.short.slice(0, MOST_TOLD).map((place) => shortDoubt(place, blank, spec.allowance, spec, units))
+      : []),
     ...(blank && blank.short.length > MOST_TOLD
       ? [
           {
@@ -37,8 +39,9 @@ export function stockInDoubt({ blank, lumber, billets, unused }: Stock, spec: Ra
 /** As many short places are told; the marking-up table has all. */
 const MOST_TOLD = 6;
 
-function shortDoubt(place: ShortPlace, { slides, isAlike }: InBlank, asked: number, units: Units): Doubt {
-  const { side, over, at, from, to } = place;
+function shortDoubt(place: ShortPlace, blank: InBlank, asked: number, spec: RawStockSpec, units: Units): Doubt {
+  const { slides, isAlike } = blank;
+  const { side, over, at, from, to, isOutOfReach } = place;
   const strip = sayStrip(place.strip, isAlike);
   const length = (mm: number) => printLength(mm, units);
   const slide = slides.find((each) => each.strip === place.strip);
@@ -52,44 +55,75 @@ function shortDoubt(place: ShortPlace, { slides, isAlike }: InBlank, asked: numb
           }),
         ]
       : []),
-    say(words.cure[side === 'left rail' || side === 'right rail' ? 'rail' : side], {
-      by: printAs('stays', asked - over, units),
-      at: length(at[0]),
-    }),
+    ...sayCure(blank, spec, units),
+    words.cure[side === 'left rail' || side === 'right rail' ? 'rail' : side],
   ];
   return {
     where: { path: 'stock.blank' },
-    what: say(over < 0 ? words.short.none : words.short.some, {
-      side: isAlike && side === 'right rail' ? words.rails : side,
-      strip,
-      over: printAs('over', Math.max(0, over), units),
-      lack: printAs('stays', asked - over, units),
-      asked: printAs('stays', asked, units),
-      at: length(at[0]),
-      out: length(Math.abs(at[1])),
-      hand: isAlike ? words.either : at[1] < 0 ? words.left : words.right,
-      from: length(from),
-      to: length(to),
-    }),
+    what:
+      say(over < 0 ? words.short.none : words.short.some, {
+        side: isAlike && side === 'right rail' ? words.rails : side,
+        strip,
+        over: printAs('over', Math.max(0, over), units),
+        lack: printAs('stays', asked - over, units),
+        asked: printAs('stays', asked, units),
+        at: length(at[0]),
+        out: length(Math.abs(at[1])),
+        hand: isAlike ? words.either : at[1] < 0 ? words.left : words.right,
+        from: length(from),
+        to: length(to),
+      }) + (isOutOfReach ? words.outOfReach : ''),
     remedy: cures.join(words.or),
   };
 }
 
-function unfitDoubt(unfit: Unfit, units: Units): Doubt {
+/** What takes every short place away, if anything does. */
+function sayCure({ cure }: InBlank, spec: RawStockSpec, units: Units): string[] {
+  if (!cure) return [];
+  if (cure.kind === 'place') {
+    const keys = Object.entries(cure.place).map(([key, mm]) => `${key}: ${printLength(mm, units)}`);
+    return [say(words.cure.place, { place: `{${keys.join(', ')}}` })];
+  }
+  const by = (['thicker', 'wider', 'longer'] as const).flatMap((how) =>
+    cure.larger[how] > 0 ? [say(words.cure[how], { by: printAs('needed', cure.larger[how], units) })] : [],
+  );
+  return [say(words.cure.blank, { by: by.join(words.and) }) + (spec.blank?.place ? words.cure.free : '')];
+}
+
+function unfitDoubt(unfit: Unfit, blank: InBlank, spec: RawStockSpec, units: Units): Doubt {
   const needed = (mm: number) => printAs('needed', mm, units);
-  const { why } = unfit;
-  const values: Record<string, string> =
-    why === 'shorter'
-      ? { needs: needed(unfit.needs), has: printAs('there', unfit.has, units), by: needed(unfit.needs - unfit.has) }
-      : why === 'unknown'
-        ? { strip: unfit.strip, there: unfit.there.join(', ') }
-        : why === 'all'
-          ? {}
-          : why === 'beyond'
-            ? { strip: unfit.strip, by: needed(unfit.by) }
-            : { strip: unfit.strip, other: unfit.other, by: needed(unfit.by), at: printLength(unfit.x, units) };
-  const path = why === 'shorter' || why === 'beyond' ? 'stock.blank' : 'stock.blank.strips';
-  return { where: { path }, what: say(words.unfit[why].what, values), remedy: say(words.unfit[why].remedy, values) };
+  const values = unfitValues(unfit, needed, units);
+  const { what, remedy } = words.unfit[unfit.why];
+  const isOfStrips = unfit.why === 'overlap' || unfit.why === 'unknown' || unfit.why === 'all';
+  return {
+    where: { path: isOfStrips ? 'stock.blank.strips' : 'stock.blank' },
+    what: say(what, values),
+    remedy: [
+      ...(unfit.why === 'shorter' || unfit.why === 'narrower' ? sayCure(blank, spec, units) : []),
+      say(remedy, values),
+    ].join(words.or),
+  };
+}
+
+function unfitValues(unfit: Unfit, needed: (mm: number) => string, units: Units): Record<string, string> {
+  switch (unfit.why) {
+    case 'shorter':
+    case 'narrower': {
+      const { needs, has } = unfit;
+      return { needs: needed(needs), has: printAs('there', has, units), by: needed(needs - has) };
+    }
+    case 'beyond':
+      return { strip: unfit.strip, by: needed(unfit.by) };
+    case 'overlap': {
+      const { strip, other, by, outward, x } = unfit;
+      const further = { outer: outward.strip, outward: needed(outward.by) };
+      return { strip, other, by: needed(by), at: printLength(x, units), ...further };
+    }
+    case 'unknown':
+      return { strip: unfit.strip, there: unfit.there.join(', ') };
+    case 'all':
+      return {};
+  }
 }
 
 function unusedDoubt(path: string, material: string, kind: string): Doubt {

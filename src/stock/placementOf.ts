@@ -1,7 +1,7 @@
 import type { Placement } from './placement.js';
-import type { InBlank } from './inBlank.js';
+import type { StripFit } from './stripFits.js';
 
 /** How the board lies in one strip. */
-export function placementOf({ fits }: InBlank, member: string): Placement {
+export function placementOf(fits: readonly StripFit[], member: string): Placement {
   return (fits.find(({ of }) => of.includes(member)) ?? fits[0]!).placement;
 }

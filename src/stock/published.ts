@@ -21,10 +21,11 @@ export function publishedStock({ blank, profiles, lumber, billets, unused }: Sto
           })),
           least: blank.least,
           short: blank.short,
+          cure: blank.cure ?? null,
           slides: blank.slides,
           unfit: blank.unfit,
           width: blank.width,
-          sawdust: blank.sawdust,
+          sawdust: blank.sawdust ?? null,
         }
       : null,
     profiles: profiles.map(({ member, thickness, outline }) => ({ member: member.id, thickness, outline })),

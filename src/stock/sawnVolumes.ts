@@ -11,16 +11,15 @@ import type { Line, SawnStrip } from './sawn.js';
 export function sawnVolumes(
   blank: Pick<Board, 'grid' | 'surface'>,
   strips: readonly SawnStrip[],
-  along: number,
+  alongs: readonly number[],
 ): Moments[] {
-  const lines = strips.flatMap(({ left, right }) => [left, right].filter((line) => line !== undefined));
-  const joints = lines.map(({ at, slope }: Line) => ({ at: at - slope * along, slope }));
-  const slices = slicesOf(blank, { joints, members: { length: joints.length + 1 } });
-  const { xs, members } = slices;
   const [leftRail, rightRail] = blank.surface.outlines;
-  return strips.map(({ left, right, moved }) => {
-    const m = left ? lines.indexOf(left) + 1 : 0;
-    const area = (row: number) => slices.area[row * members + m]!;
+  return strips.map(({ left, right, moved }, i) => {
+    const along = alongs[i]!;
+    const lines = [left, right].filter((line) => line !== undefined);
+    const joints = lines.map(({ at, slope }: Line) => ({ at: at - slope * along, slope }));
+    const { xs, members, area: areas } = slicesOf(blank, { joints, members: { length: joints.length + 1 } });
+    const area = (row: number) => areas[row * members + (left ? 1 : 0)]!;
     /** Mean square distance from the centreline of the glue-up. */
     const across = (row: number) => {
       const x = xs[row]! - along;

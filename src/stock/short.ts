@@ -1,4 +1,5 @@
 import type { Fit } from './fit.js';
+import { isShort } from './isShort.js';
 import type { SawnStrip } from './sawn.js';
 import { SIDES, type StockSide } from './skin.js';
 
@@ -14,19 +15,26 @@ export interface ShortPlace {
   /** Where it begins and ends along the board, mm. */
   readonly from: number;
   readonly to: number;
+  /** The blank does not reach so far, wherever the board is laid in it. */
+  readonly isOutOfReach: boolean;
 }
 
 /** Short points this far apart along the board belong to one place, mm. */
 const TOGETHER = 150;
 
 /** Every place that is short, the worst first. */
-export function shortPlaces({ skin, over }: Fit, strips: readonly SawnStrip[], asked: number): ShortPlace[] {
+export function shortPlaces(
+  { skin, over, outOfReach }: Fit,
+  strips: readonly SawnStrip[],
+  asked: number,
+): ShortPlace[] {
   const groups = new Map<string, number[]>();
   over.forEach((each, i) => {
-    if (!(each < asked)) return;
+    if (!isShort(each, asked)) return;
     const key = `${skin.side[i]} ${skin.strip[i]}`;
     groups.set(key, [...(groups.get(key) ?? []), i]);
   });
+  const lost = new Set(outOfReach);
   const x = (i: number) => skin.at[3 * i]!;
   return [...groups.values()]
     .flatMap((points) => {
@@ -47,6 +55,7 @@ export function shortPlaces({ skin, over }: Fit, strips: readonly SawnStrip[], a
         at: [skin.at[3 * worst]!, skin.at[3 * worst + 1]!, skin.at[3 * worst + 2]!],
         from: x(run[0]!),
         to: x(run.at(-1)!),
+        isOutOfReach: lost.has(worst),
       };
     })
     .sort((a, b) => a.over - b.over);

@@ -3,6 +3,7 @@ import { noAllowances, type Measure } from './allowances.js';
 import { ratesOf } from './changes.js';
 import { solved } from './linearProgramme.js';
 import type { Placement } from './placement.js';
+import { isShort } from './isShort.js';
 import type { Skin } from './skin.js';
 import { lyingIn, type Slid } from './slid.js';
 
@@ -17,8 +18,6 @@ const FAR = 150;
 const ROUNDS = 8;
 /** What rounding may take of what is asked, mm. */
 const HELD = 1e-6;
-/** What lies lower than asked by no more than this is as asked, mm. */
-const MET = 1e-3;
 
 /**
  * The smallest slide of a strip by which so much stands over every point on it, in whole steps of the rule, so that the
@@ -61,8 +60,8 @@ export function smallestSlide(
       by = next;
       const tried = by.map((each) => Math.sign(each) * Math.ceil(Math.abs(each) / step - HELD) * step);
       const least = leastAt(tried, here);
-      if (least >= asked - MET) return { slid: further(now, tried), least };
-      if (leastAt(by, here) >= asked + more - MET) break;
+      if (!isShort(least, asked)) return { slid: further(now, tried), least };
+      if (!isShort(leastAt(by, here), asked + more)) break;
     }
   }
   return undefined;

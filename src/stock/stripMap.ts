@@ -34,13 +34,12 @@ export function stripMaps(board: Board, blank: InBlank): StripMap[] {
       const at = new Float64Array(3 * z.length);
       for (const k of points) at.set([x[k]!, y[k]!, z[k]!], 3 * k);
       const skin: Skin = {
-        vertex: Uint32Array.from(z.keys()),
         side: new Uint8Array(z.length).fill(SIDES.indexOf(side)),
         strip: new Uint8Array(z.length).fill(i),
         at,
       };
       const found = noAllowances(skin);
-      measuring(skin, blank.strips, board.length, depths)(placementOf(blank, strip.member.id), found, points);
+      measuring(skin, blank.strips, board.length, depths)(placementOf(blank.fits, strip.member.id), found, points);
       const value = z.map((each, k) => (Number.isNaN(each) ? NaN : found.over[k]!));
       return { strip: i, side, columns, x, y, value };
     });

@@ -5,6 +5,7 @@ import type { InBlank, Least } from '../stock/inBlank.js';
 import type { Placement } from '../stock/placement.js';
 import type { ShortPlace } from '../stock/short.js';
 import { stripMaps, type StripMap } from '../stock/stripMap.js';
+import { boardInFoam, type BoardInFoam } from './boardInFoam.js';
 import { fitFromSide, type FitFromSide } from './fitFromSide.js';
 import { stripsInPlan } from './stripsInPlan.js';
 
@@ -17,6 +18,8 @@ export interface FitView {
   readonly strips: readonly (readonly Point[])[];
   readonly maps: readonly StripMap[];
   readonly side: FitFromSide;
+  /** How the board lies in the foam of the strips, as it is marked. */
+  readonly lying: readonly BoardInFoam[];
   readonly least: readonly Least[];
   readonly short: readonly ShortPlace[];
 }
@@ -35,6 +38,7 @@ const viewOf = once((blank: InBlank): FitView => {
     strips: stripsInPlan(blank),
     maps: stripMaps(finished, blank),
     side: fitFromSide(finished, blank),
+    lying: boardInFoam(blank),
     least,
     short,
   };

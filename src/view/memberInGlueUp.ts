@@ -15,7 +15,7 @@ export function widthInGlueUp({ board, stock }: Plan, { id, left, right }: LaidM
   const edge = strip?.left ?? strip?.right;
   if (!strip || !edge || x > board.length) return undefined;
   const { moulded } = stock!.blank!;
-  const rail = moulded.surface.outlines[strip.left ? 1 : 0].outer(x + placementOf(stock!.blank!, id).along);
+  const rail = moulded.surface.outlines[strip.left ? 1 : 0].outer(x + placementOf(stock!.blank!.fits, id).along);
   return Math.max(0, rail - Math.abs(edge.at + edge.slope * x));
 }
 

@@ -1,9 +1,11 @@
 import { publishedFin } from '../fin/published.js';
 import type { Plan } from '../plan.js';
 import { publishedStock } from '../stock/published.js';
+import type { Stock } from '../stock/stockOf.js';
 import { sayFinding } from '../finding/say.js';
 import { HEEL, underHeelOf } from '../weigh/underHeel.js';
 import { asPlanned, verdictOf, type Verdict } from '../verdict/verdict.js';
+import { boardInFoam } from './boardInFoam.js';
 
 /** Raised when a name or meaning in `Result` changes, not when one is added. */
 export const RESULT_VERSION = 2;
@@ -78,7 +80,7 @@ export function resultOf(plan: Plan, verdict = verdictOf(plan, asPlanned(plan)))
     routing: plan.routing,
     blocks: plan.blocks,
     weights: plan.weights,
-    ...(plan.stock && { stock: publishedStock(plan.stock) }),
+    ...(plan.stock && { stock: stockResult(plan.stock) }),
     fins: plan.fins.map(publishedFin),
     notes: plan.notes,
     doubts: plan.doubts.map(({ where, what, remedy }) => ({ ...where, what, instead: remedy })),
@@ -110,3 +112,8 @@ export function resultText(result: ReturnType<typeof publishedOf>): string {
 }
 
 export type Result = ReturnType<typeof resultOf>;
+
+function stockResult(stock: Stock) {
+  const { blank, ...rest } = publishedStock(stock);
+  return { ...rest, blank: blank && { ...blank, lying: boardInFoam(stock.blank!) } };
+}

@@ -20,7 +20,7 @@ export interface StockLine {
  */
 export function stockLineAt(blank: InBlank, strip: number, line: Line, length: number): StockLine {
   const { moved, member } = blank.strips[strip]!;
-  const placement = placementOf(blank, member.id);
+  const placement = placementOf(blank.fits, member.id);
   const slope = line.slope - moved.slope;
   const slant = Math.hypot(1, slope);
   // In the blank's own frame the cut lies nearer to the centre, and begins where its nose end is.

@@ -13,7 +13,7 @@ export function stripsInPlan(blank: InBlank): Point[][] {
   const outline = outlineInPlan(moulded, { from: 0, to: moulded.length });
   const whole = [...sideOf(outline, 'right'), ...sideOf(outline, 'left').reverse()];
   return blank.strips.flatMap(({ left, right, moved, member }) => {
-    const { along } = placementOf(blank, member.id);
+    const { along } = placementOf(blank.fits, member.id);
     const here = whole.map(([x, y]): Point => [x - along, y]);
     const behind = right ? inHalfPlane(here, [-right.slope, 1], right.at) : here;
     const cut = left ? inHalfPlane(behind, [left.slope, -1], -left.at) : behind;

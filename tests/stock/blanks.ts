@@ -9,7 +9,8 @@ export function largerBlank(
   return {
     length: spec.length + by.longer,
     right: {
-      nose: spec.right.nose,
+      nose:
+        spec.right.nose.kind === 'square' ? { kind: 'square', half: spec.right.nose.half + by.wider } : spec.right.nose,
       tail: widened(spec.right.tail, by.wider),
       points: spec.right.points.map(({ x, half }) => ({ x: x * stretch, half: half + by.wider })),
     },

@@ -24,8 +24,8 @@ const HIDDEN = 0.05 + 0.2 + 0.2;
 function fitted(board: Board, blank: Board, glueUp = WHOLE, kerf = 0) {
   const layup = layupOf(glueUp, board.length);
   const strips = sawnStrips(layup, kerf);
-  const fitting = fittingOf(board, layup, blank, strips, [1]);
-  const points = Uint32Array.from(fitting.skin.vertex, (_, i) => i);
+  const fitting = fittingOf(board, layup, blank, strips, 0, [1]);
+  const points = Uint32Array.from(fitting.skin.side.keys());
   return { fitting, points, strips, fit: fitting.best(points) };
 }
 
@@ -136,7 +136,7 @@ describe('a board in a moulded blank', () => {
       const least = Math.min(...Array.from(points, (i) => fit.over[i]!));
       const says = `seed ${7 + name.length}, trial ${trial}, ${JSON.stringify(by)}`;
       expect(least, says).toBeLessThanOrEqual(fit.bound!.most);
-      expect(fit.bound!.most - least, says).toBeLessThan(1);
+      expect(fit.bound!.most - least, says).toBeLessThan(1.2);
       for (let i = 0; i < 60; i++) {
         const reach = i < 30 ? 10 : 0.5;
         const shift = () => reach * (2 * random() - 1);
@@ -144,7 +144,7 @@ describe('a board in a moulded blank', () => {
         const [nose, tail] = [shift(), shift()];
         const tried = leastAt({ along: along + shift(), up: up + (nose + tail) / 2, noseUp: noseUp + nose - tail });
         expect(tried, says).toBeLessThanOrEqual(fit.bound!.most);
-        expect(tried, says).toBeLessThan(least + 0.05);
+        expect(tried, says).toBeLessThan(least + 0.1);
       }
 
       const geometry = new BufferGeometry();

@@ -58,7 +58,11 @@ describe('strips sawn from a moulded blank', () => {
       const strips = sawnStrips(layupOf(glueUp, board.length), KERF);
       const blank = boardOf(largerBlank(board, { longer: 50, thicker: 20, wider: 6 }), [], 0.2);
       const whole = solidOfMesh({ Manifold, ...rest }, blank.mesh);
-      const volumes = sawnVolumes(blank, strips, along);
+      const volumes = sawnVolumes(
+        blank,
+        strips,
+        strips.map(() => along),
+      );
       const volume = (from: (typeof strips)[number]['left'], to: typeof from) => {
         let part = whole;
         if (from) part = part.trimByPlane([-from.slope, 1, 0], from.at - from.slope * along);

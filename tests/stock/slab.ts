@@ -1,5 +1,11 @@
 import { expect } from 'vitest';
+import { boardOf } from '../../src/board/board.js';
+import type { Doubt } from '../../src/job/finding.js';
+import type { Job } from '../../src/job/job.js';
+import { layupOf } from '../../src/layup/layupOf.js';
 import { planOf, type Plan } from '../../src/plan.js';
+import { stockInDoubt } from '../../src/stock/inDoubt.js';
+import { stockOf, type Stock } from '../../src/stock/stockOf.js';
 import { readText } from '../job/readSample.js';
 
 /**
@@ -56,8 +62,28 @@ stock:
 `;
 
 /** @param blank further lines of the blank, as they stand in a job */
-export function slabPlan(blank: readonly string[] = [], change: (text: string) => string = (text) => text): Plan {
-  const { job, findings } = readText(change(SLAB + STOCK + blank.map((line) => `    ${line}\n`).join('')));
+export function slabText(blank: readonly string[] = [], change: (text: string) => string = (text) => text): string {
+  return change(SLAB + STOCK + blank.map((line) => `    ${line}\n`).join(''));
+}
+
+export function slabPlan(...of: Parameters<typeof slabText>): Plan {
+  const { job, findings } = readText(slabText(...of));
   expect(findings).toEqual([]);
   return planOf(job!);
+}
+
+/** The stock of a job alone, and what is said of it: nothing is routed. */
+export function stockIn(job: Job): { readonly stock: Stock; readonly told: readonly Doubt[] } {
+  const board = boardOf(job.board);
+  const layup = layupOf(job.glueUp, board.length);
+  const isOneSided = job.board.left !== undefined || job.glueUp.left !== undefined;
+  const stock = stockOf(job.stock!, board, layup, isOneSided, job.units);
+  return { stock, told: stockInDoubt(stock, job.stock!, job.units) };
+}
+
+/** The same of a text in which nothing is wrong. */
+export function stockOfText(text: string): ReturnType<typeof stockIn> {
+  const { job, findings } = readText(text);
+  expect(findings).toEqual([]);
+  return stockIn(job!);
 }

@@ -23,9 +23,9 @@ describe('the smallest slide that cures a short strip', () => {
     const layup = layupOf(glueUp, board.length);
     const strips = sawnStrips(layup, 3);
     const blank = boardOf(largerBlank(spec, { longer: 60, thicker: 12, wider: 8 }), [], 0.2);
-    const fitting = fittingOf(board, layup, blank, strips, [1]);
+    const fitting = fittingOf(board, layup, blank, strips, 0, [1]);
     const strip = strips.findIndex(({ member }) => member.id === 'MR1');
-    const points = Uint32Array.from(fitting.skin.vertex.keys()).filter((i) => fitting.skin.strip[i] === strip);
+    const points = Uint32Array.from(fitting.skin.side.keys()).filter((i) => fitting.skin.strip[i] === strip);
     const best = fitting.best(points);
     const leastOf = ({ over }: { readonly over: Float64Array }) => Math.min(...Array.from(points, (i) => over[i]!));
     const asked = leastOf(best) - 1;
@@ -38,7 +38,7 @@ describe('the smallest slide that cures a short strip', () => {
       );
     const size = (by: readonly number[]) => Math.abs(by[0]!) + (Math.abs(by[1]!) + Math.abs(by[2]!)) / 2;
     expect(lies([0, 0, 0])).toBeLessThan(asked);
-    const { slid, least } = fitting.slide(points, others, NOT_SLID, asked, STEP)!;
+    const { slid, least } = fittingOf(board, layup, blank, strips, asked, [1]).slide(points, others, NOT_SLID, STEP)!;
     const found = [slid.along, slid.up + slid.noseUp, slid.up];
     // The board lies too high or low in the strip: the strip is moved the same way to bring it back.
     expect(Math.sign(slid.up + slid.noseUp / 2)).toBe(Math.sign(up));
@@ -61,8 +61,8 @@ describe('the smallest slide that cures a short strip', () => {
     const board = boardOf(spec);
     const layup = layupOf(glueUp, board.length);
     const blank = boardOf(largerBlank(spec, { longer: 60, thicker: 4, wider: 8 }), [], 0.2);
-    const fitting = fittingOf(board, layup, blank, sawnStrips(layup, 3), [1]);
-    const points = Uint32Array.from(fitting.skin.vertex.keys());
-    expect(fitting.slide(points, fitting.best(points).placement, NOT_SLID, 5, STEP)).toBeUndefined();
+    const fitting = fittingOf(board, layup, blank, sawnStrips(layup, 3), 5, [1]);
+    const points = Uint32Array.from(fitting.skin.side.keys());
+    expect(fitting.slide(points, fitting.best(points).placement, NOT_SLID, STEP)).toBeUndefined();
   });
 });

@@ -11,9 +11,9 @@ import { changedAt } from '../plan/pace.js';
 const PLACE = ['stock', 'blank', 'place'] as const;
 /** What is turned, and how far to either side of where it began, mm. */
 const TURNED = [
-  { key: 'along', label: 'Nose tip behind the blank’s nose end', reach: 200 },
-  { key: 'up', label: 'Bottom over the blank’s bottom', reach: 60 },
-  { key: 'noseUp', label: 'Nose raised against the tail', reach: 100 },
+  { key: 'along', label: 'Board’s nose tip behind the blank’s nose end', reach: 200 },
+  { key: 'up', label: 'Board’s base line over the blank’s, at the middle of the board', reach: 60 },
+  { key: 'noseUp', label: 'Board’s nose raised against its tail', reach: 100 },
 ] as const satisfies readonly { key: keyof Placement; label: string; reach: number }[];
 
 interface Props {

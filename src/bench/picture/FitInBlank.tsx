@@ -3,6 +3,7 @@ import type { BenchState } from '../state/bench.js';
 import type { Shown } from '../plan/answer.js';
 import { sideOf } from '../../view/outlineInPlan.js';
 import type { FitView } from '../../view/fitView.js';
+import { sayLying } from '../../view/sayStock.js';
 import { printAs } from '../../length/rounded.js';
 import { fillOf, Patterns } from './Patterns.js';
 import { pathOf, useWidth } from './scale.js';
@@ -94,6 +95,13 @@ export function FitInBlank({ state, shown, fit }: Props) {
         Full line: the blank as glued; broken line: the finished board; rings: less than{' '}
         {printAs('needed', fit.asked, state.units)}. Heights from the side are drawn {STRETCHED} times as large.
       </p>
+      <ul data-fit-lying>
+        {fit.lying
+          .flatMap((lies) => sayLying(lies, state.units))
+          .map((line) => (
+            <li key={line}>{line.trim()}</li>
+          ))}
+      </ul>
     </div>
   );
 }

@@ -6,7 +6,7 @@ import type { Units } from '../../length/units.js';
 import type { Plan } from '../../plan.js';
 import type { LumberList, SawnPlank } from '../../stock/lumber/lumberList.js';
 import type { Part } from '../../stock/lumber/nest.js';
-import { sayStock } from '../../stock/sayStock.js';
+import { sayStock } from '../../view/sayStock.js';
 import { say } from '../../words/say.js';
 import type { DocumentPage, FigurePage, TablePage } from '../pages.js';
 import type { Drawing } from '../drawing.js';

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { planOf } from '../../../src/plan.js';
 import { profileSheets } from '../../../src/sheet/stock/profileSheet.js';
 import { stockPages } from '../../../src/sheet/stock/stockPages.js';
-import { sayStock } from '../../../src/stock/sayStock.js';
+import { sayStock } from '../../../src/view/sayStock.js';
 import { placed, unplaced } from '../../../src/stock/placement.js';
 import { readText } from '../../job/readSample.js';
 import { plumb } from '../../stock/plumb.js';
@@ -36,7 +36,7 @@ describe('the papers of the stock', () => {
     const short = table.rows.flatMap((each) =>
       each.kind === 'row' && each.cells.at(-1) === 'SHORT' ? [each.cells] : [],
     );
-    expect(short.map(([from]) => from)).toEqual(['1000 – 1200 mm', '1000 – 1200 mm']);
+    expect(short.map(([from]) => from)).toEqual(['800 – 1000 mm', '1000 – 1200 mm', '1000 – 1200 mm']);
     expect(list.rows.length).toBe(plan.stock!.lumber!.planks.length);
     expect(sawing.map(({ kind }) => kind)).toEqual(list.rows.map(() => 'figure'));
   });
