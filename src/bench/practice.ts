@@ -1,7 +1,7 @@
 import type { Job } from '../job/job.js';
 import type { Bench } from './state/bench.js';
-import { withValue } from './edit/value.js';
-import { ruleStep } from './edit/written.js';
+import { withValue } from '../job/edit/value.js';
+import { ruleStep } from '../job/edit/written.js';
 import { SLIDERS, writtenBy } from './fields/Slider.js';
 import type { PlanFeed } from './plan/feed.js';
 

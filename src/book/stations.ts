@@ -20,30 +20,29 @@ export interface StationMeant {
 const MARK = { mm: 10, in: MM_PER_INCH / 2 } as const;
 
 /** What is measured at every station of the job but the tips, by the board as drawn. */
-export function stationsOf({ job, board, drawn }: Plan): StationMeant[] {
-  const { mesh, length } = drawn?.board ?? board;
+export function stationsOf(plan: Plan): StationMeant[] {
+  const { length } = plan.drawn?.board ?? plan.board;
+  return plan.job.board.profile.filter(({ x }) => x > 0 && x < length).flatMap(({ x }) => meantAt(plan, x) ?? []);
+}
+
+/** What is measured at a place along the board, by the board as drawn; nothing where the board has no middle. */
+export function meantAt({ job, board, drawn }: Plan, x: number): StationMeant | undefined {
   const mark = MARK[job.units];
-  return job.board.profile
-    .filter(({ x }) => x > 0 && x < length)
-    .flatMap(({ x }): StationMeant[] => {
-      const loops = surfaceAt(mesh, x).map(({ points }) => points);
-      const across = loops.flatMap((points) => points.map(([y]) => y));
-      const [left, right] = [Math.min(...across), Math.max(...across)];
-      const side = Math.floor(Math.min(right, -left) / 2 / mark) * mark;
-      // A swallow's notch has no centreline.
-      const middle = thickAt(loops, 0);
-      if (middle === undefined || side === 0) return [];
-      return [
-        {
-          x,
-          thickness: middle,
-          side,
-          right: thickAt(loops, side)!,
-          left: thickAt(loops, -side)!,
-          width: right - left,
-        },
-      ];
-    });
+  const loops = surfaceAt((drawn?.board ?? board).mesh, x).map(({ points }) => points);
+  const across = loops.flatMap((points) => points.map(([y]) => y));
+  const [left, right] = [Math.min(...across), Math.max(...across)];
+  const side = Math.floor(Math.min(right, -left) / 2 / mark) * mark;
+  // A swallow's notch has no centreline.
+  const thickness = thickAt(loops, 0);
+  if (thickness === undefined || side === 0) return undefined;
+  return {
+    x,
+    thickness,
+    side,
+    right: thickAt(loops, side)!,
+    left: thickAt(loops, -side)!,
+    width: right - left,
+  };
 }
 
 /** From the lowest to the highest point over a place across the board; nothing where there is none. */

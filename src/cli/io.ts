@@ -6,6 +6,8 @@ export interface Io {
   readonly isTerminal: boolean;
   /** Settles when the builder stops a command that goes on; asked only by those, since it takes Ctrl+C over. */
   readonly stopped: () => Promise<void>;
+  /** What the builder answers to a question, a line; nothing once there are no more answers, or at Ctrl+C. */
+  readonly ask: (question: string) => Promise<string | undefined>;
 }
 
 /**

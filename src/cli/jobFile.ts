@@ -5,7 +5,7 @@ import { meshFile, textFile, type Text } from '../disk/textFile.js';
 import { sayFinding } from '../finding/say.js';
 import { sayJobFinding } from '../job/finding.js';
 import type { Job } from '../job/job.js';
-import { readJob } from '../job/whole/read.js';
+import { readJob, type ReadJob } from '../job/whole/read.js';
 import { trackerPath } from '../shop/store/trackerPath.js';
 import type { Io } from './io.js';
 import { say } from '../words/say.js';
@@ -18,6 +18,10 @@ export interface JobRead {
   readonly file: string;
   /** All that was read or is kept for this job: the job file, its table, its tracker. */
   readonly inputs: readonly string[];
+  /** What the job file says. */
+  readonly text: string;
+  /** Reads another text of the same job, with the same files beside it. */
+  readonly reread: (text: string) => ReadJob;
 }
 
 /**
@@ -42,9 +46,10 @@ export function jobFrom(named: string, io: Io, looked: Watched[] = []): JobRead 
       looked.push(watched(table));
       return existsSync(table) ? read(table) : undefined;
     };
-  const { job, findings } = readJob(text, named, beside(textFile), undefined, beside(meshFile));
+  const reread = (another: string) => readJob(another, named, beside(textFile), undefined, beside(meshFile));
+  const { job, findings } = reread(text);
   for (const finding of findings) io.err(sayJobFinding(finding));
-  if (job) return { job, file, inputs: [file, ...tables, trackerPath(file)] };
+  if (job) return { job, file, inputs: [file, ...tables, trackerPath(file)], text, reread };
   const things = findings.length === 1 ? 'thing' : 'things';
   io.err(`${findings.length} ${things} to put right in ${basename(named)}; nothing was written.`);
   return undefined;

@@ -1,3 +1,4 @@
+import { createInterface, type Interface } from 'node:readline';
 import { diskFinding } from '../disk/diskFinding.js';
 import { REFUSED, type Io } from './io.js';
 
@@ -26,5 +27,34 @@ export function processIo(): Io {
         process.once('SIGINT', () => resolve());
         process.once('SIGTERM', () => resolve());
       }),
+    ask: answers(),
+  };
+}
+
+/** Lines of the terminal as they are asked for, or of whatever stands in its place. */
+function answers(): (question: string) => Promise<string | undefined> {
+  let lines: Interface | undefined;
+  let typed: AsyncIterator<string> | undefined;
+  let isOpen = true;
+  return async (question) => {
+    if (!lines || !typed) {
+      lines = createInterface({ input: process.stdin, ...(process.stdin.isTTY && { output: process.stdout }) });
+      // Ctrl+C ends the answers and not the program: what was answered is still to be kept.
+      lines.on('SIGINT', () => lines?.close());
+      lines.on('close', () => (isOpen = false));
+      typed = lines[Symbol.asyncIterator]();
+    }
+    if (process.stdin.isTTY && isOpen) {
+      lines.setPrompt(question);
+      lines.prompt();
+    } else {
+      process.stdout.write(question);
+      if (isOpen) lines.resume();
+    }
+    const { value, done } = await typed.next();
+    // A program that has asked all it wants must not wait for more.
+    if (isOpen) lines.pause();
+    if (!process.stdin.isTTY || done) process.stdout.write('\n');
+    return done ? undefined : value;
   };
 }

@@ -16,6 +16,7 @@ const COMMANDS: ReadonlyMap<string, () => Promise<Command>> = new Map([
   ['mesh', async () => (await import('./mesh.js')).meshCommand],
   ['steer', async () => (await import('./steer.js')).steerCommand],
   ['open', async () => (await import('./open.js')).openCommand],
+  ['measured', async () => (await import('./measured.js')).measuredCommand],
   ['routed', async () => (await import('./routed.js')).routedCommand],
   ['track', async () => (await import('./track.js')).trackCommand],
 ]);

@@ -22,6 +22,12 @@ export const USAGE = {
     parts the lists by semicolons, with decimal commas (';.' with points); --track-at the tracker's address (http://192.168.1.20:4718), so that a phone's camera opens a block by its label;
     --store the PostgreSQL server that the tracker is kept on, for the ticks of the tracking list. What it
     wrote into the folder before, of this board or another, it replaces or removes, but never a file that is yours or that you edited.`,
+  measured: `measured JOB [--from LIST.csv [--write]]
+    Asks for what was measured after shaping: thickness and width at the stations, then anywhere else, walls at chambers, weights. Each
+    answer is held against the board at once. Then it says what goes into the job's shaped: and weighings: and what the walls are with it,
+    and writes it when told to; all else in the file stays as it is. Stopped half way, what was measured is kept for the next time.
+    --from takes a list instead, with columns named as the keys of the job: at, side, thickness, width, chamber, deck, bottom, rail,
+    stage, weight; it says what would be written, and --write writes it.`,
   routed: `routed JOB ROW... [--undo]
     Says that these rows are routed: their chambers as they are planned now are written beside the job, and with routed: in the job every
     later plan keeps them, whatever is changed or measured, and proves them anew. --undo takes rows out again.`,

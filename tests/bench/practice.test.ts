@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { Bench } from '../../src/bench/state/bench.js';
-import { withValue } from '../../src/bench/edit/value.js';
+import { withValue } from '../../src/job/edit/value.js';
 import { answerTo, type Known, type Question } from '../../src/bench/plan/answer.js';
 import { PlanFeed, type Worked } from '../../src/bench/plan/feed.js';
 import { Practice } from '../../src/bench/practice.js';

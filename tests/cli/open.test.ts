@@ -14,6 +14,7 @@ async function run(args: readonly string[], pageFolder = tmpdir()) {
     err: (line) => err.push(line),
     isTerminal: false,
     stopped: () => Promise.resolve(),
+    ask: () => Promise.resolve(undefined),
   });
   return { code, out: out.join('\n'), err: err.join('\n'), browsed };
 }

@@ -2,9 +2,9 @@ import { parseDocument, stringify } from 'yaml';
 import type { Job } from '../../job/job.js';
 import { jointNamed } from '../../job/names.js';
 import type { Result } from '../../view/result.js';
-import { documentOf } from './document.js';
-import { withValue } from './value.js';
-import { ruleStep, writtenLength } from './written.js';
+import { documentOf } from '../../job/edit/document.js';
+import { withValue } from '../../job/edit/value.js';
+import { ruleStep, writtenLength } from '../../job/edit/written.js';
 
 /** A dot as the plan publishes it. */
 type Dot = Result['dots'][number];

@@ -1,9 +1,9 @@
 import type { GlueUpSpec, Job, MemberWithJoint } from '../../job/job.js';
 import type { FromCentre } from '../../job/names.js';
 import type { Path } from '../../job/mistake/say.js';
-import { documentOf } from './document.js';
-import { valueAt, withValue } from './value.js';
-import { ruleStep, writtenLength } from './written.js';
+import { documentOf } from '../../job/edit/document.js';
+import { valueAt, withValue } from '../../job/edit/value.js';
+import { ruleStep, writtenLength } from '../../job/edit/written.js';
 
 /** No strip is dragged thinner than this, mm: a saw and a hand need that much (common practice, no source). */
 const THINNEST = 6;

@@ -1,8 +1,8 @@
 import type { Job } from '../../job/job.js';
 import { parseLength } from '../../length/length.js';
-import { documentOf } from './document.js';
-import { valueAt, withoutKey, withValue } from './value.js';
-import { ruleStep, writtenLength } from './written.js';
+import { documentOf } from '../../job/edit/document.js';
+import { valueAt, withoutKey, withValue } from '../../job/edit/value.js';
+import { ruleStep, writtenLength } from '../../job/edit/written.js';
 
 const SIDES = ['right', 'left', 'both'] as const;
 

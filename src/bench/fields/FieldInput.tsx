@@ -3,8 +3,8 @@ import type { JobFinding } from '../../job/finding.js';
 import { writePath } from '../../job/mistake/say.js';
 import type { Units } from '../../length/units.js';
 import type { Bench } from '../state/bench.js';
-import { withValue, withoutKey } from '../edit/value.js';
-import { withUnit } from '../edit/written.js';
+import { withValue, withoutKey } from '../../job/edit/value.js';
+import { withUnit } from '../../job/edit/written.js';
 import { changedAt } from '../plan/pace.js';
 import { shownValue, type Field } from './fields.js';
 

@@ -1,8 +1,8 @@
 import { useMemo, useState } from 'preact/hooks';
 import schemaFile from '../../../templates/job.schema.json' with { type: 'json' };
 import type { Bench, BenchState } from '../state/bench.js';
-import { documentOf, isBroken } from '../edit/document.js';
-import { withItemCopied, withoutItem } from '../edit/item.js';
+import { documentOf, isBroken } from '../../job/edit/document.js';
+import { withItemCopied, withoutItem } from '../../job/edit/item.js';
 import { spoken } from '../state/words.js';
 import { FieldInput } from './FieldInput.js';
 import { fieldGroups, type Schema } from './fields.js';

@@ -3,9 +3,9 @@ import { parseLength, printLength } from '../../length/length.js';
 import type { Units } from '../../length/units.js';
 import type { Placement } from '../../stock/placement.js';
 import type { Bench } from '../state/bench.js';
-import { documentOf } from '../edit/document.js';
-import { valueAt, withoutKey, withValue } from '../edit/value.js';
-import { ruleStep, writtenLength } from '../edit/written.js';
+import { documentOf } from '../../job/edit/document.js';
+import { valueAt, withoutKey, withValue } from '../../job/edit/value.js';
+import { ruleStep, writtenLength } from '../../job/edit/written.js';
 import { changedAt } from '../plan/pace.js';
 
 const PLACE = ['stock', 'blank', 'place'] as const;

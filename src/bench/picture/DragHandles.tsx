@@ -2,7 +2,7 @@ import { useRef } from 'preact/hooks';
 import type { Bench, BenchState } from '../state/bench.js';
 import { movableJoint, withJointMoved } from '../edit/joint.js';
 import { withKeepOutMoved } from '../edit/keepOut.js';
-import { ruleStep } from '../edit/written.js';
+import { ruleStep } from '../../job/edit/written.js';
 import { printLength } from '../../length/length.js';
 import type { Shown } from '../plan/answer.js';
 import { changedAt } from '../plan/pace.js';

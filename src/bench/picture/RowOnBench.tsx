@@ -9,7 +9,7 @@ import type { Bench, BenchState } from '../state/bench.js';
 import type { Shown } from '../plan/answer.js';
 import { words } from '../state/words.js';
 import { withDotMoved } from '../edit/dot.js';
-import { ruleStep } from '../edit/written.js';
+import { ruleStep } from '../../job/edit/written.js';
 import { Handle } from './DragHandles.js';
 import { useFaceLine } from './useFaceLine.js';
 import { fillOf, numberOn, Patterns } from './Patterns.js';

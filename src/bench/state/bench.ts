@@ -1,6 +1,6 @@
 import type { JobFinding } from '../../job/finding.js';
 import type { Units } from '../../length/units.js';
-import { documentOf } from '../edit/document.js';
+import { documentOf } from '../../job/edit/document.js';
 import { begun, changed, redone, settled, undone, type History } from '../edit/history.js';
 import type { Patch } from '../../board/mesh.js';
 import type { Counted, Shown, JobText } from '../plan/answer.js';

@@ -66,7 +66,8 @@ function checkOne(
     );
 }
 
-function isOnePlace(a: Measured, b: Measured): boolean {
+/** Whether two measures are of one place, as the caliper is set. */
+export function isOnePlace(a: Measured, b: Measured): boolean {
   if (a.kind === 'wall') return b.kind === 'wall' && a.chamber === b.chamber && a.wall === b.wall;
   if (b.kind === 'wall' || a.kind !== b.kind) return false;
   const across = a.kind === 'thickness' && b.kind === 'thickness' ? a.y - b.y : 0;

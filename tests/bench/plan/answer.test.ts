@@ -1,6 +1,6 @@
 import { isDeepStrictEqual } from 'node:util';
 import { expect, test } from 'vitest';
-import { withValue } from '../../../src/bench/edit/value.js';
+import { withValue } from '../../../src/job/edit/value.js';
 import { answerTo, type Known, type Question } from '../../../src/bench/plan/answer.js';
 import { planOf } from '../../../src/plan.js';
 import { resultOf } from '../../../src/view/result.js';

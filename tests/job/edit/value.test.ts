@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { withoutKey, withValue } from '../../../src/bench/edit/value.js';
+import { withoutKey, withValue } from '../../../src/job/edit/value.js';
 
 const JOB = `# A board of the club's own.
 job: Heron   # the third of its kind

@@ -1,5 +1,5 @@
 import type { Document } from 'yaml';
-import { readingOf, type Reading } from '../../job/text/reading.js';
+import { readingOf, type Reading } from '../text/reading.js';
 
 let last: Reading | undefined;
 

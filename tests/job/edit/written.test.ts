@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { withUnit, writtenLength } from '../../../src/bench/edit/written.js';
+import { withUnit, writtenLength } from '../../../src/job/edit/written.js';
 import { parseLength } from '../../../src/length/length.js';
 
 describe('a length written into the job', () => {

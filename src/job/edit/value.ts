@@ -1,6 +1,6 @@
 import { isCollection, isMap, isPair, isScalar, type Document, type Pair, type YAMLMap } from 'yaml';
-import type { Path } from '../../job/mistake/say.js';
-import { bareValue, isBare, isMeant, isPlain } from '../../job/text/bare.js';
+import type { Path } from '../mistake/say.js';
+import { bareValue, isBare, isMeant, isPlain } from '../text/bare.js';
 import { documentOf, isBroken } from './document.js';
 import { endOfLine, rangeOf } from './ranges.js';
 

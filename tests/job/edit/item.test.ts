@@ -1,6 +1,6 @@
 import { parse } from 'yaml';
 import { expect, test } from 'vitest';
-import { withItemCopied, withoutItem } from '../../../src/bench/edit/item.js';
+import { withItemAdded, withItemCopied, withoutItem } from '../../../src/job/edit/item.js';
 
 const block = `# mine
 keepOuts:
@@ -34,4 +34,20 @@ test('the last of all leaves an empty list', () => {
 test('lines that end as on Windows stay so', () => {
   const windows = block.replaceAll('\n', '\r\n');
   expect(withItemCopied(windows, ['keepOuts'])).toBe(withItemCopied(block, ['keepOuts']).replaceAll('\n', '\r\n'));
+});
+
+test('a thing is added to a list however that was written, also where there is none yet', () => {
+  const added = (text: string) =>
+    withItemAdded(text, 'shaped', [
+      ['at', '24 in'],
+      ['width', '19'],
+    ]);
+  const item = '{at: 24 in, width: 19}';
+  expect(added('job: a\n')).toBe(`job: a\n\nshaped:\n  - ${item}\n`);
+  expect(added('shaped: [] # none\njob: a\n')).toBe(`shaped: [${item}] # none\njob: a\n`);
+  expect(added('shaped:\njob: a\n')).toBe(`shaped: [${item}]\njob: a\n`);
+  expect(added('shaped: [{at: 1, width: 2}]\njob: a\n')).toBe(`shaped: [{at: 1, width: 2}, ${item}]\njob: a\n`);
+  expect(added('shaped:\n- at: 1\n  width: 2 # rail\n# end\n')).toBe(
+    `shaped:\n- at: 1\n  width: 2 # rail\n- ${item}\n# end\n`,
+  );
 });
