@@ -5,6 +5,7 @@ import { KG_PER_OUNCE, MM_PER_INCH } from '../length/units.js';
 import { poured } from '../length/weight.js';
 import type { Bare } from '../weigh/bare.js';
 import { girthAt, girthsOf, type Girth } from './cloth.js';
+import { cutOf } from './cut.js';
 
 /** Sealing, lamination and hot coat of a board: areas m², lengths mm, weights kg, times minutes. */
 export interface Finish {
@@ -45,6 +46,10 @@ export interface LaminatedSide extends Coat {
   readonly widths: number;
   /** Laps included, at stations from nose to tail: from the centreline to the cut. */
   readonly outline: readonly Girth[];
+  /** The side itself, to the widest line of the rail, without laps. */
+  readonly girths: readonly Girth[];
+  /** From the centreline to the cut, at any place along the tape from the nose, mm. */
+  readonly cutOut: Readonly<Record<'left' | 'right', (along: number) => number>>;
 }
 
 /** Wetting out and squeegeeing, minutes to a square metre of one layer. Common practice, no source. */
@@ -87,6 +92,7 @@ export function finishOf({
     const resin = (one * layers.reduce((sum, cloth) => sum + cloth, 0) * glass.resin) / 1000;
     const girths = girthsOf(board.grid, side);
     const width = Math.max(...girths.map(({ left, right }) => left + right)) + 2 * glass.lap;
+    const cut = { left: cutOf(girths, 'left', glass.lap), right: cutOf(girths, 'right', glass.lap) };
     const at = stationsOf(board.length, STATIONS[job.units]).map((x) => girthAt(girths, x));
     return [
       {
@@ -97,7 +103,9 @@ export function finishOf({
         ...coat(resin, minutes),
         cut: { length: girths.at(-1)!.along + 2 * glass.lap, width },
         widths: widthsOf(width, laminating.clothWidth),
-        outline: at.map((girth) => ({ ...girth, left: girth.left + glass.lap, right: girth.right + glass.lap })),
+        outline: at.map((girth) => ({ ...girth, left: cut.left(girth.along), right: cut.right(girth.along) })),
+        girths,
+        cutOut: cut,
       },
     ];
   });

@@ -1,4 +1,5 @@
 import type { Block } from '../block/block.js';
+import { USUAL_GLASS } from '../job/usual-glass.js';
 import { once } from '../kept/once.js';
 import type { Plan } from '../plan.js';
 import { blockSheets } from '../sheet/blocks/blockSheet.js';
@@ -26,6 +27,7 @@ import { planParts, planView } from '../sheet/plan/planView.js';
 import { poleTable, storyPole } from '../sheet/face/pole.js';
 import { setUpTable } from '../sheet/face/routerTable.js';
 import { sectionSheets } from '../sheet/section/sectionSheet.js';
+import { clothSheets } from '../sheet/finish/clothSheets.js';
 import { finishPages } from '../sheet/finish/finishPages.js';
 import { paperOrder } from '../book/phases.js';
 import type { Progress } from '../book/standing.js';
@@ -67,6 +69,7 @@ export interface PaperOptions {
 const NEEDS_DOTS: readonly PaperKind[] = ['dots', 'dots-full', 'closing'];
 const NEEDS_STOCK: readonly PaperKind[] = ['stock', 'profiles'];
 const NEEDS_FIN: readonly PaperKind[] = ['fin'];
+const NEEDS_CLOTH: readonly PaperKind[] = ['cloth'];
 const NEEDS_CHAMBERS: readonly PaperKind[] = [
   'cards',
   'router',
@@ -87,6 +90,7 @@ export function papersOf(plan: Plan, options: PaperOptions): Paper[] {
     ...(plan.chambers.length > 0 ? [] : NEEDS_CHAMBERS),
     ...(plan.stock ? [] : NEEDS_STOCK),
     ...(plan.fins.length > 0 ? [] : NEEDS_FIN),
+    ...(hasCloth(plan) ? [] : NEEDS_CLOTH),
   ];
   const there = everyPaper(plan, options).filter(({ kind }) => !without.includes(kind));
   return there.sort((a, b) => paperOrder.indexOf(a.kind) - paperOrder.indexOf(b.kind));
@@ -157,6 +161,7 @@ function everyPaper(plan: Plan, options: PaperOptions): Paper[] {
     { name: 'gluing', kind: 'gluing', goes, pages: () => gluingPages(plan, cuttingOnce(plan)) },
     { name: 'closing', kind: 'closing', goes, pages: () => [closingPage(plan)] },
     { name: 'finish', kind: 'finish', goes, pages: () => finishPages(plan) },
+    { name: 'cloth', kind: 'cloth', goes: goesOnRequest, fullSize: () => clothSheets(plan), pages: none },
     { name: 'fin', kind: 'fin', goes, fullSize: full.fin, pages: () => finPages(plan) },
   ];
 }
@@ -247,6 +252,10 @@ function bookOf(plan: Plan, wholeSet: SortedPapers, { phase, progress }: PaperOp
     return where && { name: kindName(kind), where };
   };
   return bookPages(plan, called, progress, phase);
+}
+
+function hasCloth({ job: { glass = USUAL_GLASS } }: Plan): boolean {
+  return glass.deck.length + glass.bottom.length > 0;
 }
 
 const sharesGuides = ({ routing }: Plan): boolean => routing.guides.length > 0;
