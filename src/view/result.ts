@@ -4,6 +4,7 @@ import { publishedStock } from '../stock/published.js';
 import type { Stock } from '../stock/stockOf.js';
 import { sayFinding } from '../finding/say.js';
 import { HEEL, underHeelOf } from '../weigh/underHeel.js';
+import { solidAcross } from './solidAcross.js';
 import { asPlanned, verdictOf, type Verdict } from '../verdict/verdict.js';
 import { boardInFoam } from './boardInFoam.js';
 
@@ -77,6 +78,7 @@ export function resultOf(plan: Plan, verdict = verdictOf(plan, asPlanned(plan)))
     dots: plan.glue.dots,
     smears: plan.glue.smears,
     glueLosses: plan.glue.losses,
+    solidAcross: solidAcross(plan) ?? null,
     routing: plan.routing,
     blocks: plan.blocks,
     weights: plan.weights,
