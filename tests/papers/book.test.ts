@@ -107,11 +107,11 @@ describe('the shopping list', () => {
 
   test('has blank and lumber at the prices of the job', () => {
     expect(line('moulded foam blank')[3]).toBe('210.00');
-    // One plank of each; 1 x 10 of ten feet is 100 / 12 board feet at 9.50.
+    // One plank of each; 1 x 10 of ten feet is 100 / 12 board feet, tallied as 8.33, at 9.50 each.
     expect(line('paulownia').slice(1, 4)).toEqual(['1 of 3100 mm', 'stringers', '38.00']);
-    expect(line('western-red-cedar, 1x10')[3]).toBe(((9.5 * 100) / 12).toFixed(2));
+    expect(line('western-red-cedar, 1x10')[3]).toBe('79.14');
     const said = shopping.blocks.flatMap((block) => (block.kind === 'paragraph' ? [block.text] : []));
-    expect(said).toContain(`What has a price comes to ${(210 + 38 + 79.17).toFixed(2)}.`);
+    expect(said).toContain(`What has a price comes to ${(210 + 38 + 79.14).toFixed(2)}.`);
   });
 
   test('has cloth and resin as they are cut and mixed', () => {
