@@ -43,6 +43,8 @@ export interface Measure {
   /** Of the job: `shaped[].thickness`; `tracker` where it goes there. */
   readonly key: string;
   readonly write: string;
+  /** What stands before each of several blanks, where more than one number is written down. */
+  readonly room?: readonly string[];
   /** What the tracker asks for; absent where it goes nowhere by a number alone. */
   readonly asks?: Asks;
 }
@@ -94,11 +96,12 @@ export function phasesOf(plan: Plan, found: Found): Phase[] {
     papers: entry.papers,
     measures: entry.measure
       .filter((measure) => holds(measure.if, there))
-      .map(({ what, meant, key, write, asks }) => ({
+      .map(({ what, meant, key, write, room, asks }) => ({
         what,
         meant: say(meant, facts),
         key,
         write,
+        ...(room && { room }),
         ...(asks && { asks }),
       })),
     isByStation: entry.stations ?? false,

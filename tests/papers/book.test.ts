@@ -155,3 +155,12 @@ describe('the papers of one phase', () => {
     expect((wrong as { remedy: string }).remedy).toContain('glue-up, shape');
   });
 });
+
+test('where several numbers are written down, each has a line of its own', () => {
+  const cell = (what: string, page: TextPage) =>
+    page.blocks
+      .flatMap((block) => (block.kind === 'table' ? block.rows : []))
+      .flatMap((each) => (each.kind === 'row' && each.cells[0] === what ? [String(each.cells[2])] : []))[0];
+  const [bars] = phases.flatMap((page) => cell('The bars of the check sheet over their true length', page) ?? []);
+  expect(bars!.split('\n').map((line) => line.trim())).toEqual(['across', 'along']);
+});

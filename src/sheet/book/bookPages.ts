@@ -122,7 +122,7 @@ function phasePage(phase: Phase, plan: Plan, called: Called, { isTicked }: Progr
                 [columns.found, 'text'],
                 [columns.where, 'text'],
               ),
-              rows: phase.measures.map(({ what, meant, write }) => row(what, meant, BLANK, write)),
+              rows: phase.measures.map(({ what, meant, write, room }) => row(what, meant, blanks(room), write)),
             } as const,
           ]
         : []),
@@ -184,4 +184,6 @@ const ALIKE = 0.5;
 
 /** Keeps room for what is written by hand; in long lists over two lines. */
 const BLANK = '\u00a0'.repeat(12);
+/** A blank for each number, a line each. */
+const blanks = (room: readonly string[] = ['']): string => room.map((label) => `${label} ${BLANK}`).join('\n');
 const TALL = `${BLANK}\n`;

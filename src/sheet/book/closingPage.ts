@@ -57,6 +57,7 @@ export function closingPage(plan: Plan): TextPage {
         columns: columnsOf(
           [checkColumns.x, 'number'],
           [checkColumns.width, 'number'],
+          [checkColumns.found, 'text'],
           ...(isAlike
             ? [[checkColumns.half, 'number'] as const]
             : ([
@@ -70,9 +71,10 @@ export function closingPage(plan: Plan): TextPage {
           row(
             length(x),
             length(width),
+            BLANK,
             ...(isAlike ? [length(right)] : [length(left), length(right)]),
             length(bottom),
-            '\u00a0'.repeat(14),
+            BLANK,
           ),
         ),
       },
@@ -82,3 +84,6 @@ export function closingPage(plan: Plan): TextPage {
     ],
   };
 }
+
+/** Keeps room for what is written by hand. */
+const BLANK = '\u00a0'.repeat(10);
