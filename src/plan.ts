@@ -12,7 +12,7 @@ import type { Glue } from './dot/dot.js';
 import { glueOf } from './dot/glueOf.js';
 import { placedGlue } from './dot/placedGlue.js';
 import { restaggered } from './dot/stagger.js';
-import { gluingJobOf, type GluingJob } from './dot/gluingJob.js';
+import { gluingJobOf } from './dot/gluingJob.js';
 import { hintsOf } from './dot/hintsOf.js';
 import { finsOf, type BuiltFin } from './fin/finOf.js';
 import { finsInDoubt } from './fin/inDoubt.js';
@@ -87,8 +87,7 @@ export function planOf(said: Job, before?: Plan): Plan {
     : past.within(restaggered, board, isMirrored ? past.of(rightHalf, laid) : laid, trees, glued);
   const carving = past.within(carvingIn, board, rows.layup, trees, carved);
   const places = past.of(drawnPlaces, carving);
-  const areAlike = isMirrored || (!drawn && isAlike(rows.layup, withoutGlue(glued)));
-  const placed = past.within(placedGlue, places, board, rows.layup, trees, glued, areAlike, drawn);
+  const placed = past.within(placedGlue, places, board, rows.layup, trees, glued, drawn);
   const around = past.of(carvedAround, places, carving, placed.keeps, job.dots.clearance);
   const found = past.of(glueOf, around, placed, job.dots.clearance);
   const half = past.of(arranged, rows.layup, rows.notes, carving, around, found);
@@ -126,9 +125,6 @@ export function filled(plan: Omit<Plan, 'blocks' | 'weights'>, job: Job): Plan {
 
 /** One and the same, so that steps asked of it are remembered. */
 const NO_FINS: readonly [] = [];
-
-/** What is planned before anything is glued. */
-const withoutGlue = (job: GluingJob): GluingJob => ({ ...job, dots: { ...job.dots, glued: [] } });
 
 /** What is planned before the board is measured. */
 function asDrawn(job: Job): Job {

@@ -63,9 +63,8 @@ export type NoteKind =
  *
  * Of glue: `no-joint` – no dotted joint has that name; `no-joints` – none is dotted at all; `no-room` – a joint is
  * nowhere high enough for a dot within its margin; `gap` – no dot could be put often enough; `near-end` – nor near
- * enough to the end; `off-face` – a dot does not lie on its face; `untold-height` – it is not told how high it landed,
- * where that matters; `margin` – it lies too near to the finished surface; `swallowed` – the chamber's cutter takes it
- * away, as allowed; `too-near` – a chamber still comes too near.
+ * enough to the end; `off-face` – a dot does not lie on its face; `margin` – it lies too near to the finished surface;
+ * `swallowed` – the chamber's cutter takes it away, as allowed; `too-near` – a chamber still comes too near.
  *
  * Of routing: `reach` – the cutter does not reach the far face; `cut-short` – chambers end where the cutter does and
  * could go deeper; `halves` – routed from both faces to meet; `flare` – the faces are not parallel, so that halves
@@ -89,7 +88,6 @@ export type Why =
   | 'gap'
   | 'near-end'
   | 'off-face'
-  | 'untold-height'
   | 'margin'
   | 'swallowed'
   | 'too-near'

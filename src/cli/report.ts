@@ -7,9 +7,7 @@ import { sayScan } from '../job/sayScan.js';
 import { sayFin } from '../fin/sayFin.js';
 import { printWeight } from '../length/weight.js';
 import type { Plan } from '../plan.js';
-import { dotsAway } from '../steer/dotsAway.js';
 import { sayStock } from '../view/sayStock.js';
-import { solidAcross } from '../view/solidAcross.js';
 import { sayNote } from '../verdict/note.js';
 import { WORDS } from '../words/say.js';
 
@@ -37,7 +35,6 @@ export function reportOf(plan: Plan): string[] {
           ...plan.fins.flatMap((fin) => sayFin(fin, units)).map((line) => `  ${line}`),
         ]
       : []),
-    ...glueLines(plan),
     `  walls asked, routing tolerance included: deck ${needed(asked.deck)}, bottom ${needed(asked.bottom)}, rail ${needed(asked.rail)}`,
     '',
     ...layup.rows.flatMap((row) => {
@@ -71,30 +68,6 @@ export function reportOf(plan: Plan): string[] {
     ...(plan.notes.length > 0 ? ['To know:', ...plan.notes.map((note) => `  ${sayNote(note, units)}`)] : []),
   ];
 }
-
-/** What the dots cost, and how much of the board is solid beside them. */
-function glueLines(plan: Plan): string[] {
-  const { units, dots } = plan.job;
-  const most = solidAcross(plan);
-  const away = dotsAway(plan);
-  const more = away && Math.round(100 * Math.abs(away.softer));
-  const percent = (share: number) => `${Math.round(100 * share)} %`;
-  return [
-    ...(most
-      ? [
-          `  beside dots at most ${most.solid} of ${counted(most.rows, 'row')} are solid, ${printLength(most.x, units)} from the nose${most.solid / most.rows > dots.across + ROUNDING ? `: more than the ${percent(dots.across)} asked, which so few rows do not allow` : ''}`,
-        ]
-      : []),
-    ...(away
-      ? [
-          `  dots routed away (dots: may: swallow): ${counted(away.blocks, 'block')} fewer, ${printWeight(away.weight, units)} lighter, ${more === 0 ? 'as stiff' : `${more} % ${away.softer > 0 ? 'less' : 'more'} stiff`}`,
-        ]
-      : []),
-  ];
-}
-
-/** Shares that differ by less are the same. */
-const ROUNDING = 1e-9;
 
 function weightLines({ weights, job }: Plan): string[] {
   const weight = (kg: number) => printWeight(kg, job.units);

@@ -7,9 +7,9 @@ import type { PatchTrees } from '../wall/patchTree.js';
 import { obstacleOf, type Keep } from './around.js';
 import { gluedJoints } from './asGlued.js';
 import type { Glue } from './dot.js';
-import { unmetKeepOuts, untoldHeights } from './glueNotes.js';
+import { unmetKeepOuts } from './glueNotes.js';
 import type { GluingJob } from './gluingJob.js';
-import { jointFaces, surfaceLines, type JointFace } from './jointFace.js';
+import { jointFaces, type JointFace } from './jointFace.js';
 import { plannedJoints } from './planned.js';
 import type { DotSpot, Spot } from './spot.js';
 
@@ -38,8 +38,6 @@ export interface Made {
 /**
  * Places the dots among chambers drawn as if there were no glue: planned, or taken as the job says they landed.
  *
- * @param areAlike the left side of the board is the mirror image of the right, but for where its dots landed; the layup
- *   may be without it
  * @param made where the blank is glued up already: its dots are taken as they are, not planned anew
  */
 export function placedGlue(
@@ -48,15 +46,13 @@ export function placedGlue(
   layup: Layup,
   trees: PatchTrees,
   job: GluingJob,
-  areAlike = false,
   made?: Made,
   past: Past = new Past(),
 ): PlacedGlue {
   const faces = jointFaces(layup, past);
   const { joints, notes } = gluedJoints(board, faces, trees, job.dots, past, made?.board);
   const shapes = rows.flatMap(shapesOf);
-  const beside = { rows: layup.rows, areAlike };
-  const planned = plannedJoints(board, faces, trees, shapes, job, beside, made?.glue.dots, past);
+  const planned = plannedJoints(board, faces, trees, shapes, job, past, made?.glue.dots);
   notes.push(...unmetKeepOuts(faces, job));
 
   const dots: DotSpot[] = [];
@@ -66,11 +62,8 @@ export function placedGlue(
   const swallowed = job.dots.may.includes('swallow');
   faces.forEach((face, i) => {
     const said = joints.get(face.joint.id);
-    if (said?.dots) {
-      dots.push(...said.dots);
-      const surface = surfaceLines(made?.board ?? board, face, past);
-      notes.push(...untoldHeights(face, surface, planned[i]!.dots, job.dots));
-    } else {
+    if (said?.dots) dots.push(...said.dots);
+    else {
       dots.push(...planned[i]!.dots);
       keeps.push(...planned[i]!.keeps);
       notes.push(...planned[i]!.notes);

@@ -84,9 +84,7 @@ function jointToll(
   job: GluingJob,
   past: Past = new Past(),
 ) {
-  const beside = { rows: face.rows.map(({ row }) => row), areAlike: false };
-  const alone = { ...job, dots: { ...job.dots, across: 1 } };
-  const [planned] = plannedJoints(board, [face], trees, sides.flatMap(shapesOf), alone, beside, undefined, past);
+  const [planned] = plannedJoints(board, [face], trees, sides.flatMap(shapesOf), job, past);
   const excess = planned!.notes.reduce((sum, { has = 0, needs = 0 }) => sum + Math.max(0, has - needs), 0);
   return { excess: Math.round(1000 * excess) / 1000, lost: planned!.lost };
 }

@@ -32,7 +32,7 @@ export function verdictOf(plan: Plan, { thin, faults }: Proof): Verdict {
   const barred = notes.filter(
     ({ kind, why }) =>
       (kind === 'rout' && ['reach', 'gone', 'elsewhere'].includes(why)) ||
-      (kind === 'glue' && ['margin', 'off-face', 'untold-height'].includes(why)),
+      (kind === 'glue' && (why === 'margin' || why === 'off-face')),
   );
   const bare = layup.joints.filter(({ id, kind }) => kind === 'dotted' && !glue.dots.some(({ joint }) => joint === id));
   const refusals = [

@@ -4,7 +4,6 @@ import { publishedStock } from '../stock/published.js';
 import type { Stock } from '../stock/stockOf.js';
 import { sayFinding } from '../finding/say.js';
 import { HEEL, underHeelOf } from '../weigh/underHeel.js';
-import { solidAcross } from './solidAcross.js';
 import { asPlanned, verdictOf, type Verdict } from '../verdict/verdict.js';
 import { boardInFoam } from './boardInFoam.js';
 
@@ -78,7 +77,6 @@ export function resultOf(plan: Plan, verdict = verdictOf(plan, asPlanned(plan)))
     dots: plan.glue.dots,
     smears: plan.glue.smears,
     glueLosses: plan.glue.losses,
-    solidAcross: solidAcross(plan) ?? null,
     routing: plan.routing,
     blocks: plan.blocks,
     weights: plan.weights,

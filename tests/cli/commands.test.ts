@@ -169,7 +169,7 @@ describe('papers', () => {
     expect([code, err]).toEqual([0, '']);
     expect(out).toMatch(/^papers\.pdf: \d+ pages for A4$/m);
     expect(out).toMatch(/^ +\d+ {2}Story pole, joined by \d+ mm of tape$/m);
-    expect(out).toMatch(/^ +\d+ {2}Tape positions$/m);
+    expect(out).toMatch(/^ +1 {2}Tape positions$/m);
     expect(out).not.toMatch(/^ +\d+ {2}Face sheets/m);
     expect(out).toMatch(/^Not made; add by --with: .*face-R1/m);
     expect(out).toMatch(/^Nothing was written\.$/m);

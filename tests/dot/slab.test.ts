@@ -25,8 +25,6 @@ const dotSpec: DotSpec = {
   spacing: 400,
   nearEnd: 200,
   may: ['trim', 'split'],
-  across: 1,
-  ribs: [],
   blank: { nose: 0, tail: 0, below: 0 },
   glued: [],
 };

@@ -24,9 +24,7 @@ function tollOf(parities: readonly (0 | 1)[]): Toll {
   let [excess, lost] = [0, -1e6 * volume];
   for (const face of jointFaces(layup)) {
     const beside = rows.filter(({ carving }) => face.rows.some((at) => at.row.id === carving.row.id));
-    const sides = { rows: face.rows.map(({ row }) => row), areAlike: false };
-    const alone = { ...job, dots: { ...job.dots, across: 1 } };
-    const [planned] = plannedJoints(board, [face], trees, beside.flatMap(shapesOf), alone, sides);
+    const [planned] = plannedJoints(board, [face], trees, beside.flatMap(shapesOf), job);
     excess += planned!.notes.reduce((sum, { has = 0, needs = 0 }) => sum + Math.max(0, has - needs), 0);
     lost += planned!.lost;
   }

@@ -19,7 +19,7 @@ describe('the left side of a board that is alike on both', () => {
     const layup = layupOf(job.glueUp, board.length);
     const carving = carvingIn(board, layup, trees, job);
     const places = drawnPlaces(carving);
-    const placed = placedGlue(places, board, layup, trees, job, true);
+    const placed = placedGlue(places, board, layup, trees, job);
     const carved = carvedAround(places, carving, placed.keeps, job.dots.clearance);
     const { glue, notes } = glueOf(carved, placed, job.dots.clearance);
     return { glue, ...gathered(carved.rows, carving, notes) };

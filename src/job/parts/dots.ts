@@ -22,12 +22,6 @@ const DEFAULTS = {
   blankEnd: { mm: 25, in: 1 },
 } as const;
 
-/**
- * Staggered, half of the rows are solid at their webs; a dot makes it one or two more. Where nearly all are solid at
- * one station, a board is stiff there and bends, and breaks, beside it. Common practice, no source.
- */
-const USUAL_ACROSS = 0.75;
-
 const WAYS = ['trim', 'split', 'swallow', 'stagger'] as const;
 /** Both keep the chamber's web and waste no glue in the dust; the others are the builder's to allow. */
 const USUAL_WAYS = ['trim', 'split'] as const;
@@ -77,17 +71,6 @@ export function dotsSchema(q: Quantities) {
           description:
             'what a chamber in a dot’s way may suffer: trim (made shorter), split (in two around the dot), swallow (the dot is routed away), stagger (a row is shifted until webs meet); trim and split unless this says otherwise',
         })
-        .optional(),
-      across: q
-        .share('of the rows that run past a station, how many dots may leave solid there', {
-          least: 0,
-          most: 1,
-          because: 'it is a share of the rows',
-        })
-        .optional(),
-      ribs: z
-        .array(z.strictObject(alongSchema(q, 'its middle')))
-        .meta({ description: 'where a rib is wanted: there dots may leave all rows solid' })
         .optional(),
       blank: z
         .strictObject({
@@ -194,8 +177,6 @@ export function toDots(file: DotsFile = {}, board: BoardSpec, units: Units, say:
     spacing,
     nearEnd: file.nearEnd ?? usual('nearEnd'),
     may: file.may ?? USUAL_WAYS,
-    across: file.across ?? USUAL_ACROSS,
-    ribs: (file.ribs ?? []).map((rib, i) => placeAlong(rib, board.length, units, say.at('ribs', i))),
     blank,
     glued,
   };

@@ -12,10 +12,6 @@ export interface DotSpec {
   readonly nearEnd: number;
   /** What a chamber in a dot's way may suffer. Dots in solid ends and shared webs are always allowed. */
   readonly may: readonly DotWay[];
-  /** Of the rows that run past a station, the share that dots may leave solid there, 0 to 1. */
-  readonly across: number;
-  /** Where a rib is wanted, solid all across: `x` from the nose tip, mm. */
-  readonly ribs: readonly number[];
   readonly blank: BlankSpec;
   /** Joints that are glued already. */
   readonly glued: readonly GluedJointSpec[];
