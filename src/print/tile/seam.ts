@@ -33,8 +33,8 @@ export const MARK_REACH = 9;
 /** Marks on a level seam keep this far from its ends, mm, where those of upright seams stand. */
 const CORNER = 4 * MARK_REACH;
 
-/** Capital letters without I and O, as the fields of a drawing frame (ISO 5457:1999, 4.4). */
-const LETTERS = 'ABCDEFGHJKLMNPQRSTUVWXYZ';
+/** Capital letters without I and O, as the fields of a drawing frame (ISO 5457:1999, 4.4); W has no room. */
+const LETTERS = 'ABCDEFGHJKLMNPQRSTUVXYZ';
 
 /** How many seams can have letters of their own. */
 export const LETTER_PAIRS = LETTERS.length ** 2;

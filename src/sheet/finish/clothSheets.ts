@@ -5,13 +5,15 @@ import { USUAL_GLASS } from '../../job/usual-glass.js';
 import { printLength } from '../../length/length.js';
 import type { Plan } from '../../plan.js';
 import { say } from '../../words/say.js';
-import type { Caption, Drawing } from '../drawing.js';
+import type { Caption, Drawing, Shape } from '../drawing.js';
 import { legendOf } from '../legendOf.js';
 import { line, polygon, text } from '../primitives.js';
 import { finishOnce } from './finishOnce.js';
 
 /** Height of letters, mm. */
 const LETTERS = 5;
+/** Length of a mark, mm. */
+const TICK = 20;
 /** Between points of the cut, mm; at its ends, where it turns, as shares of the lap. */
 const STEP = 10;
 const TURN = 24;
@@ -57,7 +59,7 @@ function half(
     shapes: [
       polygon('cut', [[-lap, 0], ...cut, [end + lap, 0]]),
       line('edge', ...edge),
-      ...inside.map((girth) => line('mark', [girth.along, 0], [girth.along, girth[of]])),
+      ...inside.flatMap((girth) => ticksAt(girth.along, girth[of])),
     ],
     captions: [
       captionAt(say(w.nose, named), [10, 60, 120], 'left'),
@@ -66,16 +68,26 @@ function half(
         [10, 60, 120].map((off) => end - off),
         'right',
       ),
-      ...inside.map((girth): Caption => ({
-        places: [0.5, 0.3, 0.7].flatMap((share) => {
-          const said = say(w.station, { at: print(girth.along), out: print(girth[of]) });
-          return ([2, -2] as const).map((off) => [
-            text(said, [girth.along + off, share * girth[of]], LETTERS, off > 0 ? 'left' : 'right'),
-          ]);
-        }),
-      })),
+      ...inside.map(({ along, [of]: out }): Caption => {
+        const said = say(w.station, { at: print(along), out: print(out) });
+        const beside: Point = [along, out - TICK / 2];
+        const ups = [0.5, 0.3, 0.8, 1.3].flatMap((share) => [out - share * TICK, share * TICK]);
+        return {
+          places: ups.flatMap((up) => [
+            [text(said, [along + 2, up], LETTERS, 'left')],
+            [text(said, [along - 2, up], LETTERS, 'right')],
+          ]),
+          beside,
+        };
+      }),
     ],
   };
+}
+
+/** A station's mark at the centreline and at the apex: what runs between them would lie under seams. */
+function ticksAt(along: number, out: number): Shape[] {
+  if (out <= 2 * TICK) return [line('mark', [along, 0], [along, out])];
+  return [line('mark', [along, 0], [along, TICK]), line('mark', [along, out - TICK], [along, out])];
 }
 
 /** Places along the cut from nose to tail: close together where it turns about the ends. */
