@@ -42,7 +42,9 @@ export function useOf(kind: PaperKind, page: DocumentPage['kind'], plan: Plan): 
 
 function whenOf(kind: PaperKind, { job }: Plan): string {
   const { when, shaped } = kinds[kind];
-  return job.shaped?.length && shaped ? shaped : when;
+  if (!shaped) return when;
+  if (job.shaped?.length) return shaped;
+  return job.board.scan ? uses.scanned : when;
 }
 
 /**
@@ -79,7 +81,12 @@ export function usesOnCover(
             text: say(words.same, { kinds: names(measured.filter((k) => !isChanged(k))) }),
           } as const,
         ]
-      : [{ kind: 'paragraph', text: say(words.unmeasured, { kinds: names(turning) }) } as const]),
+      : [
+          {
+            kind: 'paragraph',
+            text: say(plan.job.board.scan ? words.scanned : words.unmeasured, { kinds: names(turning) }),
+          } as const,
+        ]),
     { kind: 'heading', text: uses.heading },
     {
       kind: 'pairs',
